@@ -1,0 +1,36 @@
+// What the plan warns of while the board is still a wish. One function per rule (cautions.cpp).
+#pragma once
+
+#include "core/board/board.h"
+#include "core/glueup/steps.h"
+#include "core/shop/shop.h"
+
+#include <string>
+#include <vector>
+
+namespace kerfwright {
+
+enum class Severity {
+    Note,     ///< worth knowing
+    Caution,  ///< likely to cost a board or an hour
+    Danger,   ///< can hurt someone or will ruin the board
+};
+
+struct Caution {
+    Severity severity = Severity::Note;
+    std::string key;    ///< stable name of the rule: "border-moves"
+    std::string title;  ///< one line
+    std::string reason; ///< with the number
+    std::string remedy; ///< what to do
+    int step = -1;      ///< index into the step list, -1: the whole board
+};
+
+/// In order of severity, then of steps. Lengths are written in `notation`.
+std::vector<Caution> cautions(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                              const Plan& plan, const StepList& list, const Notation& notation);
+
+/// The usual words on working safely, for every sheet. They defer to the machine's manual, local
+/// rules and trained people.
+const std::vector<std::string>& safetyWords();
+
+}  // namespace kerfwright

@@ -1,0 +1,33 @@
+// From a wish to a proven plan in one call. The window, the paper and the command line get their
+// plans here and nowhere else, so that no plan is shown that the virtual bench has not carried out.
+#pragma once
+
+#include "core/bench/cautions.h"
+#include "core/glueup/steps.h"
+#include "core/replay/replay.h"
+
+namespace kerfwright {
+
+struct Totals {
+    Length width, height, thickness;  ///< of the finished board
+    double weightKg = 0;        ///< at 12 % moisture; 0 where a wood's density is not known
+    Volume timberIn;            ///< rough
+    double yieldPercent = 0;    ///< finished board of timber in
+    std::vector<Volume> timberByWood;  ///< rough, by index of the wood
+};
+
+/// A plan that was proven.
+struct Job {
+    Plan plan;
+    StepList steps;
+    Proof proof;
+    std::vector<Caution> cautions;
+    Totals totals;
+};
+
+/// Checks board, woods and shop, plans, replays. The fault is the first thing that does not hold;
+/// a plan that the bench refuses is a fault with the entry "Virtual bench".
+Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                    const Choices& choices, const Notation& notation);
+
+}  // namespace kerfwright

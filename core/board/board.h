@@ -1,0 +1,119 @@
+// The wish: the finished board, seen from above, and nothing about how it is made.
+//
+// x runs to the right, y down. The field is a grid of column widths and row heights; a piece is one
+// visible rectangle of one wood and covers one or more whole cells.
+#pragma once
+
+#include "core/measure/length.h"
+#include "core/measure/result.h"
+#include "core/wood/wood.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace kerfwright {
+
+enum class Build {
+    EndGrain,   ///< slices are stood up: end grain faces up
+    LongGrain,  ///< slices stay as they are: grain lies in the face
+};
+
+/// Which way the grain of a long-grain field runs, seen from above. An end-grain field has none.
+enum class GrainDirection {
+    PlannersChoice,
+    Down,    ///< along the columns: rows meet end grain to end grain
+    Across,  ///< along the rows: columns meet end grain to end grain
+};
+
+struct Piece {
+    int column = 0;  ///< of its top left cell, from 0
+    int row = 0;
+    int across = 1;  ///< how many columns it covers
+    int down = 1;    ///< how many rows it covers
+    int wood = 0;    ///< index into the woods of the project
+    friend bool operator==(const Piece&, const Piece&) = default;
+};
+
+struct Field {
+    std::vector<Length> columns;  ///< widths, left to right
+    std::vector<Length> rows;     ///< heights, top to bottom
+    std::vector<Piece> pieces;    ///< cover every cell exactly once; sorted by row, then column
+    friend bool operator==(const Field&, const Field&) = default;
+
+    Length width() const;
+    Length height() const;
+};
+
+/// A plain border of long grain, mitred at the corners. Width 0: no border.
+struct Border {
+    Length width;  ///< the visible rail
+    int wood = 0;
+    friend bool operator==(const Border&, const Border&) = default;
+};
+
+struct Board {
+    Build build = Build::EndGrain;
+    GrainDirection grain = GrainDirection::PlannersChoice;
+    Length thickness;
+    Field field;
+    Border border;
+    friend bool operator==(const Board&, const Board&) = default;
+
+    Length width() const { return field.width() + border.width * 2; }
+    Length height() const { return field.height() + border.width * 2; }
+};
+
+/// What a board may be. Wider than any shop of one person works, so that they stop slips of the
+/// key and not a wish.
+struct BoardLimits {
+    static constexpr int cellsAcross = 64;
+    static constexpr Length leastCell = Length::mm(2);
+    static constexpr Length greatestCell = Length::mm(1500);
+    static constexpr Length greatestField = Length::mm(3000);
+    static constexpr Length leastThickness = Length::mm(5);
+    static constexpr Length greatestThickness = Length::mm(200);
+    static constexpr Length greatestBorder = Length::mm(300);
+};
+
+/// Everything wrong with the board, in the order a form asks for it; empty where it can be planned.
+/// `woodCount` is how many woods the project has.
+std::vector<Fault> faults(const Board& board, int woodCount);
+
+/// A field of `columns` x `rows` equal cells of one wood, one piece a cell.
+Field plainGrid(int columns, int rows, Length cellWidth, Length cellHeight, int wood);
+
+/// Index of the piece that covers a cell, for a valid field; -1 outside.
+int pieceAt(const Field& field, int column, int row);
+/// For every cell, row by row, the index of its piece. For a valid field.
+std::vector<int> pieceMap(const Field& field);
+/// Index of the column that holds x (0 at the left edge), or -1 outside.
+int columnAt(const Field& field, Length x);
+int rowAt(const Field& field, Length y);
+
+/// The same field with the grid changed to `columns` x `rows`: cells that stay keep their wood and
+/// size, new ones repeat the pattern that is there (column c repeats column c modulo the old count)
+/// in the size of the last one. Pieces cut by the new edge are shortened.
+Field resized(const Field& field, int columns, int rows);
+/// Sets every column width and row height.
+Field withCells(const Field& field, Length cellWidth, Length cellHeight);
+/// Moves the joint between columns `left` and `left + 1` by `by`, the sum unchanged.
+/// Returns the field unchanged where a column would become thinner than the limit.
+Field withColumnJointMoved(const Field& field, int left, Length by);
+Field withRowJointMoved(const Field& field, int upper, Length by);
+/// Merges the pieces under a rectangle of cells into one piece of the wood at its top left.
+/// Pieces that stick out of the rectangle are first split into cells.
+Field withMerged(const Field& field, int column, int row, int across, int down);
+/// Splits the piece that covers the cell into one piece a cell.
+Field withSplit(const Field& field, int column, int row);
+/// Rows become columns. Pieces are mirrored about the diagonal.
+Field transposed(const Field& field);
+
+/// How many pieces each wood has, and how much of the field it covers.
+struct WoodUse {
+    int pieces = 0;
+    Area face;
+};
+std::vector<WoodUse> woodUse(const Field& field, int woodCount);
+
+}  // namespace kerfwright

@@ -1,0 +1,117 @@
+// How the field is glued: a directed acyclic graph of parts.
+//
+// A part is a strip of one wood, a panel (sticks glued side by side that are then crosscut), or the
+// field itself. Parts name the parts they are glued from, which slice of a panel is used, and how it
+// is laid. Nothing in the types limits the depth: a panel may use slices or whole sticks of other
+// panels. The planner here makes graphs of two levels, strips to panels to field.
+#pragma once
+
+#include "core/board/board.h"
+#include "core/glueup/figure.h"
+#include "core/measure/result.h"
+#include "core/shop/shop.h"
+
+#include <string>
+#include <vector>
+
+namespace kerfwright {
+
+/// How a part lies in the glue-up that uses it, applied in this order. All are turns in space, never
+/// reflections.
+struct Lay {
+    bool stoodUp = false;     ///< rolled a quarter turn about its row: end grain faces up
+    bool turnedOver = false;  ///< half turn about its row: the other face up
+    bool flipped = false;     ///< half turn about the vertical: end for end, same face up
+    bool turned = false;      ///< quarter turn about the vertical, clockwise seen from above
+    friend bool operator==(const Lay&, const Lay&) = default;
+};
+
+/// A joint seen on the face of the field.
+struct Joint {
+    bool vertical = true;  ///< runs down at x = `at`; else runs across at y = `at`
+    Length at;
+    Length from;
+    Length to;
+    friend bool operator==(const Joint&, const Joint&) = default;
+    friend auto operator<=>(const Joint&, const Joint&) = default;
+};
+
+enum class RowChoice { Best, Rows, Columns };
+
+/// What the maker decides about the plan.
+struct Choices {
+    RowChoice rows = RowChoice::Best;  ///< glue strips into rows, or into columns
+    bool mergeLike = false;  ///< pieces of one wood side by side may be made of one strip
+    friend bool operator==(const Choices&, const Choices&) = default;
+};
+
+using PartIndex = int;
+
+enum class Role {
+    Strip,  ///< a stick of one wood
+    Panel,  ///< sticks glued side by side, or a single strip, to be crosscut
+    Field,  ///< the patterned part; the last part of every plan
+};
+
+struct Use {
+    PartIndex part = -1;
+    int slice = -1;  ///< which slice of a panel, in cutting order; -1: the whole part
+    Lay lay;
+};
+
+/// Slices cut at one stop setting.
+struct SliceRun {
+    Figure length;
+    int count = 0;       ///< used in the board
+    int spare = 0;       ///< cut at the same setting, after those
+    int marginSides = 0; ///< how many sides of each slice become the field's outer edge
+};
+
+/// What happens between two flattenings of a panel: it is brought to a thickness, then slices are cut.
+struct Stage {
+    Figure thickness;
+    std::vector<SliceRun> runs;
+};
+
+struct Part {
+    Role role = Role::Strip;
+    std::string label;  ///< strip "A3", panel "A", field "Field"
+
+    // Strips
+    int wood = -1;
+    Figure roughThickness, roughWidth, roughLength;
+
+    /// Strips: milled. Panels: as glued. Field: as glued, where length is its other side
+    /// (width along x, length along y).
+    Figure width, thickness, length;
+
+    // Panels and field
+    std::vector<Use> uses;      ///< in order; a panel of one strip has one use and no glue-up
+    std::vector<Stage> stages;  ///< panels only
+    int kind = 0;               ///< panels with the same strips in the same order share a kind
+
+    bool isGlued() const { return uses.size() > 1; }
+};
+
+struct Plan {
+    std::vector<Part> parts;  ///< every part stands after the parts it uses; the field is last
+    bool byColumns = false;   ///< the field's columns are the slices (else its rows)
+    std::vector<Joint> extraJoints;    ///< inside a piece, sorted
+    std::vector<Joint> omittedJoints;  ///< between two pieces of one wood, drawn but not made; sorted
+    Length margin;            ///< trim margin used on each side of the field
+
+    int glueUps = 0;     ///< kinds of glue-up; equal panels count once
+    int assemblies = 0;  ///< glue-ups that are actually clamped
+    int panels = 0;      ///< kinds of glued panel
+    int strips = 0;      ///< strips of wood to mill, border not included
+    std::string decidedBy;  ///< why rows or columns, in a sentence
+
+    const Part& field() const { return parts.back(); }
+};
+
+/// Plans a valid board. Faults (naming the entry) where no strip could be had: a board thicker than
+/// any section, a slice longer than the longest strip.
+Result<Plan> plan(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                  const Choices& choices);
+
+}  // namespace kerfwright

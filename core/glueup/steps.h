@@ -1,0 +1,151 @@
+// What the maker does, in order, as data. The paper, the window and the virtual bench read the same
+// records; none of them looks at the plan again.
+//
+// The bench's own directions: on the bench x runs to the right along the row, y away from the maker
+// along the grain of a stick, z up. Strips of a panel lie side by side along x, first strip left.
+// A panel is crosscut across y, from its squared end. After the slices are laid, the field is seen
+// from above with x to the right and y down the page.
+#pragma once
+
+#include "core/glueup/plan.h"
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace kerfwright {
+
+/// Strips that are equal in wood and size.
+struct MillLine {
+    int wood = 0;
+    std::vector<std::string> strips;  ///< labels, one a strip
+    Figure roughThickness, roughWidth, roughLength;
+    Figure thickness, width, length;
+};
+
+/// Mill and rip strips.
+struct Mill {
+    std::string panel;  ///< for which panel; empty for border rails
+    std::vector<MillLine> lines;
+};
+
+struct Laid {
+    std::string part;  ///< label of a strip or of a slice
+    Lay lay;
+};
+
+enum class GlueAlong {
+    Width,  ///< side by side to the right (x)
+    Down,   ///< one below the other on the page (y)
+};
+
+/// Glue parts, in order, into one workpiece.
+struct Glue {
+    std::string result;  ///< label of the workpiece
+    bool final = false;  ///< the glue-up that makes the field
+    GlueAlong along = GlueAlong::Width;
+    std::vector<Laid> parts;
+    Figure width, length, thickness;  ///< of the result: x, y, z
+    Area glueFace;                    ///< all joints together, one side of each
+};
+
+/// A field of one slice is not glued: the slice is only laid as it will lie in the board.
+struct Take {
+    std::string result;
+    Laid part;
+    Figure width, length, thickness;
+};
+
+enum class Face { LongGrain, EndGrain };
+enum class Purpose {
+    AfterGlueUp,  ///< a panel, both faces true and parallel
+    RowHeight,    ///< a panel, down to the height of its rows
+    Finished,     ///< the field, down to the thickness of the board
+};
+
+/// Bring a workpiece to a thickness, taking from both faces.
+struct Flatten {
+    std::string part;
+    Face face = Face::LongGrain;
+    Purpose purpose = Purpose::AfterGlueUp;
+    Figure from, to;
+};
+
+/// Square one end of a panel: `waste` and a kerf come off.
+struct SquareEnd {
+    std::string part;
+    Figure waste;
+    Figure kerf;
+    Length left;  ///< of the panel, after the cut
+};
+
+/// Crosscut slices at one stop setting.
+struct Crosscut {
+    std::string part;
+    Figure stop;
+    Figure kerf;
+    std::vector<std::string> slices;  ///< labels in cutting order
+    std::vector<std::string> spares;  ///< labels, cut after those
+    bool marginRows = false;  ///< these slices carry the trim margin of an outermost row
+    Length left;              ///< of the panel, after the last cut
+};
+
+/// Saw the trim margin off the four sides of the field.
+struct TrimField {
+    std::string part;
+    Figure margin;         ///< each side
+    Figure width, height;  ///< of the field afterwards: x, y
+};
+
+/// One rail of the border, mitred at both ends.
+struct Rail {
+    std::string label;  ///< of the milled strip it is cut from
+    Figure longPoint;   ///< long point to long point
+};
+
+/// Cut the rails and lay them round the field. How they are held is not planned.
+struct FitBorder {
+    std::string part;          ///< the field
+    std::vector<Rail> rails;   ///< top, right, bottom, left
+    Figure width;              ///< of a rail
+    Figure boardWidth, boardHeight;
+    bool mustNotBeGlued = true;
+};
+
+using Work = std::variant<Mill, Glue, Take, Flatten, SquareEnd, Crosscut, TrimField, FitBorder>;
+
+struct Step {
+    Work work;
+};
+
+/// Where the timber goes. `timberIn` equals the sum of the others.
+struct Ledger {
+    Volume timberIn;
+    Volume board;    ///< in the finished board
+    Volume kerf;     ///< sawn to dust by squaring cuts and crosscuts
+    Volume planed;   ///< milled, flattened and sanded off
+    Volume trimmed;  ///< squaring waste, ends, trim margin, mitres; with the kerf of those cuts
+    Volume spare;    ///< spare slices
+    Volume offcut;   ///< ends of panels left after the last slice
+
+    Volume out() const { return board + kerf + planed + trimmed + spare + offcut; }
+    friend bool operator==(const Ledger&, const Ledger&) = default;
+};
+
+struct StepList {
+    std::vector<Step> steps;
+    std::vector<Joint> extraJoints;    ///< as in the plan
+    std::vector<Joint> omittedJoints;  ///< as in the plan
+    Ledger ledger;                     ///< as reckoned by the planner; the bench weighs for itself
+};
+
+/// The steps of a plan.
+StepList steps(const Plan& plan, const Board& board, const Shop& shop);
+
+/// "Glue panel A", "Cut the two margin slices", ...: the step in a few words, without numbers that
+/// someone sets a machine to.
+std::string title(const Step& step);
+/// The workpiece that a step is about ("A", "Field"); empty for milling.
+const std::string& workpiece(const Step& step);
+
+}  // namespace kerfwright

@@ -1,0 +1,45 @@
+// All that the maker types and all that is saved. Everything else is computed from it.
+#pragma once
+
+#include "core/board/board.h"
+#include "core/glueup/plan.h"
+#include "core/measure/notation.h"
+#include "core/shop/shop.h"
+#include "core/wood/wood.h"
+
+#include <string>
+#include <vector>
+
+namespace kerfwright {
+
+struct Titles {
+    std::string name;   ///< "Hut draughts board"
+    std::string maker;  ///< "Tarn Hut Joinery"
+    std::string date;   ///< as typed; printed as it is, never taken from a clock
+    std::string note;
+    friend bool operator==(const Titles&, const Titles&) = default;
+};
+
+struct Project {
+    Titles titles;
+    Notation notation;
+    Board board;
+    std::vector<Wood> woods;  ///< those offered for painting, in the order of the chips; 1 to 32
+    Shop shop;
+    Choices choices;
+    std::string unknownKeys;  ///< JSON of what a file held that this version does not know; kept
+    friend bool operator==(const Project&, const Project&) = default;
+};
+
+struct ProjectLimits {
+    static constexpr int woods = 32;
+    static constexpr std::size_t textBytes = 10'000;
+};
+
+/// A first board to play with: an 8 x 8 chequer in the units asked for.
+Project newProject(Unit unit);
+
+/// Everything wrong with it, in the order of the form.
+std::vector<Fault> faults(const Project& project);
+
+}  // namespace kerfwright

@@ -1,0 +1,20 @@
+// Drawings of the board and of its parts, at 1 mm to the mm. Shared by the window and the paper.
+#pragma once
+
+#include "core/drawing/drawing.h"
+#include "core/project/project.h"
+
+namespace kerfwright {
+
+struct BoardViewOptions {
+    bool letters = false;  ///< wood letters on the pieces
+    bool hatch = false;    ///< a hatch per wood besides its colour
+    bool wholeBoard = true;  ///< with the border; else the field alone, at the origin
+    double lineWidth = 0.3;  ///< of joints, mm
+};
+
+/// The finished board from above. The field's top left corner is at (border width, border width).
+Drawing drawBoard(const Board& board, const std::vector<Wood>& woods,
+                  const std::vector<Joint>& extraJoints, const BoardViewOptions& options);
+
+}  // namespace kerfwright
