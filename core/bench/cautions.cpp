@@ -1,0 +1,412 @@
+#include "core/bench/cautions.h"
+
+#include <algorithm>
+#include <map>
+#include <string_view>
+
+namespace kerfwright {
+namespace {
+
+/// What every rule may look at.
+struct Ground {
+    const Board& board;
+    const std::vector<Wood>& woods;
+    const Shop& shop;
+    const Plan& plan;
+    const StepList& list;
+    const Notation& notation;
+
+    std::string text(Length length) const { return format(length, notation); }
+    const std::string& woodName(int wood) const {
+        static const std::string unknown = "wood";
+        const auto at = static_cast<std::size_t>(wood);
+        return wood >= 0 && at < woods.size() ? woods[at].name : unknown;
+    }
+};
+
+/// A workpiece as it lies on the machine at one step.
+struct Size {
+    Length width, length, thickness;
+    bool field = false;
+};
+
+/// Walks through the step list and keeps the size of every workpiece, so that a rule can ask what
+/// is really there when a step begins: a panel that went to the saw is shorter at the sander.
+class Sizes {
+public:
+    const Size* of(const std::string& label) const {
+        const auto found = sizes_.find(label);
+        return found == sizes_.end() ? nullptr : &found->second;
+    }
+
+    void after(const Step& step) {
+        std::visit([this](const auto& work) { take(work); }, step.work);
+    }
+
+private:
+    void take(const Mill& work) {
+        for (const MillLine& line : work.lines) {
+            for (const std::string& strip : line.strips) {
+                sizes_[strip] = {line.width.value, line.length.value, line.thickness.value, false};
+            }
+        }
+    }
+    void take(const Glue& work) {
+        sizes_[work.result] = {work.width.value, work.length.value, work.thickness.value,
+                               work.final};
+    }
+    void take(const Take& work) {
+        sizes_[work.result] = {work.width.value, work.length.value, work.thickness.value, true};
+    }
+    void take(const Flatten& work) { sizes_[work.part].thickness = work.to.value; }
+    void take(const SquareEnd& work) { sizes_[work.part].length = work.left; }
+    void take(const Crosscut& work) {
+        const Size whole = sizes_[work.part];
+        for (const auto* labels : {&work.slices, &work.spares}) {
+            for (const std::string& slice : *labels) {
+                sizes_[slice] = {whole.width, work.stop.value, whole.thickness, false};
+            }
+        }
+        sizes_[work.part].length = work.left;
+    }
+    void take(const TrimField& work) {
+        sizes_[work.part].width = work.width.value;
+        sizes_[work.part].length = work.height.value;
+    }
+    void take(const FitBorder& work) {
+        sizes_[work.part].width = work.boardWidth.value;
+        sizes_[work.part].length = work.boardHeight.value;
+    }
+
+    std::map<std::string, Size> sizes_;
+};
+
+/// Calls `look(work, sizes before the step, index of the step)` for each step that does `Work`.
+template <class Work, class Look>
+void forEach(const StepList& list, Look look) {
+    Sizes sizes;
+    for (std::size_t i = 0; i < list.steps.size(); ++i) {
+        if (const auto* work = std::get_if<Work>(&list.steps[i].work)) {
+            look(*work, sizes, static_cast<int>(i));
+        }
+        sizes.after(list.steps[i]);
+    }
+}
+
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+    return std::to_string(count) + " " + std::string(count == 1 ? one : many);
+}
+
+std::string called(const std::string& label, const Size& size) {
+    return size.field ? "The field" : "Panel " + label;
+}
+
+using Found = std::vector<Caution>;
+
+// The field's movement is not reckoned for its woods and its size; the range is the one that
+// reference tables give for board woods over a year: 2 to 7 mm on 300 mm across the grain, about
+// 0.1 mm on 300 mm along it.
+void borderMoves(const Ground& on, Found& found) {
+    forEach<FitBorder>(on.list, [&](const FitBorder& work, const Sizes&, int step) {
+        const bool endGrain = on.board.build == Build::EndGrain;
+        found.push_back(
+            {Severity::Danger, "border-moves",
+             endGrain ? "A border of long grain round an end-grain field"
+                      : "A border round a field that moves across its grain",
+             std::string("Through a year a field like this grows and shrinks ") +
+                 (endGrain ? "both ways" : "across its grain") + ", usually by " +
+                 on.text(Length::mm(2)) + " to " + on.text(Length::mm(7)) + " for every " +
+                 on.text(Length::mm(300)) + "; a rail of " + on.woodName(on.board.border.wood) +
+                 ", " + on.text(work.width.value) +
+                 " wide, hardly changes along its length. A glued border bursts at its mitres or "
+                 "cracks the field.",
+             "Do not glue this border to the field. Joinery that lets the field move is not "
+             "planned "
+             "yet; a board that gets wet is best left without a border.",
+             step});
+    });
+}
+
+void wideForSander(const Ground& on, Found& found) {
+    std::map<std::string, bool> told;
+    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes& sizes, int step) {
+        const Size* size = sizes.of(work.part);
+        if (size == nullptr) {
+            return;
+        }
+        // A field has no grain to follow through the machine and may go in by its lesser side.
+        const Length width = size->field ? std::min(size->width, size->length) : size->width;
+        if (width <= on.shop.sanderWidth || told[work.part]) {
+            return;
+        }
+        told[work.part] = true;
+        found.push_back({Severity::Caution, "wide-for-sander",
+                         called(work.part, *size) + " is wider than the sander",
+                         "It is " + on.text(width) + " wide; the flattening machine takes " +
+                             on.text(on.shop.sanderWidth) + ".",
+                         size->field
+                             ? "Flatten it with a router sled, or make the board smaller."
+                             : "Flatten it with a router sled or by hand, glue strips into columns "
+                               "instead of rows, or make the field narrower.",
+                         step});
+    });
+}
+
+void thickForSaw(const Ground& on, Found& found) {
+    std::map<std::string, bool> told;
+    forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes& sizes, int step) {
+        const Size* size = sizes.of(work.part);
+        if (size == nullptr || size->thickness <= on.shop.sawDepth || told[work.part]) {
+            return;
+        }
+        told[work.part] = true;
+        found.push_back({Severity::Caution, "thick-for-saw",
+                         "Panel " + work.part + " is thicker than the saw cuts",
+                         "It is " + on.text(size->thickness) + " thick; the saw cuts " +
+                             on.text(on.shop.sawDepth) + " deep.",
+                         "Crosscut it at a bandsaw, or make the rows lower.", step});
+    });
+}
+
+// What is held at the last cut is the slice and what stays behind it.
+void littleToHold(const Ground& on, Found& found) {
+    forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes&, int step) {
+        const Length held = work.stop.value + work.left;
+        if (held >= on.shop.leastHeld) {
+            return;
+        }
+        found.push_back(
+            {Severity::Danger, "little-to-hold", "Panel " + work.part + " gets short at the saw",
+             "At the last cut of this step " + on.text(held) + " is left: slice " +
+                 on.text(work.stop.value) + " and " + on.text(work.left) +
+                 " behind it. The least that is safe to hold is set to " +
+                 on.text(on.shop.leastHeld) + ".",
+             "Use a crosscut sled with a stop block and a hold-down clamp, hands clear of the "
+             "blade; "
+             "or make the strips longer. Never use the rip fence and the mitre gauge together.",
+             step});
+    });
+}
+
+// 300 mm or 12 in: the shortest workpiece in many machines' rules (shop rules and safety sheets
+// name 7 to 14 in by machine).
+void shortForSander(const Ground& on, Found& found) {
+    const Length usual = on.notation.unit == Unit::Inches ? Length::inch(12) : Length::mm(300);
+    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes& sizes, int step) {
+        const Size* size = sizes.of(work.part);
+        if (size == nullptr) {
+            return;
+        }
+        const Length length = size->field ? std::max(size->width, size->length) : size->length;
+        const std::string is = called(work.part, *size) + " is " + on.text(length) +
+                               " long when it goes to the flattening machine; ";
+        const char* remedy =
+            size->field ? "Fix it to a longer carrier board with glued runners, or flatten "
+                          "it with a router sled."
+                        : "Make the panel longer (a higher tail in the shop settings, or "
+                          "more spare slices), carry it on longer runners, or use a machine "
+                          "that takes it.";
+        if (length < on.shop.sanderShortest) {
+            found.push_back(
+                {Severity::Danger, "short-for-sander",
+                 called(work.part, *size) + " is too short for the sander",
+                 is + "yours takes nothing under " + on.text(on.shop.sanderShortest) + ".", remedy,
+                 step});
+        } else if (length < usual) {
+            found.push_back({Severity::Caution, "short-for-sander",
+                             called(work.part, *size) + " is short for a machine",
+                             is + "many machines take nothing under " + on.text(usual) + ".",
+                             std::string("See what the manual of yours allows. ") + remedy, step});
+        }
+    });
+}
+
+void shortSlices(const Ground& on, Found& found) {
+    forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes&, int step) {
+        if (work.stop.value < on.shop.sliceShortest) {
+            found.push_back(
+                {Severity::Danger, "short-slices", "Slices of panel " + work.part + " are short",
+                 "They are " + on.text(work.stop.value) + " long; the shortest slice is set to " +
+                     on.text(on.shop.sliceShortest) + ".",
+                 on.board.build == Build::EndGrain
+                     ? "Make the board thicker."
+                     : "Make the rows higher, or merge rows of one wood.",
+                 step});
+        }
+    });
+}
+
+// 1/4 in: the narrowest rip with the usual push blocks (a magazine's article on thin parts).
+void narrowRips(const Ground& on, Found& found) {
+    const Length least = Length::inch(1, 4);
+    forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
+        std::size_t count = 0;
+        Length narrowest = least;
+        for (const MillLine& line : work.lines) {
+            if (line.width.value < least) {
+                count += line.strips.size();
+                narrowest = std::min(narrowest, line.width.value);
+            }
+        }
+        if (count > 0) {
+            found.push_back(
+                {Severity::Danger, "narrow-rip", "Very narrow strips to rip",
+                 counted(count, "strip is", "strips are") + " narrower than " + on.text(least) +
+                     "; the narrowest is " + on.text(narrowest) + ".",
+                 "Rip each from the free side of a wider plank with a push block that lies flat on "
+                 "it, or saw it at a bandsaw and bring it to width at the sander.",
+                 step});
+        }
+    });
+}
+
+// Accounts of boards thrown and burst by thickness planers; no maker's manual is known that allows
+// it. 1/64 in a pass: limit of school shops for drum sanders.
+void endGrainFace(const Ground& on, Found& found) {
+    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes&, int step) {
+        if (work.face == Face::EndGrain) {
+            found.push_back(
+                {Severity::Danger, "end-grain-face", "End grain never through a thickness planer",
+                 on.text(work.from.value - work.to.value) +
+                     " has to come off an end-grain face. Planer knives tear it and can throw the "
+                     "board.",
+                 "Use a drum sander with passes of no more than " +
+                     on.text(on.notation.unit == Unit::Inches ? Length::inch(1, 64)
+                                                              : Length::um(400)) +
+                     ", or a router sled. Break the edges first.",
+                 step});
+        }
+    });
+}
+
+bool isCrosscut(const StepList& list) {
+    return std::any_of(list.steps.begin(), list.steps.end(), [](const Step& step) {
+        return std::holds_alternative<Crosscut>(step.work);
+    });
+}
+
+void noTrimMargin(const Ground& on, Found& found) {
+    if (on.shop.trimMargin <= Length{}) {
+        found.push_back(
+            {Severity::Caution, "no-trim-margin", "No trim margin",
+             "The trim margin is " + on.text(on.shop.trimMargin) +
+                 ": strips that slip in the clamps cannot be sawn straight afterwards.",
+             "Set a trim margin, usually " +
+                 on.text(on.notation.unit == Unit::Inches ? Length::inch(1, 8) : Length::mm(3)) +
+                 " a side.",
+             -1});
+    }
+}
+
+void noSpareSlice(const Ground& on, Found& found) {
+    if (on.shop.spareSlices == 0 && isCrosscut(on.list)) {
+        const auto panels = static_cast<std::size_t>(
+            std::count_if(on.plan.parts.begin(), on.plan.parts.end(),
+                          [](const Part& part) { return part.role == Role::Panel; }));
+        found.push_back({Severity::Note, "no-spare-slice", "No spare slice",
+                         "0 spare slices are cut from " + counted(panels, "panel", "panels") +
+                             ": one bad slice means another panel.",
+                         "Set one spare slice, unless timber is short.", -1});
+    }
+}
+
+void noSquaringCut(const Ground& on, Found& found) {
+    if (on.shop.squaringCut <= Length{} && isCrosscut(on.list)) {
+        found.push_back({Severity::Caution, "no-squaring-cut", "No squaring cut",
+                         "The squaring cut is " + on.text(on.shop.squaringCut) +
+                             ": the first slice of each panel has the end that the strips happened "
+                             "to have.",
+                         "Set a squaring cut, or see that every strip is cut square and glued "
+                         "flush at that end.",
+                         -1});
+    }
+}
+
+// The old view is that such joints are weak; one test of 2021 found them stronger than thought.
+// Sizing the ends first is the usual precaution.
+void endToEnd(const Ground& on, Found& found) {
+    if (on.board.build != Build::LongGrain) {
+        return;
+    }
+    forEach<Glue>(on.list, [&](const Glue& work, const Sizes&, int step) {
+        if (work.final && work.parts.size() > 1) {
+            found.push_back(
+                {Severity::Caution, "end-to-end",
+                 on.plan.byColumns ? "Columns meet end grain to end grain"
+                                   : "Rows meet end grain to end grain",
+                 counted(work.parts.size() - 1, "joint", "joints") +
+                     " in the final glue-up join sawn ends, which hold far less than long grain.",
+                 "Brush thin glue on the ends, let it soak in, then glue as usual. Never lift the "
+                 "board by one edge; back it with a frame or a substrate where it can be leant on.",
+                 step});
+        }
+    });
+}
+
+void extraJoints(const Ground& on, Found& found) {
+    if (!on.plan.extraJoints.empty()) {
+        found.push_back(
+            {Severity::Note, "extra-joints", "Joints inside pieces",
+             counted(on.plan.extraJoints.size(), "joint was", "joints were") +
+                 " added inside pieces that straight glue lines or the timber's section "
+                 "cannot give whole; they are drawn dashed.",
+             "Pick strips of one plank for both sides of such a joint, or change the "
+             "pattern.",
+             -1});
+    }
+}
+
+void omittedJoints(const Ground& on, Found& found) {
+    if (!on.plan.omittedJoints.empty()) {
+        found.push_back({Severity::Note, "omitted-joints", "Joints left out",
+                         counted(on.plan.omittedJoints.size(), "joint", "joints") +
+                             " between pieces of one wood will not be there: one strip makes both "
+                             "pieces.",
+                         "Switch off merging of like pieces if each joint shall be seen.", -1});
+    }
+}
+
+/// Every rule there is. A new one is a function above, a line here and a test.
+using Rule = void (*)(const Ground&, Found&);
+constexpr Rule rules[] = {
+    borderMoves, endGrainFace,  littleToHold, shortForSander, shortSlices,
+    narrowRips,  wideForSander, thickForSaw,  noSquaringCut,  noTrimMargin,
+    endToEnd,    noSpareSlice,  extraJoints,  omittedJoints,
+};
+
+}  // namespace
+
+std::vector<Caution> cautions(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                              const Plan& plan, const StepList& list, const Notation& notation) {
+    const Ground ground{board, woods, shop, plan, list, notation};
+    Found found;
+    for (const Rule rule : rules) {
+        rule(ground, found);
+    }
+    std::stable_sort(found.begin(), found.end(), [](const Caution& a, const Caution& b) {
+        return a.severity != b.severity ? a.severity > b.severity : a.step < b.step;
+    });
+    return found;
+}
+
+const std::vector<std::string>& safetyWords() {
+    static const std::vector<std::string> words = {
+        "Guard and riving knife on the saw wherever the cut allows it; push sticks and push blocks "
+        "within reach before the machine starts.",
+        "Keep to the least length, width and thickness that each machine takes, for every "
+        "workpiece "
+        "on the way and not only for finished parts.",
+        "Short workpieces go on a sled with a stop block and a hold-down clamp. Never rip fence "
+        "and "
+        "mitre gauge together.",
+        "End grain never goes through a thickness planer.",
+        "Extraction on, and a dust mask: fine dust harms, and that of some woods is an irritant.",
+        "Goggles and ear defenders; no gloves, loose sleeves or long hair near a turning blade.",
+        "This paper gives sizes and an order of work. The machine's manual and the local rules "
+        "come "
+        "first; whoever is unsure asks a trained person.",
+    };
+    return words;
+}
+
+}  // namespace kerfwright
