@@ -76,6 +76,9 @@ struct BoardLimits {
     static constexpr Length greatestBorder = Length::mm(300);
 };
 
+/// Orders pieces as a field keeps them: by row, then column.
+bool readsBefore(const Piece& a, const Piece& b);
+
 /// Everything wrong with the board, in the order a form asks for it; empty where it can be planned.
 /// `woodCount` is how many woods the project has.
 std::vector<Fault> faults(const Board& board, int woodCount);
@@ -93,16 +96,18 @@ int rowAt(const Field& field, Length y);
 
 /// The same field with the grid changed to `columns` x `rows`: cells that stay keep their wood and
 /// size, new ones repeat the pattern that is there (column c repeats column c modulo the old count)
-/// in the size of the last one. Pieces cut by the new edge are shortened.
+/// in the size of the last one. Pieces cut by the new edge are shortened. Counts outside 1 to
+/// `cellsAcross` change nothing; the result may be wider than a board may be, so ask `faults()`.
 Field resized(const Field& field, int columns, int rows);
-/// Sets every column width and row height.
+/// Sets every column width and row height, whatever they are: ask `faults()`.
 Field withCells(const Field& field, Length cellWidth, Length cellHeight);
 /// Moves the joint between columns `left` and `left + 1` by `by`, the sum unchanged.
-/// Returns the field unchanged where a column would become thinner than the limit.
+/// Returns the field unchanged where a column would become thinner or wider than the limit.
 Field withColumnJointMoved(const Field& field, int left, Length by);
 Field withRowJointMoved(const Field& field, int upper, Length by);
 /// Merges the pieces under a rectangle of cells into one piece of the wood at its top left.
-/// Pieces that stick out of the rectangle are first split into cells.
+/// Pieces that stick out of the rectangle are first split into cells. A rectangle that is not wholly
+/// inside the field changes nothing.
 Field withMerged(const Field& field, int column, int row, int across, int down);
 /// Splits the piece that covers the cell into one piece a cell.
 Field withSplit(const Field& field, int column, int row);

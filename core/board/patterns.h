@@ -26,7 +26,8 @@ struct PatternRequest {
     int down = 8;
     Length cellWidth;     ///< of one square, brick, tile or stripe
     Length cellHeight;
-    std::vector<int> woods;  ///< indices into the woods of the project, in the order used; not empty
+    std::vector<int> woods;  ///< indices into the woods of the project, in the order used; not empty.
+                             ///< Bricks with mortar take the last one as mortar
 };
 
 struct PatternInfo {
@@ -41,8 +42,10 @@ struct PatternInfo {
 const std::vector<PatternInfo>& patterns();
 
 /// The field. Faults where a number is outside the limits of a board or the grid would be wider
-/// than 64 cells (basket tiles take three cells each way, mortar bricks two columns a brick and
-/// two rows a course).
+/// than 64 cells (basket tiles take three cells each way, bricks two columns, mortar bricks four
+/// columns a brick and two rows a course). Stripes are one row, `down` cell heights high. What is
+/// derived from the sizes, such as mortar, is rounded to 1/64 in or 0.1 mm where the sizes are on
+/// that grid.
 Result<Field> layOut(const PatternRequest& request);
 
 }  // namespace kerfwright

@@ -1,0 +1,376 @@
+#include "core/board/board.h"
+
+#include "core/measure/notation.h"
+
+#include <algorithm>
+#include <functional>
+#include <numeric>
+#include <tuple>
+#include <utility>
+
+namespace kerfwright {
+namespace {
+
+std::size_t index(int i) {
+    return static_cast<std::size_t>(i);
+}
+int count(const std::vector<Length>& sizes) {
+    return static_cast<int>(sizes.size());
+}
+
+Length sum(const std::vector<Length>& sizes) {
+    return std::accumulate(sizes.begin(), sizes.end(), Length());
+}
+
+Length sum(const std::vector<Length>& sizes, int first, int many) {
+    const auto from = sizes.begin() + first;
+    return std::accumulate(from, from + many, Length());
+}
+
+void sortPieces(std::vector<Piece>& pieces) {
+    std::sort(pieces.begin(), pieces.end(), readsBefore);
+}
+
+/// Adds one piece a cell for the cells of `piece` that `wanted(column, row)` accepts.
+template <class Wanted>
+void addCells(std::vector<Piece>& pieces, const Piece& piece, Wanted wanted) {
+    for (int row = piece.row; row < piece.row + piece.down; ++row) {
+        for (int column = piece.column; column < piece.column + piece.across; ++column) {
+            if (wanted(column, row)) {
+                pieces.push_back({column, row, 1, 1, piece.wood});
+            }
+        }
+    }
+}
+
+int cellAt(const std::vector<Length>& sizes, Length at) {
+    if (at < Length()) {
+        return -1;
+    }
+    Length end;
+    for (int i = 0; i < count(sizes); ++i) {
+        end += sizes[index(i)];
+        if (at < end) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+std::vector<Length> resizedSizes(const std::vector<Length>& sizes, int many) {
+    std::vector<Length> result = sizes;
+    result.resize(index(many), sizes.back());
+    return result;
+}
+
+/// Moves the joint after `first`. The sizes are compared with `by` before anything is added, so
+/// that no distance, however large, overflows.
+std::vector<Length> jointMoved(std::vector<Length> sizes, int first, Length by) {
+    if (first < 0 || first >= count(sizes) - 1) {
+        return sizes;
+    }
+    Length& before = sizes[index(first)];
+    Length& after = sizes[index(first) + 1];
+    constexpr Length least = BoardLimits::leastCell;
+    constexpr Length greatest = BoardLimits::greatestCell;
+    const bool beforeFits = by >= least - before && by <= greatest - before;
+    const bool afterFits = by <= after - least && by >= after - greatest;
+    if (beforeFits && afterFits) {
+        before += by;
+        after -= by;
+    }
+    return sizes;
+}
+
+// ------------------------------------------------------------------------------------------ faults
+
+std::string words(Length length) {
+    return format(length, Notation::millimetres(3));
+}
+std::string words(int number) {
+    return std::to_string(number);
+}
+std::string cellName(int column, int row) {
+    return "column " + words(column + 1) + ", row " + words(row + 1);
+}
+std::string betweenWords(Length least, Length greatest) {
+    return "must be from " + words(least) + " to " + words(greatest);
+}
+
+void checkLength(std::vector<Fault>& all, const std::string& entry, Length value, Length least,
+                 Length greatest) {
+    if (value < least || value > greatest) {
+        all.push_back({entry, betweenWords(least, greatest), words(value)});
+    }
+}
+
+/// `one` is "Column", `size` "width". Returns whether the number of cells is right.
+bool checkSizes(std::vector<Fault>& all, const std::vector<Length>& sizes, const std::string& one,
+                const std::string& size) {
+    constexpr auto most = static_cast<std::size_t>(BoardLimits::cellsAcross);
+    if (sizes.empty() || sizes.size() > most) {
+        all.push_back({one + "s", "must be from 1 to " + words(BoardLimits::cellsAcross),
+                       std::to_string(sizes.size())});
+        return false;
+    }
+    const std::size_t before = all.size();
+    for (int i = 0; i < count(sizes); ++i) {
+        checkLength(all, one + " " + words(i + 1) + " " + size, sizes[index(i)],
+                    BoardLimits::leastCell, BoardLimits::greatestCell);
+    }
+    // Only sizes within their limits are added up: no sum of them overflows.
+    if (all.size() == before && sum(sizes) > BoardLimits::greatestField) {
+        all.push_back({"Field " + size, "must be at most " + words(BoardLimits::greatestField),
+                       words(sum(sizes))});
+    }
+    return true;
+}
+
+void checkWood(std::vector<Fault>& all, const std::string& entry, int wood, int woodCount) {
+    if (wood < 0 || wood >= woodCount) {
+        all.push_back({entry, "must be one of the " + words(woodCount) + " woods of the project",
+                       "wood number " + std::to_string(static_cast<std::int64_t>(wood) + 1)});
+    }
+}
+
+/// Whether `piece` lies inside a grid, without adding numbers that may be huge.
+bool checkSpan(std::vector<Fault>& all, const std::string& entry, const char* what, int first,
+               int many, int cells) {
+    const std::string whats = std::string(what) + "s";
+    if (first < 0 || first >= cells) {
+        all.push_back({entry + ": " + what, "must be from 1 to " + words(cells),
+                       std::to_string(static_cast<std::int64_t>(first) + 1)});
+        return false;
+    }
+    if (many < 1 || many > cells - first) {
+        all.push_back({entry + ": " + whats + " covered",
+                       "must be from 1 to " + words(cells - first) + " from there", words(many)});
+        return false;
+    }
+    return true;
+}
+
+void checkPieces(std::vector<Fault>& all, const Field& field, int woodCount) {
+    const int columns = count(field.columns);
+    const int rows = count(field.rows);
+    const auto cells = index(columns) * index(rows);
+    if (field.pieces.empty() || field.pieces.size() > cells) {
+        all.push_back({"Pieces",
+                       "must be from 1 to " + std::to_string(cells) + ", one a cell at most",
+                       std::to_string(field.pieces.size())});
+        return;
+    }
+    std::vector<int> cover(cells, -1);
+    bool inside = true;
+    for (std::size_t i = 0; i < field.pieces.size(); ++i) {
+        const Piece& piece = field.pieces[i];
+        const std::string entry = "Piece " + std::to_string(i + 1);
+        checkWood(all, entry + ": wood", piece.wood, woodCount);
+        if (!checkSpan(all, entry, "column", piece.column, piece.across, columns) ||
+            !checkSpan(all, entry, "row", piece.row, piece.down, rows)) {
+            inside = false;
+            continue;
+        }
+        bool told = false;
+        for (int row = piece.row; row < piece.row + piece.down; ++row) {
+            for (int column = piece.column; column < piece.column + piece.across; ++column) {
+                int& owner = cover[index(row) * index(columns) + index(column)];
+                if (owner >= 0 && !told) {
+                    all.push_back({entry, "must not lie over another piece",
+                                   "a piece over piece " + words(owner + 1) + " at " +
+                                       cellName(column, row)});
+                    told = true;
+                } else if (owner < 0) {
+                    owner = static_cast<int>(i);
+                }
+            }
+        }
+    }
+    const auto bare = std::count(cover.begin(), cover.end(), -1);
+    if (bare > 0 && inside) {
+        const auto at = static_cast<int>(std::find(cover.begin(), cover.end(), -1) - cover.begin());
+        all.push_back(
+            {"Pieces", "must cover every cell",
+             (bare == 1 ? "a bare cell at " : std::to_string(bare) + " bare cells, the first at ") +
+                 cellName(at % columns, at / columns)});
+    }
+    for (std::size_t i = 1; i < field.pieces.size(); ++i) {
+        if (readsBefore(field.pieces[i], field.pieces[i - 1])) {
+            all.push_back({"Pieces", "must be sorted by row, then column",
+                           "piece " + std::to_string(i + 1) + " out of order"});
+            return;
+        }
+    }
+}
+
+}  // namespace
+
+bool readsBefore(const Piece& a, const Piece& b) {
+    return std::tie(a.row, a.column) < std::tie(b.row, b.column);
+}
+
+Length Field::width() const {
+    return sum(columns);
+}
+Length Field::height() const {
+    return sum(rows);
+}
+
+std::vector<Fault> faults(const Board& board, int woodCount) {
+    std::vector<Fault> all;
+    const bool columnsCounted = checkSizes(all, board.field.columns, "Column", "width");
+    const bool rowsCounted = checkSizes(all, board.field.rows, "Row", "height");
+    if (columnsCounted && rowsCounted) {
+        checkPieces(all, board.field, woodCount);
+    }
+    checkLength(all, "Thickness", board.thickness, BoardLimits::leastThickness,
+                BoardLimits::greatestThickness);
+    checkLength(all, "Border width", board.border.width, Length(), BoardLimits::greatestBorder);
+    checkWood(all, "Border wood", board.border.wood, woodCount);
+    return all;
+}
+
+Field plainGrid(int columns, int rows, Length cellWidth, Length cellHeight, int wood) {
+    Field field;
+    field.columns.assign(index(columns), cellWidth);
+    field.rows.assign(index(rows), cellHeight);
+    field.pieces.reserve(index(columns) * index(rows));
+    addCells(field.pieces, {0, 0, columns, rows, wood}, [](int, int) { return true; });
+    return field;
+}
+
+int pieceAt(const Field& field, int column, int row) {
+    for (std::size_t i = 0; i < field.pieces.size(); ++i) {
+        const Piece& piece = field.pieces[i];
+        if (column >= piece.column && column < piece.column + piece.across && row >= piece.row &&
+            row < piece.row + piece.down) {
+            return static_cast<int>(i);
+        }
+    }
+    return -1;
+}
+
+std::vector<int> pieceMap(const Field& field) {
+    const std::size_t columns = field.columns.size();
+    std::vector<int> map(columns * field.rows.size(), -1);
+    for (std::size_t i = 0; i < field.pieces.size(); ++i) {
+        const Piece& piece = field.pieces[i];
+        for (int row = piece.row; row < piece.row + piece.down; ++row) {
+            const auto from =
+                map.begin() + static_cast<std::ptrdiff_t>(index(row) * columns) + piece.column;
+            std::fill(from, from + piece.across, static_cast<int>(i));
+        }
+    }
+    return map;
+}
+
+int columnAt(const Field& field, Length x) {
+    return cellAt(field.columns, x);
+}
+int rowAt(const Field& field, Length y) {
+    return cellAt(field.rows, y);
+}
+
+Field resized(const Field& field, int columns, int rows) {
+    if (columns < 1 || rows < 1 || columns > BoardLimits::cellsAcross ||
+        rows > BoardLimits::cellsAcross) {
+        return field;
+    }
+    Field result{resizedSizes(field.columns, columns), resizedSizes(field.rows, rows), {}};
+    const int oldColumns = count(field.columns);
+    const int oldRows = count(field.rows);
+    for (int y = 0; y < rows; y += oldRows) {
+        for (int x = 0; x < columns; x += oldColumns) {
+            for (Piece piece : field.pieces) {
+                piece.column += x;
+                piece.row += y;
+                if (piece.column < columns && piece.row < rows) {
+                    piece.across = std::min(piece.across, columns - piece.column);
+                    piece.down = std::min(piece.down, rows - piece.row);
+                    result.pieces.push_back(piece);
+                }
+            }
+        }
+    }
+    sortPieces(result.pieces);
+    return result;
+}
+
+Field withCells(const Field& field, Length cellWidth, Length cellHeight) {
+    Field result = field;
+    std::fill(result.columns.begin(), result.columns.end(), cellWidth);
+    std::fill(result.rows.begin(), result.rows.end(), cellHeight);
+    return result;
+}
+
+Field withColumnJointMoved(const Field& field, int left, Length by) {
+    return {jointMoved(field.columns, left, by), field.rows, field.pieces};
+}
+
+Field withRowJointMoved(const Field& field, int upper, Length by) {
+    return {field.columns, jointMoved(field.rows, upper, by), field.pieces};
+}
+
+Field withMerged(const Field& field, int column, int row, int across, int down) {
+    const bool inside = column >= 0 && row >= 0 && column < count(field.columns) &&
+                        row < count(field.rows) && across >= 1 && down >= 1 &&
+                        across <= count(field.columns) - column && down <= count(field.rows) - row;
+    if (!inside) {
+        return field;
+    }
+    const int right = column + across;
+    const int bottom = row + down;
+    const auto covered = [&](int c, int r) {
+        return c >= column && c < right && r >= row && r < bottom;
+    };
+    Field result{field.columns, field.rows, {}};
+    const int wood = field.pieces[index(pieceAt(field, column, row))].wood;
+    result.pieces.push_back({column, row, across, down, wood});
+    for (const Piece& piece : field.pieces) {
+        const bool apart = piece.column >= right || piece.row >= bottom ||
+                           piece.column + piece.across <= column || piece.row + piece.down <= row;
+        if (apart) {
+            result.pieces.push_back(piece);
+        } else {
+            addCells(result.pieces, piece, std::not_fn(covered));
+        }
+    }
+    sortPieces(result.pieces);
+    return result;
+}
+
+Field withSplit(const Field& field, int column, int row) {
+    const int at = pieceAt(field, column, row);
+    if (at < 0) {
+        return field;
+    }
+    Field result = field;
+    const Piece whole = result.pieces[index(at)];
+    result.pieces.erase(result.pieces.begin() + at);
+    addCells(result.pieces, whole, [](int, int) { return true; });
+    sortPieces(result.pieces);
+    return result;
+}
+
+Field transposed(const Field& field) {
+    Field result{field.rows, field.columns, field.pieces};
+    for (Piece& piece : result.pieces) {
+        std::swap(piece.column, piece.row);
+        std::swap(piece.across, piece.down);
+    }
+    sortPieces(result.pieces);
+    return result;
+}
+
+std::vector<WoodUse> woodUse(const Field& field, int woodCount) {
+    std::vector<WoodUse> uses(index(woodCount));
+    for (const Piece& piece : field.pieces) {
+        WoodUse& use = uses[index(piece.wood)];
+        ++use.pieces;
+        use.face += area(sum(field.columns, piece.column, piece.across),
+                         sum(field.rows, piece.row, piece.down));
+    }
+    return uses;
+}
+
+}  // namespace kerfwright
