@@ -296,10 +296,6 @@ Fault lengthFault(const char* entry, const std::string& rule, Length value) {
     return {entry, rule, words(value)};
 }
 
-std::string words(Length length) {
-    return format(length, Notation::millimetres(3));
-}
-
 /// The first thing wrong with one direction of a request.
 std::vector<Fault> directionFaults(const char* countEntry, const char* sizeEntry, int count,
                                    Length size, int cellsEach) {
