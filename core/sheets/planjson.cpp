@@ -1,0 +1,446 @@
+#include "core/sheets/planjson.h"
+
+#include "core/sheets/sheets.h"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+
+namespace kerfwright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// Keys of the file, not words for the eye: they stay when a word on the screen is bettered.
+const char* key(TermKind kind) {
+    switch (kind) {
+    case TermKind::PieceWidth:
+        return "piece-width";
+    case TermKind::RowHeight:
+        return "row-height";
+    case TermKind::BoardThickness:
+        return "board-thickness";
+    case TermKind::BorderWidth:
+        return "border-width";
+    case TermKind::FieldSide:
+        return "field-side";
+    case TermKind::TrimMargin:
+        return "trim-margin";
+    case TermKind::PanelFlattening:
+        return "panel-flattening";
+    case TermKind::FieldFlattening:
+        return "field-flattening";
+    case TermKind::Milling:
+        return "milling";
+    case TermKind::EndAllowance:
+        return "end-allowance";
+    case TermKind::SquaringCut:
+        return "squaring-cut";
+    case TermKind::Kerf:
+        return "kerf";
+    case TermKind::Slices:
+        return "slices";
+    case TermKind::SpareSlices:
+        return "spare-slices";
+    case TermKind::Tail:
+        return "tail";
+    case TermKind::RoundingUp:
+        return "rounding-up";
+    }
+    return "";
+}
+
+const char* key(Severity severity) {
+    switch (severity) {
+    case Severity::Note:
+        return "note";
+    case Severity::Caution:
+        return "caution";
+    case Severity::Danger:
+        return "danger";
+    }
+    return "";
+}
+
+const char* key(Purpose purpose) {
+    switch (purpose) {
+    case Purpose::AfterGlueUp:
+        return "after-glue-up";
+    case Purpose::RowHeight:
+        return "row-height";
+    case Purpose::Finished:
+        return "finished";
+    }
+    return "";
+}
+
+const char* key(GrainDirection grain) {
+    switch (grain) {
+    case GrainDirection::PlannersChoice:
+        return "planners-choice";
+    case GrainDirection::Down:
+        return "down";
+    case GrainDirection::Across:
+        return "across";
+    }
+    return "";
+}
+
+/// JSON numbers of 64 bits would cut these off, so they are written out.
+std::string decimal(detail::Wide value) {
+    const bool negative = value < 0;
+    std::string digits;
+    do {
+        const int digit = static_cast<int>(value % 10);
+        digits += static_cast<char>('0' + (digit < 0 ? -digit : digit));
+        value /= 10;
+    } while (value != 0);
+    if (negative) {
+        digits += '-';
+    }
+    std::reverse(digits.begin(), digits.end());
+    return digits;
+}
+
+/// Turns each record into JSON, with texts in the notation of the project.
+class Writer {
+public:
+    Writer(const Project& project, const Job& job)
+        : project_(project)
+        , job_(job) {}
+
+    Json whole() const {
+        Json out;
+        out["format"] = "kerfwright-plan";
+        out["version"] = planJsonVersion;
+        out["project"] = {{"name", project_.titles.name},
+                          {"maker", project_.titles.maker},
+                          {"date", project_.titles.date},
+                          {"revision", revision(project_)}};
+        out["units"] = unitName(project_.notation.unit);
+        out["glueUps"] = job_.plan.glueUps;
+        out["assemblies"] = job_.plan.assemblies;
+        out["by"] = job_.plan.byColumns ? "columns" : "rows";
+        out["decidedBy"] = job_.plan.decidedBy;
+        out["board"] = board();
+        out["woods"] = woods();
+        out["shop"] = shop();
+        out["panels"] = Json::array();
+        out["strips"] = Json::array();
+        for (const Part& part : job_.plan.parts) {
+            if (part.role == Role::Strip) {
+                out["strips"].push_back(strip(part));
+            } else if (part.role == Role::Panel) {
+                out["panels"].push_back(glued(part));
+            } else {
+                out["field"] = glued(part);
+            }
+        }
+        out["extraJoints"] = joints(job_.plan.extraJoints);
+        out["omittedJoints"] = joints(job_.plan.omittedJoints);
+        out["steps"] = Json::array();
+        int number = 0;
+        for (const Step& one : job_.steps.steps) {
+            out["steps"].push_back(step(one, ++number));
+        }
+        out["ledger"] = ledger(job_.steps.ledger);
+        out["proof"] = {{"ok", job_.proof.ok()},
+                        {"faults", job_.proof.faults},
+                        {"width", length(job_.proof.width)},
+                        {"height", length(job_.proof.height)},
+                        {"thickness", length(job_.proof.thickness)},
+                        {"ledger", ledger(job_.proof.ledger)}};
+        out["cautions"] = cautionList();
+        out["totals"] = totals();
+        return out;
+    }
+
+private:
+    Json length(Length value) const {
+        const Written written = write(value, project_.notation);
+        Json out = {{"nm", value.nm()}, {"text", written.text}};
+        if (written.rounded) {
+            out["rounded"] = true;
+        }
+        return out;
+    }
+
+    Json figure(const Figure& value) const {
+        Json out = length(value.value);
+        out["working"] = Json::array();
+        for (const Term& term : value.terms) {
+            const SettingInfo* info = settingInfo(settingOf(term.kind));
+            out["working"].push_back({{"term", key(term.kind)},
+                                      {"nm", term.value.nm()},
+                                      {"text", format(term.value, project_.notation)},
+                                      {"times", term.times},
+                                      {"setting", info == nullptr ? Json() : Json(info->key)}});
+        }
+        return out;
+    }
+
+    Json volumeOf(Volume value) const {
+        return {{"nm3", decimal(value.cubicNm())},
+                {"text", formatVolume(value, project_.notation.unit)}};
+    }
+
+    Json wood(int index) const {
+        const auto at = static_cast<std::size_t>(index);
+        return index >= 0 && at < project_.woods.size() ? Json(project_.woods[at].key) : Json();
+    }
+
+    Json board() const {
+        const Board& wish = project_.board;
+        Json out = {{"build", wish.build == Build::EndGrain ? "end-grain" : "long-grain"},
+                    {"grain", wish.build == Build::EndGrain ? Json() : Json(key(wish.grain))},
+                    {"width", length(wish.width())},
+                    {"height", length(wish.height())},
+                    {"thickness", length(wish.thickness)}};
+        Json field = {{"width", length(wish.field.width())},
+                      {"height", length(wish.field.height())},
+                      {"columns", Json::array()},
+                      {"rows", Json::array()},
+                      {"pieces", Json::array()}};
+        for (const Length column : wish.field.columns) {
+            field["columns"].push_back(length(column));
+        }
+        for (const Length row : wish.field.rows) {
+            field["rows"].push_back(length(row));
+        }
+        for (const Piece& piece : wish.field.pieces) {
+            field["pieces"].push_back({{"column", piece.column},
+                                       {"row", piece.row},
+                                       {"across", piece.across},
+                                       {"down", piece.down},
+                                       {"wood", wood(piece.wood)}});
+        }
+        out["field"] = std::move(field);
+        const bool bordered = wish.border.width > Length{};
+        out["border"] =
+            bordered ? Json{{"width", length(wish.border.width)}, {"wood", wood(wish.border.wood)}}
+                     : Json();
+        return out;
+    }
+
+    Json woods() const {
+        const std::vector<WoodUse> use =
+            woodUse(project_.board.field, static_cast<int>(project_.woods.size()));
+        Json out = Json::array();
+        for (std::size_t i = 0; i < project_.woods.size(); ++i) {
+            const Wood& one = project_.woods[i];
+            out.push_back({{"key", one.key},
+                           {"name", one.name},
+                           {"letter", one.letter},
+                           {"pieces", i < use.size() ? use[i].pieces : 0}});
+        }
+        return out;
+    }
+
+    Json shop() const {
+        Json out;
+        for (const SettingInfo& info : shopSettings()) {
+            out[info.key] = length(project_.shop.*info.value);
+        }
+        out["spare-slices"] = project_.shop.spareSlices;
+        return out;
+    }
+
+    Json strip(const Part& part) const {
+        return {{"label", part.label},
+                {"wood", wood(part.wood)},
+                {"rough",
+                 {{"thickness", figure(part.roughThickness)},
+                  {"width", figure(part.roughWidth)},
+                  {"length", figure(part.roughLength)}}},
+                {"milled",
+                 {{"thickness", figure(part.thickness)},
+                  {"width", figure(part.width)},
+                  {"length", figure(part.length)}}}};
+    }
+
+    static Json lay(const Lay& how) {
+        return {{"stoodUp", how.stoodUp},
+                {"turnedOver", how.turnedOver},
+                {"flipped", how.flipped},
+                {"turned", how.turned}};
+    }
+
+    /// A panel or the field.
+    Json glued(const Part& part) const {
+        Json out = {{"label", part.label},           {"kind", part.kind},
+                    {"glued", part.isGlued()},       {"width", figure(part.width)},
+                    {"length", figure(part.length)}, {"thickness", figure(part.thickness)},
+                    {"uses", Json::array()}};
+        for (const Use& use : part.uses) {
+            const auto at = static_cast<std::size_t>(use.part);
+            out["uses"].push_back({{"part", job_.plan.parts.at(at).label},
+                                   {"slice", use.slice < 0 ? Json() : Json(use.slice + 1)},
+                                   {"lay", lay(use.lay)}});
+        }
+        out["stages"] = Json::array();
+        for (const Stage& stage : part.stages) {
+            Json runs = Json::array();
+            for (const SliceRun& run : stage.runs) {
+                runs.push_back({{"length", figure(run.length)},
+                                {"count", run.count},
+                                {"spare", run.spare},
+                                {"marginSides", run.marginSides}});
+            }
+            out["stages"].push_back(
+                {{"thickness", figure(stage.thickness)}, {"slices", std::move(runs)}});
+        }
+        return out;
+    }
+
+    Json joints(const std::vector<Joint>& list) const {
+        Json out = Json::array();
+        for (const Joint& joint : list) {
+            out.push_back({{"direction", joint.vertical ? "down" : "across"},
+                           {"at", length(joint.at)},
+                           {"from", length(joint.from)},
+                           {"to", length(joint.to)}});
+        }
+        return out;
+    }
+
+    Json step(const Step& one, int number) const {
+        Json out = {{"number", number}, {"kind", ""}, {"title", title(one)}};
+        std::visit([&](const auto& work) { describe(work, out); }, one.work);
+        return out;
+    }
+
+    void describe(const Mill& work, Json& out) const {
+        out["kind"] = "mill";
+        out["panel"] = work.panel;
+        out["lines"] = Json::array();
+        for (const MillLine& line : work.lines) {
+            out["lines"].push_back({{"wood", wood(line.wood)},
+                                    {"strips", line.strips},
+                                    {"rough",
+                                     {{"thickness", figure(line.roughThickness)},
+                                      {"width", figure(line.roughWidth)},
+                                      {"length", figure(line.roughLength)}}},
+                                    {"milled",
+                                     {{"thickness", figure(line.thickness)},
+                                      {"width", figure(line.width)},
+                                      {"length", figure(line.length)}}}});
+        }
+    }
+    void describe(const Glue& work, Json& out) const {
+        out["kind"] = "glue";
+        out["result"] = work.result;
+        out["final"] = work.final;
+        out["along"] = work.along == GlueAlong::Width ? "width" : "down";
+        out["parts"] = Json::array();
+        for (const Laid& part : work.parts) {
+            out["parts"].push_back({{"part", part.part}, {"lay", lay(part.lay)}});
+        }
+        out["width"] = figure(work.width);
+        out["length"] = figure(work.length);
+        out["thickness"] = figure(work.thickness);
+        out["glueFace"] = {{"nm2", decimal(work.glueFace.squareNm())},
+                           {"text", formatArea(work.glueFace, project_.notation.unit)}};
+    }
+    void describe(const Take& work, Json& out) const {
+        out["kind"] = "take";
+        out["result"] = work.result;
+        out["part"] = work.part.part;
+        out["lay"] = lay(work.part.lay);
+        out["width"] = figure(work.width);
+        out["length"] = figure(work.length);
+        out["thickness"] = figure(work.thickness);
+    }
+    void describe(const Flatten& work, Json& out) const {
+        out["kind"] = "flatten";
+        out["part"] = work.part;
+        out["face"] = work.face == Face::EndGrain ? "end-grain" : "long-grain";
+        out["purpose"] = key(work.purpose);
+        out["from"] = figure(work.from);
+        out["to"] = figure(work.to);
+    }
+    void describe(const SquareEnd& work, Json& out) const {
+        out["kind"] = "square-end";
+        out["part"] = work.part;
+        out["waste"] = figure(work.waste);
+        out["kerf"] = figure(work.kerf);
+        out["left"] = length(work.left);
+    }
+    void describe(const Crosscut& work, Json& out) const {
+        out["kind"] = "crosscut";
+        out["part"] = work.part;
+        out["stop"] = figure(work.stop);
+        out["kerf"] = figure(work.kerf);
+        out["slices"] = work.slices;
+        out["spares"] = work.spares;
+        out["marginRows"] = work.marginRows;
+        out["left"] = length(work.left);
+    }
+    void describe(const TrimField& work, Json& out) const {
+        out["kind"] = "trim";
+        out["part"] = work.part;
+        out["margin"] = figure(work.margin);
+        out["width"] = figure(work.width);
+        out["height"] = figure(work.height);
+    }
+    void describe(const FitBorder& work, Json& out) const {
+        out["kind"] = "border";
+        out["part"] = work.part;
+        out["rails"] = Json::array();
+        for (const Rail& rail : work.rails) {
+            out["rails"].push_back({{"label", rail.label}, {"longPoint", figure(rail.longPoint)}});
+        }
+        out["width"] = figure(work.width);
+        out["boardWidth"] = figure(work.boardWidth);
+        out["boardHeight"] = figure(work.boardHeight);
+        out["mustNotBeGlued"] = work.mustNotBeGlued;
+    }
+
+    Json ledger(const Ledger& all) const {
+        return {{"timberIn", volumeOf(all.timberIn)}, {"board", volumeOf(all.board)},
+                {"kerf", volumeOf(all.kerf)},         {"planed", volumeOf(all.planed)},
+                {"trimmed", volumeOf(all.trimmed)},   {"spare", volumeOf(all.spare)},
+                {"offcut", volumeOf(all.offcut)}};
+    }
+
+    Json cautionList() const {
+        Json out = Json::array();
+        for (const Caution& caution : job_.cautions) {
+            out.push_back({{"severity", key(caution.severity)},
+                           {"key", caution.key},
+                           {"title", caution.title},
+                           {"reason", caution.reason},
+                           {"remedy", caution.remedy},
+                           {"step", caution.step < 0 ? Json() : Json(caution.step + 1)}});
+        }
+        return out;
+    }
+
+    Json totals() const {
+        const Totals& all = job_.totals;
+        Json out = {{"width", length(all.width)},
+                    {"height", length(all.height)},
+                    {"thickness", length(all.thickness)},
+                    {"weightKg", all.weightKg > 0 ? Json(all.weightKg) : Json()},
+                    {"timberIn", volumeOf(all.timberIn)},
+                    {"yieldPercent", all.yieldPercent},
+                    {"timberByWood", Json::array()}};
+        for (std::size_t i = 0; i < all.timberByWood.size(); ++i) {
+            if (all.timberByWood[i] > Volume{}) {
+                out["timberByWood"].push_back({{"wood", wood(static_cast<int>(i))},
+                                               {"timber", volumeOf(all.timberByWood[i])}});
+            }
+        }
+        return out;
+    }
+
+    const Project& project_;
+    const Job& job_;
+};
+
+}  // namespace
+
+std::string planJson(const Project& project, const Job& job) {
+    return Writer(project, job).whole().dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace kerfwright
