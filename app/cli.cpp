@@ -1,0 +1,238 @@
+#include "app/cli.h"
+
+#include "core/bench/job.h"
+#include "core/project/file.h"
+#include "core/sheets/boardview.h"
+#include "core/sheets/planjson.h"
+#include "ui/paint/export.h"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <cstdio>
+#include <filesystem>
+#include <ostream>
+
+namespace kerfwright {
+namespace {
+
+/// A side of a picture beyond this takes more memory than a picture is worth (1.6 GB).
+constexpr double greatestPixels = 20'000;
+
+bool endsWith(const std::string& text, const std::string& end) {
+    return text.size() > end.size() &&
+           std::equal(end.rbegin(), end.rend(), text.rbegin(), [](char a, char b) {
+               return a == b || (b >= 'a' && b <= 'z' && a == b - 'a' + 'A');
+           });
+}
+
+/// A project together with its proven plan, or the exit code after the fault was told.
+struct Loaded {
+    Project project;
+    Job job;
+};
+
+std::optional<Loaded> load(const std::string& file, std::ostream& err) {
+    Result<Project> project = readProject(file);
+    if (!project) {
+        err << "kerfwright: " << file << ": " << project.fault().text() << '\n';
+        return {};
+    }
+    Result<Job> job =
+        makeJob(project->board, project->woods, project->shop, project->choices, project->notation);
+    if (!job) {
+        err << "kerfwright: " << file << ": " << job.fault().text() << '\n';
+        return {};
+    }
+    return Loaded{std::move(project).value(), std::move(job).value()};
+}
+
+QString titleOf(const Project& project) {
+    return QString::fromStdString(project.titles.name.empty() ? "Kerfwright" : project.titles.name);
+}
+
+/// Tells of a written file on `out`, or of what went wrong on `err`.
+bool written(const std::string& path, const QByteArray& bytes, std::ostream& out,
+             std::ostream& err) {
+    if (bytes.isEmpty()) {
+        err << "kerfwright: " << path << ": could not be painted.\n";
+        return false;
+    }
+    const QString fault = writeFileAtomically(QString::fromStdString(path), bytes);
+    if (!fault.isEmpty()) {
+        err << "kerfwright: " << fault.toStdString() << '\n';
+        return false;
+    }
+    out << path << '\n';
+    return true;
+}
+
+ExitCode plan(const Loaded& loaded, bool json, std::ostream& out) {
+    out << (json ? planJson(loaded.project, loaded.job) : planText(loaded.project, loaded.job));
+    return Done;
+}
+
+ExitCode check(const Loaded& loaded, const std::string& file, std::ostream& out) {
+    const Job& job = loaded.job;
+    out << file << ": the plan was carried out on the virtual bench and gives the wished board ("
+        << job.steps.steps.size() << " steps, " << job.plan.glueUps
+        << (job.plan.glueUps == 1 ? " glue-up" : " glue-ups") << ").\n";
+    for (const Caution& caution : job.cautions) {
+        const char* word = caution.severity == Severity::Danger    ? "danger"
+                           : caution.severity == Severity::Caution ? "caution"
+                                                                   : "note";
+        out << word;
+        if (caution.step >= 0) {
+            out << ", step " << caution.step + 1;
+        }
+        out << ": " << caution.title << ". " << caution.reason << ' ' << caution.remedy << '\n';
+    }
+    return Done;
+}
+
+ExitCode writeSheets(const Loaded& loaded, const Request& request, std::ostream& out,
+                     std::ostream& err) {
+    const Paper paper = request.paper.value_or(
+        loaded.project.notation.unit == Unit::Inches ? Paper::Letter : Paper::A4);
+    const std::vector<Page> pages = sheets(loaded.project, loaded.job, paper);
+    if (request.format == SheetFormat::Pdf) {
+        const QByteArray pdf = toPdf(pages, paper, titleOf(loaded.project));
+        return written(request.out, pdf, out, err) ? Done : Problem;
+    }
+    std::error_code fault;
+    const std::filesystem::path folder(request.out);
+    std::filesystem::create_directories(folder, fault);
+    if (!std::filesystem::is_directory(folder)) {
+        err << "kerfwright: " << request.out << ": is no folder and none could be made"
+            << (fault ? ": " + fault.message() : std::string()) << ".\n";
+        return Problem;
+    }
+    int number = 0;
+    for (const Page& page : pages) {
+        char count[16];
+        std::snprintf(count, sizeof count, "%02d-", ++number);
+        const std::filesystem::path path = folder / (count + page.key + ".svg");
+        const QByteArray svg =
+            toSvg(page.drawing, QString::fromStdString(page.title), paperTheme());
+        if (!written(path.string(), svg, out, err)) {
+            return Problem;
+        }
+    }
+    return Done;
+}
+
+ExitCode writePicture(const Loaded& loaded, const Request& request, std::ostream& out,
+                      std::ostream& err) {
+    const Project& project = loaded.project;
+    const Drawing drawing =
+        drawBoard(project.board, project.woods, loaded.job.steps.extraJoints, BoardViewOptions());
+    if (endsWith(request.out, ".svg")) {
+        const QByteArray svg = toSvg(drawing, titleOf(project), paperTheme());
+        return written(request.out, svg, out, err) ? Done : Problem;
+    }
+    const double longest = std::max(drawing.extent.width, drawing.extent.height);
+    if (longest * request.scale > greatestPixels) {
+        err << "kerfwright: Scale: must be at most " << greatestPixels / longest
+            << " pixels per mm for this board; got " << request.scale << ".\n";
+        return Problem;
+    }
+    const QByteArray png = toPng(drawing, request.scale, paperTheme());
+    return written(request.out, png, out, err) ? Done : Problem;
+}
+
+}  // namespace
+
+Understood understand(const std::vector<std::string>& arguments, std::ostream& out,
+                      std::ostream& err) {
+    Request request;
+    std::string format = "pdf";
+    std::string paper;
+
+    CLI::App app("Plans patterned solid-wood boards: from the wish to the cut sheets.",
+                 "kerfwright");
+    app.set_version_flag("--version", "kerfwright " KERFWRIGHT_VERSION);
+    app.footer("Without a command the window opens.\n"
+               "Ends with 0: done, 1: the project has a problem, 2: wrong usage.");
+    app.require_subcommand(0, 1);
+    app.add_option("FILE", request.file, "Project to open in the window (*.kerfwright)");
+
+    const auto command = [&](const char* name, const char* about) {
+        CLI::App* sub = app.add_subcommand(name, about);
+        sub->add_option("FILE", request.file, "Project (*.kerfwright)")->required();
+        return sub;
+    };
+    CLI::App* plan = command("plan", "Write the plan: every step with every setting");
+    plan->add_flag("--json", request.json, "As JSON, for other programs");
+
+    CLI::App* sheets = command("sheets", "Write the cut sheets");
+    sheets->add_option("--out", request.out, "File for PDF, folder for SVG")->required();
+    sheets->add_option("--format", format, "pdf: one file; svg: a folder, one file a sheet")
+        ->check(CLI::IsMember({"pdf", "svg"}))
+        ->capture_default_str();
+    sheets->add_option("--paper", paper, "a4 or letter; if not given, by the units of the project")
+        ->check(CLI::IsMember({"a4", "letter"}));
+
+    CLI::App* picture = command("picture", "Write the board from above as a picture");
+    picture->add_option("--out", request.out, "File that ends in .png or .svg")
+        ->required()
+        ->check([](const std::string& path) {
+            return endsWith(path, ".png") || endsWith(path, ".svg")
+                       ? std::string()
+                       : path + ": must end in .png or .svg";
+        });
+    picture->add_option("--scale", request.scale, "Pixels per mm of a PNG")
+        ->check(CLI::Range(0.05, 100.0))
+        ->capture_default_str();
+
+    CLI::App* check = command("check", "Read, plan and carry out on the virtual bench");
+
+    try {
+        std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+        app.parse(std::move(reversed));
+    } catch (const CLI::ParseError& told) {
+        return {{}, app.exit(told, out, err) == 0 ? Done : Usage};
+    }
+
+    request.command = plan->parsed()      ? Command::Plan
+                      : sheets->parsed()  ? Command::Sheets
+                      : picture->parsed() ? Command::Picture
+                      : check->parsed()   ? Command::Check
+                                          : Command::Window;
+    request.format = format == "svg" ? SheetFormat::Svg : SheetFormat::Pdf;
+    if (!paper.empty()) {
+        request.paper = paper == "letter" ? Paper::Letter : Paper::A4;
+    }
+    return {request, Done};
+}
+
+ExitCode carryOut(const Request& request, std::ostream& out, std::ostream& err) {
+    const std::optional<Loaded> loaded = load(request.file, err);
+    if (!loaded) {
+        return Problem;
+    }
+    ExitCode code = Usage;
+    switch (request.command) {
+    case Command::Window:
+        break;
+    case Command::Plan:
+        code = plan(*loaded, request.json, out);
+        break;
+    case Command::Sheets:
+        code = writeSheets(*loaded, request, out, err);
+        break;
+    case Command::Picture:
+        code = writePicture(*loaded, request, out, err);
+        break;
+    case Command::Check:
+        code = check(*loaded, request.file, out);
+        break;
+    }
+    out.flush();
+    if (!out) {
+        err << "kerfwright: the output could not be written.\n";
+        return Problem;
+    }
+    return code;
+}
+
+}  // namespace kerfwright

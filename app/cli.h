@@ -1,0 +1,52 @@
+// The command line, apart from the process it runs in, so that tests call it like any function.
+#pragma once
+
+#include "core/sheets/sheets.h"
+
+#include <iosfwd>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace kerfwright {
+
+/// What a call of the program ends with.
+enum ExitCode : int {
+    Done = 0,
+    Problem = 1,  ///< with the project, the disk or the display; told on the error stream
+    Usage = 2,    ///< the call itself is wrong
+};
+
+enum class Command { Window, Plan, Sheets, Picture, Check };
+enum class SheetFormat { Pdf, Svg };
+
+/// A call that was understood.
+struct Request {
+    Command command = Command::Window;
+    std::string file;  ///< the project; may be empty for `Command::Window`
+    std::string out;   ///< a file, or a folder for sheets as SVG
+    bool json = false;
+    SheetFormat format = SheetFormat::Pdf;
+    std::optional<Paper>
+        paper;         ///< empty: A4 for a project in millimetres, Letter for one in inches
+    double scale = 4;  ///< pixels per mm of a PNG
+
+    /// Whether fonts and painters are needed, and with them a QGuiApplication.
+    bool paints() const { return command == Command::Sheets || command == Command::Picture; }
+};
+
+/// Either a request, or the exit code of a call that ends here (help, version, wrong usage); what
+/// is to be said about it has been said.
+struct Understood {
+    std::optional<Request> request;
+    ExitCode code = Done;
+};
+
+/// `arguments` without the program's name, in UTF-8.
+Understood understand(const std::vector<std::string>& arguments, std::ostream& out,
+                      std::ostream& err);
+
+/// Carries out every command but `Command::Window`. A request that paints needs a QGuiApplication.
+ExitCode carryOut(const Request& request, std::ostream& out, std::ostream& err);
+
+}  // namespace kerfwright

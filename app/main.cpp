@@ -1,0 +1,57 @@
+#include "app/cli.h"
+#include "ui/window/window.h"
+
+#include <QApplication>
+#include <QGuiApplication>
+#include <QHashSeed>
+
+#include <iostream>
+
+using namespace kerfwright;
+
+namespace {
+
+// Qt ends the process with an abort where it finds no display; these words help more.
+bool hasDisplay() {
+    return !qEnvironmentVariableIsEmpty("DISPLAY") ||
+           !qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY") ||
+           !qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM");
+}
+
+void nameApplication() {
+    QCoreApplication::setApplicationName(QStringLiteral("Kerfwright"));
+    QCoreApplication::setOrganizationName(QStringLiteral("Kerfwright"));
+    QCoreApplication::setApplicationVersion(QStringLiteral(KERFWRIGHT_VERSION));
+    QGuiApplication::setDesktopFileName(QStringLiteral("kerfwright"));
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    // Otherwise the order of objects in a PDF differs from run to run.
+    QHashSeed::setDeterministicGlobalSeed();
+
+    const std::vector<std::string> arguments(argv + 1, argv + argc);
+    const Understood understood = understand(arguments, std::cout, std::cerr);
+    if (!understood.request) {
+        return understood.code;
+    }
+    const Request& request = *understood.request;
+    nameApplication();
+    if (request.command == Command::Window) {
+        if (!hasDisplay()) {
+            std::cerr << "kerfwright: there is no display to open a window on. The commands plan, "
+                         "sheets, picture and check work without one; see --help.\n";
+            return Problem;
+        }
+        QApplication app(argc, argv);
+        return runWindow(app, QString::fromLocal8Bit(request.file));
+    }
+    if (request.paints()) {
+        // Fonts and painters want a platform, but no display.
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+        const QGuiApplication app(argc, argv);
+        return carryOut(request, std::cout, std::cerr);
+    }
+    return carryOut(request, std::cout, std::cerr);
+}
