@@ -1,0 +1,170 @@
+#include "core/measure/notation.h"
+
+#include <algorithm>
+
+namespace kerfwright {
+namespace {
+
+constexpr std::int64_t nmPerInch = Length::inch(1).nm();
+
+std::int64_t powerOfTen(int exponent) {
+    std::int64_t power = 1;
+    for (int i = 0; i < exponent; ++i) {
+        power *= 10;
+    }
+    return power;
+}
+
+// Writing never fails, so a style that no form offers is brought to the nearest that one does.
+int inchDenominator(const Notation& notation) {
+    int denominator = 1;
+    while (denominator < 64 && denominator * 2 <= notation.denominator) {
+        denominator *= 2;
+    }
+    return denominator;
+}
+
+int millimetreDecimals(const Notation& notation) {
+    return std::clamp(notation.decimals, 0, 6);
+}
+
+/// Not std::to_string: it would need a narrower number, and nothing here may ask the locale.
+std::string digits(detail::Wide value) {
+    std::string text;
+    do {
+        text.push_back(static_cast<char>('0' + static_cast<int>(value % 10)));
+        value /= 10;
+    } while (value > 0);
+    std::reverse(text.begin(), text.end());
+    return text;
+}
+
+/// `fraction / 10^decimals` after the point, with the zeros before it.
+std::string decimalPart(detail::Wide fraction, int decimals) {
+    std::string text = digits(fraction);
+    text.insert(0, static_cast<std::size_t>(decimals) - text.size(), '0');
+    return text;
+}
+
+std::string inchText(detail::Wide steps, int denominator) {
+    const detail::Wide whole = steps / denominator;
+    int above = static_cast<int>(steps % denominator);
+    int below = denominator;
+    if (above == 0) {
+        return digits(whole);
+    }
+    while (above % 2 == 0) {
+        above /= 2;
+        below /= 2;
+    }
+    const std::string fraction = std::to_string(above) + '/' + std::to_string(below);
+    return whole == 0 ? fraction : digits(whole) + ' ' + fraction;
+}
+
+std::string millimetreText(detail::Wide steps, int decimals) {
+    const std::int64_t scale = powerOfTen(decimals);
+    const detail::Wide fraction = steps % scale;
+    std::string text = digits(steps / scale);
+    if (fraction != 0) {
+        text += '.' + decimalPart(fraction, decimals);
+        text.erase(text.find_last_not_of('0') + 1);
+    }
+    return text;
+}
+
+Written writeBare(Length length, const Notation& notation) {
+    // Wide, because the least 64-bit number has no positive twin.
+    const detail::Wide nm = length.nm();
+    const detail::Wide size = nm < 0 ? -nm : nm;
+    const detail::Wide step = notation.step().nm();
+    const bool rounded = size % step != 0;
+    const detail::Wide steps = (size + step / 2) / step;
+
+    std::string text = notation.unit == Unit::Inches
+                           ? inchText(steps, inchDenominator(notation))
+                           : millimetreText(steps, millimetreDecimals(notation));
+    if (nm < 0 && steps != 0) {
+        text.insert(0, 1, '-');
+    }
+    if (rounded) {
+        text.insert(0, "≈ ");
+    }
+    return {text, rounded};
+}
+
+/// `amount / unit` with at least `decimals` decimals, and more where it would otherwise show fewer
+/// than two figures.
+std::string decimal(detail::Wide amount, detail::Wide unit, int decimals) {
+    constexpr int mostDecimals = 10;
+    const bool negative = amount < 0;
+    const detail::Wide size = negative ? -amount : amount;
+    // Taken apart first, so that only a number smaller than one unit is scaled up.
+    const detail::Wide whole = size / unit;
+    const detail::Wide rest = size % unit;
+    int shown = decimals;
+    if (whole == 0 && rest != 0) {
+        while (shown < mostDecimals && rest * powerOfTen(shown) / unit < 10) {
+            ++shown;
+        }
+    }
+    const std::int64_t scale = powerOfTen(shown);
+    const detail::Wide fraction = (rest * scale + unit / 2) / unit;
+    const detail::Wide total = whole + fraction / scale;
+    std::string text = digits(total) + '.' + decimalPart(fraction % scale, shown);
+    if (negative && (total != 0 || fraction != 0)) {
+        text.insert(0, 1, '-');
+    }
+    return text;
+}
+
+}  // namespace
+
+Length Notation::step() const {
+    if (unit == Unit::Inches) {
+        return Length::nm(nmPerInch / inchDenominator(*this));
+    }
+    return Length::nm(powerOfTen(6 - millimetreDecimals(*this)));
+}
+
+Written write(Length length, const Notation& notation) {
+    Written written = writeBare(length, notation);
+    written.text += ' ';
+    written.text += unitName(notation.unit);
+    return written;
+}
+
+std::string format(Length length, const Notation& notation) {
+    return write(length, notation).text;
+}
+
+std::string formatBare(Length length, const Notation& notation) {
+    return writeBare(length, notation).text;
+}
+
+std::string_view unitName(Unit unit) {
+    return unit == Unit::Inches ? "in" : "mm";
+}
+
+std::string formatArea(Area area, Unit unit) {
+    if (unit == Unit::Inches) {
+        return decimal(area.squareNm(),
+                       kerfwright::area(Length::inch(12), Length::inch(12)).squareNm(), 1) +
+               " ft²";
+    }
+    return decimal(area.squareNm(), kerfwright::area(Length::mm(1000), Length::mm(1000)).squareNm(),
+                   2) +
+           " m²";
+}
+
+std::string formatVolume(Volume volume, Unit unit) {
+    if (unit == Unit::Inches) {
+        const Volume boardFoot =
+            kerfwright::volume(Length::inch(12), Length::inch(12), Length::inch(1));
+        return decimal(volume.cubicNm(), boardFoot.cubicNm(), 1) + " board feet";
+    }
+    const Volume cubicMetre =
+        kerfwright::volume(Length::mm(1000), Length::mm(1000), Length::mm(1000));
+    return decimal(volume.cubicNm(), cubicMetre.cubicNm(), 4) + " m³";
+}
+
+}  // namespace kerfwright
