@@ -36,8 +36,9 @@ const Wood* findWood(const std::vector<Wood>& woods, const std::string& key);
 /// -1 where there is no such key.
 int woodIndex(const std::vector<Wood>& woods, const std::string& key);
 
-/// The first fault found: duplicate or malformed keys, empty names, a section of 0 or less,
-/// a negative density.
+/// Everything wrong, in the order of the woods: keys that are malformed or used twice, empty names,
+/// letters that are not one or two capitals or stand for two woods, a density that is negative or
+/// heavier than wood can be, a section of 0 or less.
 std::vector<Fault> faults(const std::vector<Wood>& woods);
 
 }  // namespace kerfwright

@@ -1,0 +1,141 @@
+#include "core/wood/wood.h"
+
+#include "core/measure/notation.h"
+#include "core/wood/catalogue.h"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <set>
+
+namespace kerfwright {
+namespace {
+
+constexpr double greatestDensity = 2000;  // kg/m3; wood substance itself is about 1500
+constexpr Length greatestSection = Length::mm(1'000'000);  // where lengths cease to be read
+
+bool isLowerOrDigit(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+}
+
+bool isKey(const std::string& key) {
+    return !key.empty() && std::all_of(key.begin(), key.end(),
+                                       [](char c) { return isLowerOrDigit(c) || c == '-'; });
+}
+
+bool isLetter(const std::string& letter) {
+    return (letter.size() == 1 || letter.size() == 2) &&
+           std::all_of(letter.begin(), letter.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
+}
+
+bool isBlank(const std::string& text) {
+    return text.find_first_not_of(' ') == std::string::npos;
+}
+
+std::string numberText(double number) {
+    // Not printf: the decimal mark must not depend on the system.
+    char text[32];
+    const auto end = std::to_chars(text, text + sizeof text, number, std::chars_format::general, 6);
+    return std::string(text, end.ptr);
+}
+
+/// "#EBD3A6"
+Colour colourFrom(const std::string& text) {
+    const auto channel = [&](std::size_t at) {
+        return static_cast<std::uint8_t>(std::stoi(text.substr(at, 2), nullptr, 16));
+    };
+    return {channel(1), channel(3), channel(5)};
+}
+
+std::vector<Wood> readCatalogue() {
+    const nlohmann::json file = nlohmann::json::parse(detail::catalogueJson());
+    const nlohmann::json& timber = file.at("timber");
+    const Section section{Length::mm(timber.at("thickness-mm").get<std::int64_t>()),
+                          Length::mm(timber.at("width-mm").get<std::int64_t>())};
+    std::vector<Wood> woods;
+    for (const nlohmann::json& entry : file.at("woods")) {
+        Wood wood;
+        wood.key = entry.at("key").get<std::string>();
+        wood.name = entry.at("name").get<std::string>();
+        wood.letter = entry.at("letter").get<std::string>();
+        wood.colour = colourFrom(entry.at("colour").get<std::string>());
+        wood.density = entry.at("density").get<double>();
+        wood.timber = section;
+        wood.source = entry.at("source").get<std::string>();
+        woods.push_back(std::move(wood));
+    }
+    return woods;
+}
+
+std::string entryName(const Wood& wood, std::size_t index, const char* what) {
+    const std::string which = isBlank(wood.name) ? std::to_string(index + 1) : wood.name;
+    return "Wood " + which + ", " + what;
+}
+
+/// Empty where the length may be the side of a section.
+std::string sectionRule(Length side) {
+    if (side <= Length()) {
+        return "must be more than 0";
+    }
+    return side < greatestSection ? "" : "must be less than 1 km";
+}
+
+}  // namespace
+
+const std::vector<Wood>& woodCatalogue() {
+    static const std::vector<Wood> woods = readCatalogue();
+    return woods;
+}
+
+const Wood* findWood(const std::vector<Wood>& woods, const std::string& key) {
+    const int index = woodIndex(woods, key);
+    return index < 0 ? nullptr : &woods[static_cast<std::size_t>(index)];
+}
+
+int woodIndex(const std::vector<Wood>& woods, const std::string& key) {
+    const auto found =
+        std::find_if(woods.begin(), woods.end(), [&](const Wood& wood) { return wood.key == key; });
+    return found == woods.end() ? -1 : static_cast<int>(found - woods.begin());
+}
+
+std::vector<Fault> faults(const std::vector<Wood>& woods) {
+    std::vector<Fault> found;
+    std::set<std::string> keys;
+    std::set<std::string> letters;
+    for (std::size_t i = 0; i < woods.size(); ++i) {
+        const Wood& wood = woods[i];
+        const auto refuse = [&](const char* what, std::string rule, std::string value) {
+            found.push_back({entryName(wood, i, what), std::move(rule), std::move(value)});
+        };
+        if (!isKey(wood.key)) {
+            refuse("key", "must be lower case letters, digits and hyphens", wood.key);
+        } else if (!keys.insert(wood.key).second) {
+            refuse("key", "must differ from the keys of the other woods", wood.key);
+        }
+        if (isBlank(wood.name)) {
+            refuse("name", "must not be empty", "");
+        }
+        if (!isLetter(wood.letter)) {
+            refuse("letter", "must be one or two capitals from A to Z", wood.letter);
+        } else if (!letters.insert(wood.letter).second) {
+            refuse("letter", "must differ from the letters of the other woods", wood.letter);
+        }
+        if (!(wood.density >= 0 && wood.density <= greatestDensity)) {
+            refuse("density",
+                   "must be from 0 to " + numberText(greatestDensity) + " kg/m³, 0 where not known",
+                   numberText(wood.density));
+        }
+        const auto checkSide = [&](const char* what, Length side) {
+            if (const std::string rule = sectionRule(side); !rule.empty()) {
+                refuse(what, rule, format(side, Notation::millimetres(6)));
+            }
+        };
+        checkSide("timber thickness", wood.timber.thickness);
+        checkSide("timber width", wood.timber.width);
+    }
+    return found;
+}
+
+}  // namespace kerfwright
