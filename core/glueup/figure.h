@@ -10,8 +10,8 @@ namespace kerfwright {
 
 /// What a term of a working stands for. `termName` puts it in words.
 enum class TermKind {
-    PieceWidth,      ///< of the piece, or of the part of it that this strip makes
-    RowHeight,       ///< of the row (or column, where columns are glued) as drawn
+    PieceWidth,  ///< of the piece, or of the part of it that this strip makes
+    RowHeight,   ///< of the row (or column, where columns are glued) as drawn
     BoardThickness,
     BorderWidth,
     FieldSide,
@@ -25,7 +25,7 @@ enum class TermKind {
     Slices,
     SpareSlices,
     Tail,
-    RoundingUp,      ///< what was added to reach a whole step
+    RoundingUp,  ///< what was added to reach a whole step
 };
 
 struct Term {

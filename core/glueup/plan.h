@@ -1,9 +1,9 @@
 // How the field is glued: a directed acyclic graph of parts.
 //
 // A part is a strip of one wood, a panel (sticks glued side by side that are then crosscut), or the
-// field itself. Parts name the parts they are glued from, which slice of a panel is used, and how it
-// is laid. Nothing in the types limits the depth: a panel may use slices or whole sticks of other
-// panels. The planner here makes graphs of two levels, strips to panels to field.
+// field itself. Parts name the parts they are glued from, which slice of a panel is used, and how
+// it is laid. Nothing in the types limits the depth: a panel may use slices or whole sticks of
+// other panels. The planner here makes graphs of two levels, strips to panels to field.
 #pragma once
 
 #include "core/board/board.h"
@@ -16,8 +16,8 @@
 
 namespace kerfwright {
 
-/// How a part lies in the glue-up that uses it, applied in this order. All are turns in space, never
-/// reflections.
+/// How a part lies in the glue-up that uses it, applied in this order. All are turns in space,
+/// never reflections.
 struct Lay {
     bool stoodUp = false;     ///< rolled a quarter turn about its row: end grain faces up
     bool turnedOver = false;  ///< half turn about its row: the other face up
@@ -41,7 +41,7 @@ enum class RowChoice { Best, Rows, Columns };
 /// What the maker decides about the plan.
 struct Choices {
     RowChoice rows = RowChoice::Best;  ///< glue strips into rows, or into columns
-    bool mergeLike = false;  ///< pieces of one wood side by side may be made of one strip
+    bool mergeLike = false;            ///< pieces of one wood side by side may be made of one strip
     friend bool operator==(const Choices&, const Choices&) = default;
 };
 
@@ -62,12 +62,13 @@ struct Use {
 /// Slices cut at one stop setting.
 struct SliceRun {
     Figure length;
-    int count = 0;       ///< used in the board
-    int spare = 0;       ///< cut at the same setting, after those
-    int marginSides = 0; ///< how many sides of each slice become the field's outer edge
+    int count = 0;        ///< used in the board
+    int spare = 0;        ///< cut at the same setting, after those
+    int marginSides = 0;  ///< how many sides of each slice become the field's outer edge
 };
 
-/// What happens between two flattenings of a panel: it is brought to a thickness, then slices are cut.
+/// What happens between two flattenings of a panel: it is brought to a thickness, then slices are
+/// cut.
 struct Stage {
     Figure thickness;
     std::vector<SliceRun> runs;
@@ -96,22 +97,24 @@ struct Part {
 struct Plan {
     std::vector<Part> parts;  ///< every part stands after the parts it uses; the field is last
     bool byColumns = false;   ///< the field's columns are the slices (else its rows)
-    std::vector<Joint> extraJoints;    ///< inside a piece, sorted
-    std::vector<Joint> omittedJoints;  ///< between two pieces of one wood, drawn but not made; sorted
-    Length margin;            ///< trim margin used on each side of the field
+    std::vector<Joint> extraJoints;  ///< inside a piece, sorted
+    std::vector<Joint>
+        omittedJoints;  ///< between two pieces of one wood, drawn but not made; sorted
+    Length margin;      ///< trim margin used on each side of the field
 
-    int glueUps = 0;     ///< kinds of glue-up; equal panels count once
-    int assemblies = 0;  ///< glue-ups that are actually clamped
-    int panels = 0;      ///< kinds of glued panel
-    int strips = 0;      ///< strips of wood to mill, border not included
+    int glueUps = 0;        ///< kinds of glue-up; equal panels count once
+    int assemblies = 0;     ///< glue-ups that are actually clamped
+    int panels = 0;         ///< kinds of glued panel
+    int strips = 0;         ///< strips of wood to mill, border not included
     std::string decidedBy;  ///< why rows or columns, in a sentence
 
     const Part& field() const { return parts.back(); }
 };
 
 /// Plans a valid board. Faults (naming the entry) where no strip could be had: a board thicker than
-/// any section, a slice longer than the longest strip.
+/// any section, a slice or a rail longer than the longest strip.
+/// Lengths in the faults are written in `notation`.
 Result<Plan> plan(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
-                  const Choices& choices);
+                  const Choices& choices, const Notation& notation = Notation::millimetres(3));
 
 }  // namespace kerfwright

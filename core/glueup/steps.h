@@ -86,8 +86,8 @@ struct Crosscut {
     Figure kerf;
     std::vector<std::string> slices;  ///< labels in cutting order
     std::vector<std::string> spares;  ///< labels, cut after those
-    bool marginRows = false;  ///< these slices carry the trim margin of an outermost row
-    Length left;              ///< of the panel, after the last cut
+    bool marginRows = false;          ///< these slices carry the trim margin of an outermost row
+    Length left;                      ///< of the panel, after the last cut
 };
 
 /// Saw the trim margin off the four sides of the field.
@@ -105,9 +105,9 @@ struct Rail {
 
 /// Cut the rails and lay them round the field. How they are held is not planned.
 struct FitBorder {
-    std::string part;          ///< the field
-    std::vector<Rail> rails;   ///< top, right, bottom, left
-    Figure width;              ///< of a rail
+    std::string part;         ///< the field
+    std::vector<Rail> rails;  ///< top, right, bottom, left
+    Figure width;             ///< of a rail
     Figure boardWidth, boardHeight;
     bool mustNotBeGlued = true;
 };

@@ -1,0 +1,391 @@
+#include "core/glueup/plan.h"
+
+#include "core/glueup/rows.h"
+
+#include <algorithm>
+#include <optional>
+
+namespace kerfwright {
+namespace {
+
+/// "A" ... "Z", "AA", ...
+std::string panelLabel(int index) {
+    std::string label;
+    for (int rest = index; rest >= 0; rest = rest / 26 - 1) {
+        label.insert(label.begin(), static_cast<char>('A' + rest % 26));
+    }
+    return label;
+}
+
+/// A slice that the field asks a panel for.
+struct Order {
+    int band = 0;
+    Length rowHeight;
+    int marginSides = 0;
+};
+
+class Planner {
+public:
+    Planner(const Board& board, const Shop& shop, const Notation& notation, rows::Draft draft)
+        : board_(board)
+        , shop_(shop)
+        , notation_(notation)
+        , endGrain_(board.build == Build::EndGrain)
+        , draft_(std::move(draft)) {}
+
+    Result<Plan> operator()() {
+        plan_.byColumns = draft_.byColumns;
+        plan_.extraJoints = std::move(draft_.extraJoints);
+        plan_.omittedJoints = std::move(draft_.omittedJoints);
+        plan_.margin = shop_.trimMargin;
+        bandUses_.resize(draft_.bands.size());
+
+        int kind = 0;
+        for (const rows::Sheet& sheet : draft_.sheets) {
+            const Result<std::vector<std::vector<Order>>> loads = panelLoads(sheet);
+            if (!loads) {
+                return loads.fault();
+            }
+            for (const std::vector<Order>& load : *loads) {
+                addPanel(sheet, load, kind);
+            }
+            plan_.panels += sheet.isGlued() ? 1 : 0;
+            ++kind;
+        }
+        addField();
+        plan_.glueUps = plan_.panels + (plan_.field().isGlued() ? 1 : 0);
+        return std::move(plan_);
+    }
+
+private:
+    Figure sliceLength(const Order& order) const {
+        Figure figure;
+        if (endGrain_) {
+            figure.add(TermKind::BoardThickness, board_.thickness);
+            figure.add(TermKind::FieldFlattening, shop_.fieldFlattening);
+        } else {
+            figure.add(TermKind::RowHeight, order.rowHeight);
+            figure.add(TermKind::TrimMargin, shop_.trimMargin, order.marginSides);
+        }
+        return figure;
+    }
+
+    /// A field of one slice gets no spare one: that would be a second board.
+    int spares() const { return draft_.bands.size() > 1 ? shop_.spareSlices : 0; }
+
+    /// Length of the strips of a panel that gives these slices (glue-ups.md 3, worked backwards).
+    Figure stripLength(const std::vector<Order>& load) const {
+        Figure figure;
+        const int slices = static_cast<int>(load.size()) + spares();
+        figure.add(TermKind::SquaringCut, shop_.squaringCut);
+        figure.add(TermKind::Kerf, shop_.kerf, slices + (shop_.squaringCut > Length() ? 1 : 0));
+        Length greatest;
+        std::vector<std::pair<Length, int>> lengths;
+        for (const Order& order : load) {
+            const Length length = sliceLength(order).value;
+            greatest = std::max(greatest, length);
+            const auto known = std::find_if(lengths.begin(), lengths.end(), [&](const auto& entry) {
+                return entry.first == length;
+            });
+            if (known == lengths.end()) {
+                lengths.emplace_back(length, 1);
+            } else {
+                ++known->second;
+            }
+        }
+        for (const auto& [length, count] : lengths) {
+            figure.add(TermKind::Slices, length, count);
+        }
+        figure.add(TermKind::SpareSlices, greatest, spares());
+        figure.add(TermKind::Tail, shop_.tail);
+        return figure.roundUp(shop_.lengthStep);
+    }
+
+    bool fits(const std::vector<Order>& load) const {
+        return stripLength(load).value + shop_.endAllowance <= shop_.longestStrip;
+    }
+
+    /// The slices of a sheet, margin rows first, dealt out to as many panels as the longest strip
+    /// makes necessary.
+    Result<std::vector<std::vector<Order>>> panelLoads(const rows::Sheet& sheet) const {
+        std::vector<Order> orders;
+        for (const int band : sheet.bands) {
+            const rows::Band& row = draft_.bands[static_cast<std::size_t>(band)];
+            orders.push_back({band, row.height, row.marginSides});
+        }
+        std::stable_sort(orders.begin(), orders.end(), [](const Order& a, const Order& b) {
+            return a.marginSides > b.marginSides;
+        });
+        std::vector<std::vector<Order>> loads;
+        for (const Order& order : orders) {
+            if (!loads.empty()) {
+                loads.back().push_back(order);
+                if (fits(loads.back())) {
+                    continue;
+                }
+                loads.back().pop_back();
+            }
+            loads.push_back({order});
+            if (!fits(loads.back())) {
+                return Fault{
+                    "Longest strip",
+                    "too short for a single slice, which needs a strip of " +
+                        format(stripLength(loads.back()).value + shop_.endAllowance, notation_),
+                    format(shop_.longestStrip, notation_)};
+            }
+        }
+        return evenedOut(std::move(loads));
+    }
+
+    /// The same number of panels with about as many slices each, where those fit: a last panel with
+    /// one slice would be short to hold.
+    std::vector<std::vector<Order>> evenedOut(std::vector<std::vector<Order>> loads) const {
+        std::vector<Order> all;
+        for (const std::vector<Order>& load : loads) {
+            all.insert(all.end(), load.begin(), load.end());
+        }
+        std::vector<std::vector<Order>> even;
+        std::size_t next = 0;
+        for (std::size_t left = loads.size(); left > 0; --left) {
+            const std::size_t count = (all.size() - next + left - 1) / left;
+            const auto begin = all.begin() + static_cast<std::ptrdiff_t>(next);
+            even.emplace_back(begin, begin + static_cast<std::ptrdiff_t>(count));
+            next += count;
+        }
+        const bool allFit =
+            std::all_of(even.begin(), even.end(), [this](const auto& load) { return fits(load); });
+        return allFit ? even : loads;
+    }
+
+    void addPanel(const rows::Sheet& sheet, const std::vector<Order>& load, int kind) {
+        Part panel;
+        panel.role = Role::Panel;
+        panel.kind = kind;
+        panel.label = panelLabel(panelCount_++);
+        int marginSides = 0;
+        for (const Order& order : load) {
+            marginSides = std::max(marginSides, order.marginSides);
+        }
+        panel.thickness = rows::thicknessAsGlued(board_, shop_, load.front().rowHeight, marginSides,
+                                                 sheet.isGlued());
+        panel.length = stripLength(load);
+        Length across;
+        for (const rows::Span& strip : sheet.strips) {
+            across += strip.width;
+        }
+        panel.width.add(TermKind::FieldSide, across).add(TermKind::TrimMargin, shop_.trimMargin, 2);
+
+        for (std::size_t i = 0; i < sheet.strips.size(); ++i) {
+            const bool first = i == 0;
+            const bool last = i + 1 == sheet.strips.size();
+            Part strip;
+            strip.role = Role::Strip;
+            // A panel of one strip is that strip, so both go by one name.
+            strip.label = sheet.isGlued() ? panel.label + std::to_string(i + 1) : panel.label;
+            strip.kind = kind;
+            strip.wood = sheet.strips[i].wood;
+            strip.width.add(TermKind::PieceWidth, sheet.strips[i].width)
+                .add(TermKind::TrimMargin, shop_.trimMargin, int{first} + int{last});
+            strip.thickness = panel.thickness;
+            strip.length = panel.length;
+            strip.roughWidth = strip.width;
+            strip.roughWidth.add(TermKind::Milling, shop_.milling);
+            strip.roughThickness = strip.thickness;
+            strip.roughThickness.add(TermKind::Milling, shop_.milling);
+            strip.roughLength = strip.length;
+            strip.roughLength.add(TermKind::EndAllowance, shop_.endAllowance);
+            panel.uses.push_back({static_cast<PartIndex>(plan_.parts.size()), -1, {}});
+            plan_.parts.push_back(std::move(strip));
+            ++plan_.strips;
+        }
+        plan_.assemblies += sheet.isGlued() ? 1 : 0;
+        addStages(panel, load);
+        plan_.parts.push_back(std::move(panel));
+    }
+
+    /// Which slices are cut at which thickness of the panel and which stop. Where the grain stands
+    /// up, margin rows come off before the panel goes down to the height of the others. Where it
+    /// lies in the face, short slices come first: the panel stays long, and the last one is easier
+    /// to hold.
+    void addStages(Part& panel, std::vector<Order> load) {
+        const PartIndex self = static_cast<PartIndex>(plan_.parts.size());
+        const auto setting = [&](const Order& order) {
+            return endGrain_ ? std::pair(Length() - shop_.trimMargin * order.marginSides, Length())
+                             : std::pair(Length(), sliceLength(order).value);
+        };
+        std::stable_sort(load.begin(), load.end(),
+                         [&](const Order& a, const Order& b) { return setting(a) < setting(b); });
+        int slice = 0;
+        for (const Order& order : load) {
+            const Figure thickness =
+                rows::thicknessAsGlued(board_, shop_, order.rowHeight, order.marginSides, false);
+            if (panel.stages.empty() || panel.stages.back().thickness != thickness) {
+                panel.stages.push_back({thickness, {}});
+            }
+            std::vector<SliceRun>& runs = panel.stages.back().runs;
+            const Figure length = sliceLength(order);
+            if (runs.empty() || runs.back().length != length) {
+                runs.push_back({length, 0, 0, order.marginSides});
+            }
+            ++runs.back().count;
+            bandUses_[static_cast<std::size_t>(order.band)] = {self, slice++, {}};
+        }
+        panel.stages.back().runs.back().spare = spares();
+    }
+
+    void addField() {
+        Part field;
+        field.role = Role::Field;
+        field.label = "Field";
+        field.width.add(TermKind::FieldSide, board_.field.width())
+            .add(TermKind::TrimMargin, shop_.trimMargin, 2);
+        field.length.add(TermKind::FieldSide, board_.field.height())
+            .add(TermKind::TrimMargin, shop_.trimMargin, 2);
+        field.thickness.add(TermKind::BoardThickness, board_.thickness)
+            .add(TermKind::FieldFlattening, shop_.fieldFlattening);
+        for (std::size_t i = 0; i < bandUses_.size(); ++i) {
+            Use use = bandUses_[i];
+            use.lay.stoodUp = endGrain_;
+            use.lay.flipped = draft_.bands[i].flipped;
+            use.lay.turned = draft_.byColumns;
+            field.uses.push_back(use);
+        }
+        plan_.assemblies += field.isGlued() ? 1 : 0;
+        plan_.parts.push_back(std::move(field));
+    }
+
+    const Board& board_;
+    const Shop& shop_;
+    const Notation& notation_;
+    bool endGrain_;
+    rows::Draft draft_;
+    Plan plan_;
+    int panelCount_ = 0;
+    std::vector<Use> bandUses_;  // which slice makes which row
+};
+
+std::string count(int number, const char* one, const char* many) {
+    return std::to_string(number) + " " + (number == 1 ? one : many);
+}
+
+/// What a way of gluing costs, most important first.
+struct Cost {
+    int glueUps;
+    int extraJoints;
+    int strips;
+    friend auto operator<=>(const Cost&, const Cost&) = default;
+};
+
+Cost costOf(const rows::Draft& draft) {
+    return {draft.glueUps(), static_cast<int>(draft.extraJoints.size()), draft.strips()};
+}
+
+std::string reason(const Cost& rows, const Cost& columns) {
+    if (rows.glueUps != columns.glueUps) {
+        return "Rows need " + count(rows.glueUps, "glue-up", "glue-ups") + ", columns " +
+               std::to_string(columns.glueUps) + ".";
+    }
+    const std::string tie =
+        "Rows and columns both need " + count(rows.glueUps, "glue-up", "glue-ups") + "; ";
+    if (rows.extraJoints != columns.extraJoints) {
+        return tie + "rows divide pieces with " +
+               count(rows.extraJoints, "extra joint", "extra joints") + ", columns with " +
+               std::to_string(columns.extraJoints) + ".";
+    }
+    if (rows.strips != columns.strips) {
+        return tie + "rows take " + count(rows.strips, "strip", "strips") + ", columns " +
+               std::to_string(columns.strips) + ".";
+    }
+    return tie + "nothing else sets them apart, so rows are glued.";
+}
+
+struct Chosen {
+    rows::Draft draft;
+    std::string why;
+};
+
+Result<Chosen> choose(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                      const Choices& choices, const Notation& notation) {
+    const auto only = [&](bool byColumns, const char* why) -> Result<Chosen> {
+        Result<rows::Draft> draft =
+            rows::draft(board, woods, shop, choices.mergeLike, byColumns, notation);
+        if (!draft) {
+            return draft.fault();
+        }
+        return Chosen{std::move(draft).value(), why};
+    };
+    if (board.build == Build::LongGrain && board.grain == GrainDirection::Down) {
+        return only(false, "The grain runs down the board, so rows are cut and glued.");
+    }
+    if (board.build == Build::LongGrain && board.grain == GrainDirection::Across) {
+        return only(true, "The grain runs across the board, so columns are cut and glued.");
+    }
+    if (choices.rows == RowChoice::Rows) {
+        return only(false, "Rows were chosen.");
+    }
+    if (choices.rows == RowChoice::Columns) {
+        return only(true, "Columns were chosen.");
+    }
+    Result<Chosen> byRows = only(false, "Columns cannot be made from this timber.");
+    Result<Chosen> byColumns = only(true, "Rows cannot be made from this timber.");
+    if (!byRows || !byColumns) {
+        return byColumns.ok() ? std::move(byColumns) : std::move(byRows);
+    }
+    const Cost rowCost = costOf(byRows->draft);
+    const Cost columnCost = costOf(byColumns->draft);
+    Chosen better = columnCost < rowCost ? std::move(byColumns).value() : std::move(byRows).value();
+    better.why = reason(rowCost, columnCost);
+    return better;
+}
+
+/// A border is cut from timber like any strip. `rail` is the long side with its allowances.
+std::optional<Fault> borderFault(const Board& board, const std::vector<Wood>& woods,
+                                 const Shop& shop, const Notation& notation) {
+    if (board.border.width == Length()) {
+        return std::nullopt;
+    }
+    const Wood& wood = woods[static_cast<std::size_t>(board.border.wood)];
+    const Length rough[] = {board.thickness + shop.milling, board.border.width + shop.milling};
+    const bool flat = rough[0] <= wood.timber.thickness && rough[1] <= wood.timber.width;
+    const bool onEdge = rough[1] <= wood.timber.thickness && rough[0] <= wood.timber.width;
+    if (!flat && !onEdge) {
+        return Fault{"Border width",
+                     "a rail " + format(rough[0], notation) + " × " + format(rough[1], notation) +
+                         " rough must come from timber of " + wood.name + ", which is " +
+                         format(wood.timber.thickness, notation) + " × " +
+                         format(wood.timber.width, notation) + " at most",
+                     format(board.border.width, notation)};
+    }
+    const Length rail =
+        railLength({{TermKind::FieldSide, std::max(board.width(), board.height())}}, shop).value +
+        shop.endAllowance;
+    if (rail > shop.longestStrip) {
+        return Fault{"Longest strip",
+                     "too short for the border, which needs rails of " + format(rail, notation),
+                     format(shop.longestStrip, notation)};
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+Result<Plan> plan(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                  const Choices& choices, const Notation& notation) {
+    if (const std::optional<Fault> fault = borderFault(board, woods, shop, notation)) {
+        return *fault;
+    }
+    Result<Chosen> chosen = choose(board, woods, shop, choices, notation);
+    if (!chosen) {
+        return chosen.fault();
+    }
+    Chosen taken = std::move(chosen).value();
+    Result<Plan> made = Planner(board, shop, notation, std::move(taken.draft))();
+    if (!made) {
+        return made;
+    }
+    Plan plan = std::move(made).value();
+    plan.decidedBy = std::move(taken.why);
+    return plan;
+}
+
+}  // namespace kerfwright

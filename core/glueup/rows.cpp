@@ -1,0 +1,427 @@
+#include "core/glueup/rows.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace kerfwright::rows {
+namespace {
+
+using Word = std::vector<Span>;
+
+Word reversed(const Word& word) {
+    return {word.rbegin(), word.rend()};
+}
+
+/// Equal parts of a length. The count is raised, to at most twice what is asked for, where that
+/// lets every part fall on 0.1 mm or 1/64 in: a part that no rule shows cannot be cut. Else the
+/// parts differ by a nanometre or so, the last one last.
+std::vector<Length> equalParts(Length whole, int atLeast) {
+    const auto parts = [whole](int count) {
+        return std::vector<Length>(static_cast<std::size_t>(count), Length::nm(whole.nm() / count));
+    };
+    if (atLeast == 1) {
+        return {whole};
+    }
+    for (const Length grid : {Length::um(100), Length::inch(1, 64)}) {
+        if (whole.nm() % grid.nm() != 0) {
+            continue;
+        }
+        for (int count = atLeast; count <= 2 * atLeast; ++count) {
+            if ((whole.nm() / grid.nm()) % count == 0) {
+                return parts(count);
+            }
+        }
+    }
+    std::vector<Length> uneven = parts(atLeast);
+    uneven.back() += whole - uneven.front() * atLeast;
+    return uneven;
+}
+
+/// Greatest milled width of a strip of this thickness: the timber may lie flat or stand on edge.
+/// Zero or less where the timber has no such thickness at all.
+Length greatestWidth(const Wood& wood, Length thickness, Length milling) {
+    const Length rough = thickness + milling;
+    if (rough <= wood.timber.thickness) {
+        return wood.timber.width - milling;
+    }
+    if (rough <= wood.timber.width) {
+        return wood.timber.thickness - milling;
+    }
+    return Length();
+}
+
+/// Rows between the lines that run right across, with the words of their pieces.
+std::vector<Band> bandsOf(const Field& field, bool mergeLike) {
+    const std::vector<int> map = pieceMap(field);
+    const int columns = static_cast<int>(field.columns.size());
+    const int rowCount = static_cast<int>(field.rows.size());
+    const auto piece = [&](int column, int row) {
+        return map[static_cast<std::size_t>(row * columns + column)];
+    };
+    const auto wood = [&](int column, int row) {
+        return field.pieces[static_cast<std::size_t>(piece(column, row))].wood;
+    };
+    const auto isLine = [&](int row) {  // between row - 1 and row
+        for (int column = 0; column < columns; ++column) {
+            if (mergeLike ? wood(column, row - 1) != wood(column, row)
+                          : piece(column, row - 1) != piece(column, row)) {
+                return true;
+            }
+        }
+        return false;
+    };
+
+    std::vector<Band> bands;
+    for (int row = 0; row < rowCount; ++row) {
+        if (row > 0 && !isLine(row)) {
+            bands.back().height += field.rows[static_cast<std::size_t>(row)];
+            continue;
+        }
+        Band band;
+        band.height = field.rows[static_cast<std::size_t>(row)];
+        for (int column = 0; column < columns; ++column) {
+            const Length width = field.columns[static_cast<std::size_t>(column)];
+            const bool joint =
+                column == 0 || (mergeLike ? wood(column - 1, row) != wood(column, row)
+                                          : piece(column - 1, row) != piece(column, row));
+            if (joint) {
+                band.word.push_back({wood(column, row), width});
+            } else {
+                band.word.back().width += width;
+            }
+        }
+        bands.push_back(std::move(band));
+    }
+    return bands;
+}
+
+void markMargins(std::vector<Band>& bands) {
+    for (Band& band : bands) {
+        band.marginSides = 0;
+    }
+    ++bands.front().marginSides;
+    ++bands.back().marginSides;
+}
+
+struct Drafter {
+    const Board& board;
+    const std::vector<Wood>& woods;
+    const Shop& shop;
+    const Notation& notation;
+    bool endGrain = board.build == Build::EndGrain;
+
+    Length thickness(Length rowHeight, int marginSides, bool glued) const {
+        return thicknessAsGlued(board, shop, rowHeight, marginSides, glued).value;
+    }
+
+    /// Whether a row of this height can be made of strips at all, divided in width as need be.
+    bool timberHas(const Word& word, Length rowHeight, int marginSides) const {
+        return std::all_of(word.begin(), word.end(), [&](const Span& span) {
+            const Wood& wood = woods[static_cast<std::size_t>(span.wood)];
+            const auto greatest = [&](bool glued) {
+                return greatestWidth(wood, thickness(rowHeight, marginSides, glued), shop.milling);
+            };
+            if (word.size() == 1 && span.width + shop.trimMargin * 2 <= greatest(false)) {
+                return true;
+            }
+            return greatest(true) >= BoardLimits::leastCell + shop.trimMargin;
+        });
+    }
+
+    /// Where the grain stands up, a row taller than any timber is divided into lower rows.
+    Result<std::vector<Band>> dividedInHeight(std::vector<Band> bands) const {
+        if (!endGrain) {
+            return bands;
+        }
+        // Equal rows are divided alike even where only one of them carries a margin: they are to
+        // share a panel.
+        std::map<std::pair<Word, Length>, int> greatestMargin;
+        const auto key = [](const Band& band) {
+            return std::pair(std::min(band.word, reversed(band.word)), band.height);
+        };
+        for (const Band& band : bands) {
+            int& margin = greatestMargin[key(band)];
+            margin = std::max(margin, band.marginSides);
+        }
+        std::vector<Band> divided;
+        for (Band& band : bands) {
+            const int margin = greatestMargin[key(band)];
+            std::vector<Length> heights{band.height};
+            bool fits = timberHas(band.word, band.height, margin);
+            for (int count = 2; !fits; ++count) {
+                heights = equalParts(band.height, count);
+                if (heights.front() < BoardLimits::leastCell) {
+                    return Fault{
+                        "Timber",
+                        "too small for a strip of this row, however often the row is divided",
+                        format(band.height, notation)};
+                }
+                fits = timberHas(band.word, heights.back(), std::min(margin, 1));
+            }
+            for (const Length height : heights) {
+                Band part = band;
+                part.height = height;
+                divided.push_back(std::move(part));
+            }
+        }
+        return divided;
+    }
+
+    Result<Word> dividedInWidth(const Word& word, Length panelThickness) const {
+        Word strips;
+        for (std::size_t i = 0; i < word.size(); ++i) {
+            const Span& span = word[i];
+            const Wood& wood = woods[static_cast<std::size_t>(span.wood)];
+            const Length greatest = greatestWidth(wood, panelThickness, shop.milling);
+            const bool first = i == 0;
+            const bool last = i + 1 == word.size();
+            const auto widest = [&](const std::vector<Length>& parts) {
+                Length most = parts.back();
+                if (parts.size() == 1) {
+                    return most + shop.trimMargin * (int{first} + int{last});
+                }
+                return first || last ? most + shop.trimMargin : most;
+            };
+            std::vector<Length> parts{span.width};
+            for (int count = 2; widest(parts) > greatest; ++count) {
+                parts = equalParts(span.width, count);
+                if (parts.front() < BoardLimits::leastCell) {
+                    return Fault{"Timber of " + wood.name,
+                                 "too small for a strip " + format(panelThickness, notation) +
+                                     " thick, milled; the greatest rough section is " +
+                                     format(wood.timber.thickness, notation) + " × " +
+                                     format(wood.timber.width, notation),
+                                 ""};
+                }
+            }
+            for (const Length part : parts) {
+                strips.push_back({span.wood, part});
+            }
+        }
+        return strips;
+    }
+
+    Result<Draft> operator()(bool mergeLike, bool byColumns) const {
+        Draft draft;
+        draft.byColumns = byColumns;
+        draft.field = byColumns ? transposed(board.field) : board.field;
+        std::vector<Band> whole = bandsOf(draft.field, mergeLike);
+        markMargins(whole);
+        Result<std::vector<Band>> divided = dividedInHeight(std::move(whole));
+        if (!divided) {
+            return divided.fault();
+        }
+        draft.bands = std::move(divided).value();
+        markMargins(draft.bands);
+
+        std::map<std::pair<Word, Length>, int> known;
+        for (std::size_t i = 0; i < draft.bands.size(); ++i) {
+            Band& band = draft.bands[i];
+            // The first row of a kind decides which way its panel reads.
+            const Word back = reversed(band.word);
+            const auto [place, isNew] =
+                known.try_emplace({std::min(band.word, back), endGrain ? band.height : Length()},
+                                  static_cast<int>(draft.sheets.size()));
+            if (isNew) {
+                draft.sheets.push_back({band.word, {}, false});
+            }
+            Sheet& sheet = draft.sheets[static_cast<std::size_t>(place->second)];
+            band.sheet = place->second;
+            band.flipped = sheet.strips != band.word;
+            sheet.bands.push_back(static_cast<int>(i));
+            sheet.carriesMargin = sheet.carriesMargin || band.marginSides > 0;
+        }
+        for (Sheet& sheet : draft.sheets) {
+            int margin = 0;
+            for (const int band : sheet.bands) {
+                margin = std::max(margin, draft.bands[static_cast<std::size_t>(band)].marginSides);
+            }
+            const Length height = draft.bands[static_cast<std::size_t>(sheet.bands.front())].height;
+            Result<Word> strips =
+                dividedInWidth(sheet.strips, thickness(height, margin, sheet.isGlued()));
+            if (strips && strips->size() > 1 && !sheet.isGlued()) {
+                // One wide piece had to be divided: now there is a panel to flatten, so it is
+                // thicker.
+                strips = dividedInWidth(sheet.strips, thickness(height, margin, true));
+            }
+            if (!strips) {
+                return strips.fault();
+            }
+            sheet.strips = std::move(strips).value();
+        }
+        return draft;
+    }
+};
+
+/// Collects joints, joining those that go on within the same pieces.
+class JointList {
+public:
+    void add(const Joint& joint, int owner) {
+        if (!joints_.empty() && lastOwner_ == owner && joints_.back().vertical == joint.vertical &&
+            joints_.back().at == joint.at && joints_.back().to == joint.from) {
+            joints_.back().to = joint.to;
+            return;
+        }
+        joints_.push_back(joint);
+        lastOwner_ = owner;
+    }
+
+    std::vector<Joint> sorted(bool transpose) && {
+        for (Joint& joint : joints_) {
+            joint.vertical = joint.vertical != transpose;
+        }
+        std::sort(joints_.begin(), joints_.end());
+        return std::move(joints_);
+    }
+
+private:
+    std::vector<Joint> joints_;
+    int lastOwner_ = -1;
+};
+
+std::vector<Length> edges(const std::vector<Length>& sizes) {
+    std::vector<Length> all{Length()};
+    for (const Length size : sizes) {
+        all.push_back(all.back() + size);
+    }
+    return all;
+}
+
+/// Compares the joints that the bands make with those that were drawn.
+void findJoints(Draft& draft) {
+    const Field& field = draft.field;
+    const std::vector<int> map = pieceMap(field);
+    const std::vector<Length> xs = edges(field.columns);
+    const std::vector<Length> ys = edges(field.rows);
+    const std::size_t columns = field.columns.size();
+    const int pieces = static_cast<int>(field.pieces.size());
+    const auto piece = [&](std::size_t column, std::size_t row) {
+        return map[row * columns + column];
+    };
+    const auto pair = [&](int a, int b) { return a * pieces + b; };
+
+    std::vector<Length> lines{Length()};
+    std::vector<std::vector<Length>> made;  // where each band has joints along x
+    made.reserve(draft.bands.size());
+    for (const Band& band : draft.bands) {
+        const Word& strips = draft.sheets[static_cast<std::size_t>(band.sheet)].strips;
+        std::vector<Length> widths;
+        widths.reserve(strips.size());
+        for (const Span& strip : band.flipped ? reversed(strips) : strips) {
+            widths.push_back(strip.width);
+        }
+        made.push_back(edges(widths));
+        lines.push_back(lines.back() + band.height);
+    }
+
+    JointList extra;
+    JointList omitted;
+    // Joints down the page, looked at along each line x so that runs join up.
+    std::set<Length> allX(xs.begin() + 1, xs.end() - 1);
+    for (const std::vector<Length>& band : made) {
+        allX.insert(band.begin() + 1, band.end() - 1);
+    }
+    for (const Length x : allX) {
+        const auto next = std::upper_bound(xs.begin(), xs.end(), x);
+        const auto column = static_cast<std::size_t>(next - xs.begin()) - 1;
+        const bool onGrid = xs[column] == x;
+        std::size_t row = 0;
+        for (std::size_t band = 0; band < made.size(); ++band) {
+            const bool isMade = std::binary_search(made[band].begin(), made[band].end(), x);
+            Length y = lines[band];
+            while (y < lines[band + 1]) {
+                while (ys[row + 1] <= y) {
+                    ++row;
+                }
+                const Length end = std::min(ys[row + 1], lines[band + 1]);
+                const int right = piece(column, row);
+                const int left = onGrid ? piece(column - 1, row) : right;
+                if (isMade && left == right) {
+                    extra.add({true, x, y, end}, right);
+                } else if (!isMade && left != right) {
+                    omitted.add({true, x, y, end}, pair(left, right));
+                }
+                y = end;
+            }
+        }
+    }
+    // Joints across: every line between bands runs from edge to edge.
+    std::set<Length> allY(ys.begin() + 1, ys.end() - 1);
+    allY.insert(lines.begin() + 1, lines.end() - 1);
+    for (const Length y : allY) {
+        const bool isMade = std::binary_search(lines.begin(), lines.end(), y);
+        const auto next = std::upper_bound(ys.begin(), ys.end(), y);
+        const auto row = static_cast<std::size_t>(next - ys.begin()) - 1;
+        const bool onGrid = ys[row] == y;
+        for (std::size_t column = 0; column < columns; ++column) {
+            const int below = piece(column, row);
+            const int above = onGrid ? piece(column, row - 1) : below;
+            if (isMade && above == below) {
+                extra.add({false, y, xs[column], xs[column + 1]}, below);
+            } else if (!isMade && above != below) {
+                omitted.add({false, y, xs[column], xs[column + 1]}, pair(above, below));
+            }
+        }
+    }
+    draft.extraJoints = std::move(extra).sorted(draft.byColumns);
+    draft.omittedJoints = std::move(omitted).sorted(draft.byColumns);
+}
+
+}  // namespace
+
+int Draft::glueUps() const {
+    const auto glued =
+        std::count_if(sheets.begin(), sheets.end(), [](const Sheet& s) { return s.isGlued(); });
+    return static_cast<int>(glued) + (bands.size() > 1 ? 1 : 0);
+}
+
+int Draft::strips() const {
+    std::size_t sum = 0;
+    for (const Sheet& sheet : sheets) {
+        sum += sheet.strips.size();
+    }
+    return static_cast<int>(sum);
+}
+
+Figure thicknessAsGlued(const Board& board, const Shop& shop, Length rowHeight, int marginSides,
+                        bool glued) {
+    Figure figure;
+    if (board.build == Build::EndGrain) {
+        figure.add(TermKind::RowHeight, rowHeight);
+        figure.add(TermKind::TrimMargin, shop.trimMargin, marginSides);
+    } else {
+        figure.add(TermKind::BoardThickness, board.thickness);
+        figure.add(TermKind::FieldFlattening, shop.fieldFlattening);
+    }
+    if (glued) {
+        figure.add(TermKind::PanelFlattening, shop.panelFlattening);
+    }
+    return figure;
+}
+
+Result<Draft> draft(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                    bool mergeLike, bool byColumns, const Notation& notation) {
+    Result<Draft> made = Drafter{board, woods, shop, notation}(mergeLike, byColumns);
+    if (!made) {
+        return made;
+    }
+    Draft draft = std::move(made).value();
+    findJoints(draft);
+    return draft;
+}
+
+}  // namespace kerfwright::rows
+
+namespace kerfwright {
+
+Figure railLength(const Figure& longPoint, const Shop& shop) {
+    Figure figure = longPoint;
+    figure.add(TermKind::SquaringCut, shop.squaringCut)
+        .add(TermKind::Kerf, shop.kerf, 2)
+        .add(TermKind::Tail, shop.tail)
+        .roundUp(shop.lengthStep);
+    return figure;
+}
+
+}  // namespace kerfwright

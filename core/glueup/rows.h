@@ -1,0 +1,70 @@
+// The two-level plan before its allowances: which rows the field falls into, which rows one panel
+// can serve, and where a piece must be divided because no timber is that large.
+//
+// Everything here speaks of rows. For a plan by columns the field is transposed first and the
+// joints are transposed back.
+#pragma once
+
+#include "core/glueup/plan.h"
+
+#include <string>
+#include <vector>
+
+namespace kerfwright::rows {
+
+/// One wood along a row: what becomes one strip, or several where timber is too small.
+struct Span {
+    int wood = 0;
+    Length width;
+    friend auto operator<=>(const Span&, const Span&) = default;
+};
+
+/// A row as it will be glued into the field. Lines between bands run right across the field.
+struct Band {
+    Length height;
+    std::vector<Span> word;
+    int sheet = -1;        ///< index into Draft::sheets
+    bool flipped = false;  ///< the panel's order reversed
+    int marginSides = 0;   ///< 1 for an outermost row, 2 where the field is one row
+};
+
+/// Rows that panels of one make-up can serve: the same word up to reversal and, where the grain
+/// stands up, the same height (there the row height is the panel's thickness).
+struct Sheet {
+    std::vector<Span> strips;  ///< after division
+    std::vector<int> bands;    ///< indices of the rows it serves, top to bottom
+    bool carriesMargin = false;
+
+    bool isGlued() const { return strips.size() > 1; }
+};
+
+struct Draft {
+    Field field;  ///< as its rows are glued; transposed for a plan by columns
+    bool byColumns = false;
+    std::vector<Band> bands;
+    std::vector<Sheet> sheets;
+    std::vector<Joint> extraJoints;    ///< in the directions of the board, sorted
+    std::vector<Joint> omittedJoints;  ///< the same
+
+    int glueUps() const;
+    int strips() const;
+};
+
+/// Faults where no division makes the strips fit the timber.
+Result<Draft> draft(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                    bool mergeLike, bool byColumns, const Notation& notation);
+
+/// Thickness of a panel as glued (or of a single strip as milled) that serves rows of this height.
+/// `marginSides` is the greatest number of outer sides among the rows it serves.
+Figure thicknessAsGlued(const Board& board, const Shop& shop, Length rowHeight, int marginSides,
+                        bool glued);
+
+}  // namespace kerfwright::rows
+
+namespace kerfwright {
+
+/// Length of the blank that a border rail is mitred from: long point to long point, a squaring cut,
+/// a kerf for each mitre and a tail, rounded up.
+Figure railLength(const Figure& longPoint, const Shop& shop);
+
+}  // namespace kerfwright
