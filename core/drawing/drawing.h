@@ -62,21 +62,21 @@ struct Style {
 struct Shape {
     std::vector<Point> points;
     bool closed = true;
-    Style style;
+    Style style = {};
     friend bool operator==(const Shape&, const Shape&) = default;
 };
 
 struct Rectangle {
     Box box;
     double radius = 0;
-    Style style;
+    Style style = {};
     friend bool operator==(const Rectangle&, const Rectangle&) = default;
 };
 
 struct Line {
     Point from;
     Point to;
-    Style style;
+    Style style = {};
     friend bool operator==(const Line&, const Line&) = default;
 };
 
@@ -90,7 +90,7 @@ struct Text {
     bool bold = false;
     double degrees = 0;    ///< clockwise about `at`; 0 or -90
     double maxWidth = 0;   ///< mm; painted narrower where the font at hand is wider; 0: as it comes
-    Style style;           ///< colour in `line`
+    Style style = {};           ///< colour in `line`
     friend bool operator==(const Text&, const Text&) = default;
 };
 
