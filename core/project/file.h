@@ -1,5 +1,5 @@
-// The project file, `*.kerfwright`: UTF-8 JSON, described in project/FORMAT.md. The only part of the
-// core that touches files.
+// The project file, `*.kerfwright`: UTF-8 JSON, described in project/FORMAT.md. The only part of
+// the core that touches files.
 #pragma once
 
 #include "core/measure/result.h"
@@ -22,9 +22,9 @@ Result<Project> fromBytes(std::string_view bytes);
 
 /// Reads a file of at most 16 MiB.
 Result<Project> readProject(const std::filesystem::path& path);
-/// Writes a new file beside the old one, reads it back and compares, flushes it to disk, then puts it
-/// in the old one's place; symbolic links are followed and permissions kept. On any fault the old
-/// file is as it was and no litter stays. Returns the number of bytes written.
+/// Writes a new file beside the old one, reads it back and compares, flushes it to disk, then puts
+/// it in the old one's place; symbolic links are followed and permissions kept. On any fault the
+/// old file is as it was and no litter stays. Returns the number of bytes written.
 Result<std::size_t> writeProject(const Project& project, const std::filesystem::path& path);
 
 }  // namespace kerfwright

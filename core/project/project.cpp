@@ -1,0 +1,106 @@
+#include "core/project/project.h"
+
+#include "core/board/patterns.h"
+#include "core/project/json.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <iterator>
+
+namespace kerfwright {
+namespace {
+
+/// The woods of a first project: two for the chequer, one for the border, and a few to paint with.
+constexpr std::array firstWoods{"hard-maple", "black-walnut", "cherry",
+                                "wenge",      "white-oak",    "padauk"};
+
+void checkText(std::vector<Fault>& all, const char* entry, const std::string& text) {
+    if (text.size() > ProjectLimits::textBytes) {
+        all.push_back(
+            {entry, "must be at most " + std::to_string(ProjectLimits::textBytes) + " bytes long",
+             std::to_string(text.size()) + " bytes"});
+    }
+    if (const auto bad = firstNotUtf8(text)) {
+        all.push_back(
+            {entry, "must be UTF-8", "another byte at place " + std::to_string(*bad + 1)});
+    }
+}
+
+void checkNotation(std::vector<Fault>& all, const Notation& notation) {
+    constexpr std::array denominators{1, 2, 4, 8, 16, 32, 64};
+    if (std::find(denominators.begin(), denominators.end(), notation.denominator) ==
+        denominators.end()) {
+        all.push_back({"Finest fraction", "must be 1, 2, 4, 8, 16, 32 or 64",
+                       std::to_string(notation.denominator)});
+    }
+    if (notation.decimals < 0 || notation.decimals > 6) {
+        all.push_back({"Decimals", "must be from 0 to 6", std::to_string(notation.decimals)});
+    }
+}
+
+void checkWoods(std::vector<Fault>& all, const std::vector<Wood>& woods) {
+    if (woods.empty() || woods.size() > static_cast<std::size_t>(ProjectLimits::woods)) {
+        all.push_back({"Woods", "must be from 1 to " + std::to_string(ProjectLimits::woods),
+                       std::to_string(woods.size())});
+    }
+    for (const Wood& wood : woods) {
+        checkText(all, "Name of a wood", wood.name);
+        checkText(all, "Letter of a wood", wood.letter);
+        checkText(all, "Source of a wood", wood.source);
+        if (!std::isfinite(wood.density)) {
+            all.push_back({"Density of " + wood.name, "must be a number", "none"});
+        }
+    }
+}
+
+void append(std::vector<Fault>& all, std::vector<Fault> more) {
+    std::move(more.begin(), more.end(), std::back_inserter(all));
+}
+
+}  // namespace
+
+Project newProject(Unit unit) {
+    const bool inches = unit == Unit::Inches;
+    Project project;
+    project.notation = inches ? Notation::inches() : Notation::millimetres();
+    project.shop = inches ? inchShop() : metricShop();
+    for (const char* key : firstWoods) {
+        if (const Wood* wood = findWood(woodCatalogue(), key)) {
+            project.woods.push_back(*wood);
+        }
+    }
+    PatternRequest request;
+    request.pattern = Pattern::Chequer;
+    request.cellWidth = request.cellHeight = inches ? Length::inch(2) : Length::mm(50);
+    request.woods = {woodIndex(project.woods, "hard-maple"),
+                     woodIndex(project.woods, "black-walnut")};
+    project.board.field = layOut(request).value();
+    project.board.thickness = inches ? Length::inch(3, 2) : Length::mm(38);
+    project.board.border.width = inches ? Length::inch(3, 2) : Length::mm(40);
+    project.board.border.wood = woodIndex(project.woods, "wenge");
+    return project;
+}
+
+std::vector<Fault> faults(const Project& project) {
+    std::vector<Fault> all;
+    checkText(all, "Name", project.titles.name);
+    checkText(all, "Maker", project.titles.maker);
+    checkText(all, "Date", project.titles.date);
+    checkText(all, "Note", project.titles.note);
+    checkNotation(all, project.notation);
+    append(all, faults(project.board, static_cast<int>(project.woods.size())));
+    checkWoods(all, project.woods);
+    append(all, faults(project.woods));
+    append(all, faults(project.shop, project.notation));
+    if (!project.unknownKeys.empty()) {
+        const Result<Json> unknown = parseJson(project.unknownKeys);
+        if (!unknown || unknown->kind != Json::Kind::Object) {
+            all.push_back({"Unknown keys", "must be a JSON object",
+                           unknown ? "another value" : unknown.fault().text()});
+        }
+    }
+    return all;
+}
+
+}  // namespace kerfwright
