@@ -315,8 +315,9 @@ public:
     }
     int smallWhole(int least, int most) const { return static_cast<int>(whole(least, most)); }
 
+    Length length() const { return Length::nm(wholeNumber()); }
     Length length(Length least, Length most) const {
-        const Length value = Length::nm(wholeNumber());
+        const Length value = length();
         if (value < least || value > most) {
             const Notation style = Notation::millimetres(6);
             refuse(path_, "must be from " + format(least, style) + " to " + format(most, style),
@@ -410,7 +411,6 @@ Colour readColour(const Place& json) {
 }
 
 std::vector<Wood> readWoods(const Place& json) {
-    constexpr Length greatestTimber = Length::mm(10'000);
     std::vector<Wood> woods;
     for (const Place& item : json.items(1, ProjectLimits::woods)) {
         Wood wood;
@@ -419,9 +419,8 @@ std::vector<Wood> readWoods(const Place& json) {
         wood.letter = item.at("letter").text();
         wood.colour = readColour(item.at("colour"));
         wood.density = item.at("density").real();
-        wood.timber.thickness =
-            item.at("timber-thickness-nm").length(Length::nm(1), greatestTimber);
-        wood.timber.width = item.at("timber-width-nm").length(Length::nm(1), greatestTimber);
+        wood.timber.thickness = item.at("timber-thickness-nm").length();
+        wood.timber.width = item.at("timber-width-nm").length();
         wood.source = item.at("source").text();
         woods.push_back(std::move(wood));
     }

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <iterator>
 
 namespace kerfwright {
@@ -46,11 +45,7 @@ void checkWoods(std::vector<Fault>& all, const std::vector<Wood>& woods) {
     }
     for (const Wood& wood : woods) {
         checkText(all, "Name of a wood", wood.name);
-        checkText(all, "Letter of a wood", wood.letter);
         checkText(all, "Source of a wood", wood.source);
-        if (!std::isfinite(wood.density)) {
-            all.push_back({"Density of " + wood.name, "must be a number", "none"});
-        }
     }
 }
 
