@@ -271,13 +271,16 @@ std::string count(int number, const char* one, const char* many) {
 /// What a way of gluing costs, most important first.
 struct Cost {
     int glueUps;
+    int endJoints;  // lines where end grain meets end grain
     int extraJoints;
     int strips;
     friend auto operator<=>(const Cost&, const Cost&) = default;
 };
 
-Cost costOf(const rows::Draft& draft) {
-    return {draft.glueUps(), static_cast<int>(draft.extraJoints.size()), draft.strips()};
+Cost costOf(const rows::Draft& draft, Build build) {
+    const int lines = static_cast<int>(draft.bands.size()) - 1;
+    return {draft.glueUps(), build == Build::LongGrain ? lines : 0,
+            static_cast<int>(draft.extraJoints.size()), draft.strips()};
 }
 
 std::string reason(const Cost& rows, const Cost& columns) {
@@ -287,6 +290,10 @@ std::string reason(const Cost& rows, const Cost& columns) {
     }
     const std::string tie =
         "Rows and columns both need " + count(rows.glueUps, "glue-up", "glue-ups") + "; ";
+    if (rows.endJoints != columns.endJoints) {
+        return tie + "end grain meets end grain along " + count(rows.endJoints, "line", "lines") +
+               " with rows, " + std::to_string(columns.endJoints) + " with columns.";
+    }
     if (rows.extraJoints != columns.extraJoints) {
         return tie + "rows divide pieces with " +
                count(rows.extraJoints, "extra joint", "extra joints") + ", columns with " +
@@ -331,8 +338,8 @@ Result<Chosen> choose(const Board& board, const std::vector<Wood>& woods, const 
     if (!byRows || !byColumns) {
         return byColumns.ok() ? std::move(byColumns) : std::move(byRows);
     }
-    const Cost rowCost = costOf(byRows->draft);
-    const Cost columnCost = costOf(byColumns->draft);
+    const Cost rowCost = costOf(byRows->draft, board.build);
+    const Cost columnCost = costOf(byColumns->draft, board.build);
     Chosen better = columnCost < rowCost ? std::move(byColumns).value() : std::move(byRows).value();
     better.why = reason(rowCost, columnCost);
     return better;

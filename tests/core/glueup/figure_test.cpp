@@ -1,0 +1,49 @@
+#include "core/glueup/figure.h"
+
+#include <gtest/gtest.h>
+
+namespace kerfwright {
+namespace {
+
+TEST(Figure, IsTheSumOfItsTerms) {
+    Figure figure{{TermKind::PieceWidth, Length::mm(45)}};
+    figure.add(TermKind::Kerf, Length::um(3200), 10).add(TermKind::TrimMargin, Length::mm(3));
+    EXPECT_EQ(figure.value, Length::mm(80));
+    EXPECT_EQ(figure.sumOfTerms(), figure.value);
+}
+
+TEST(Figure, LeavesOutTermsThatAddNothing) {
+    Figure figure{{TermKind::PieceWidth, Length::mm(45)}};
+    figure.add(TermKind::TrimMargin, Length()).add(TermKind::Kerf, Length::mm(3), 0);
+    EXPECT_EQ(figure.terms.size(), 1U);
+}
+
+TEST(Figure, RoundsUpAndSaysSo) {
+    Figure figure{{TermKind::Slices, Length::um(531'400)}};
+    figure.roundUp(Length::mm(10));
+    EXPECT_EQ(figure.value, Length::mm(540));
+    EXPECT_EQ(figure.terms.back(), (Term{TermKind::RoundingUp, Length::um(8600), 1}));
+    const Figure before = figure;
+    figure.roundUp(Length::mm(10));
+    EXPECT_EQ(figure, before);
+}
+
+TEST(Figure, TellsItsWorkingInTheUnitsOfTheMaker) {
+    Figure figure{{TermKind::PieceWidth, Length::mm(45)}};
+    figure.add(TermKind::TrimMargin, Length::mm(3));
+    EXPECT_EQ(working(figure, Notation::millimetres()), "45 mm piece + 3 mm trim margin = 48 mm");
+    Figure inches{{TermKind::Kerf, Length::inch(1, 8), 9}};
+    EXPECT_EQ(working(inches, Notation::inches()), "9 × 1/8 in kerf = 1 1/8 in");
+}
+
+TEST(Figure, NamesEveryTermAndSetsTheOnesOfTheShop) {
+    for (int kind = 0; kind <= static_cast<int>(TermKind::RoundingUp); ++kind) {
+        EXPECT_STRNE(termName(static_cast<TermKind>(kind)), "");
+    }
+    EXPECT_EQ(settingOf(TermKind::Kerf), Setting::Kerf);
+    EXPECT_EQ(settingOf(TermKind::RoundingUp), Setting::LengthStep);
+    EXPECT_EQ(settingOf(TermKind::PieceWidth), Setting::None);
+}
+
+}  // namespace
+}  // namespace kerfwright
