@@ -8,6 +8,7 @@
 #pragma once
 
 #include <compare>
+#include <concepts>
 #include <cstdint>
 
 namespace kerfwright {
@@ -40,12 +41,22 @@ public:
     }
     friend constexpr Length operator+(Length a, Length b) { return Length(a.nm_ + b.nm_); }
     friend constexpr Length operator-(Length a, Length b) { return Length(a.nm_ - b.nm_); }
-    friend constexpr Length operator*(Length a, std::int64_t times) { return Length(a.nm_ * times); }
-    friend constexpr Length operator*(std::int64_t times, Length a) { return Length(a.nm_ * times); }
+    friend constexpr Length operator*(Length a, std::int64_t times) {
+        return Length(a.nm_ * times);
+    }
+    friend constexpr Length operator*(std::int64_t times, Length a) {
+        return Length(a.nm_ * times);
+    }
+    /// A cut is never a fraction of a nanometre, and 0.5 would silently become 0.
+    template <std::floating_point Number>
+    friend constexpr Length operator*(Length, Number) = delete;
+    template <std::floating_point Number>
+    friend constexpr Length operator*(Number, Length) = delete;
     friend constexpr auto operator<=>(Length, Length) = default;
 
 private:
-    explicit constexpr Length(std::int64_t count) : nm_(count) {}
+    explicit constexpr Length(std::int64_t count)
+        : nm_(count) {}
     std::int64_t nm_ = 0;
 };
 
@@ -70,7 +81,8 @@ __extension__ using Wide = __int128;
 class Area {
 public:
     constexpr Area() = default;
-    explicit constexpr Area(detail::Wide squareNm) : squareNm_(squareNm) {}
+    explicit constexpr Area(detail::Wide squareNm)
+        : squareNm_(squareNm) {}
 
     constexpr detail::Wide squareNm() const { return squareNm_; }
     /// For texts and physics.
@@ -91,13 +103,16 @@ private:
 class Volume {
 public:
     constexpr Volume() = default;
-    explicit constexpr Volume(detail::Wide cubicNm) : cubicNm_(cubicNm) {}
+    explicit constexpr Volume(detail::Wide cubicNm)
+        : cubicNm_(cubicNm) {}
 
     constexpr detail::Wide cubicNm() const { return cubicNm_; }
     /// For texts and physics.
     constexpr double toCubicMetres() const { return static_cast<double>(cubicNm_) / 1e27; }
     /// One board foot is 144 cubic inches (1 ft x 1 ft x 1 in).
-    constexpr double toBoardFeet() const { return static_cast<double>(cubicNm_) / (144.0 * 25.4e6 * 25.4e6 * 25.4e6); }
+    constexpr double toBoardFeet() const {
+        return static_cast<double>(cubicNm_) / (144.0 * 25.4e6 * 25.4e6 * 25.4e6);
+    }
 
     constexpr Volume& operator+=(Volume other) {
         cubicNm_ += other.cubicNm_;
@@ -107,8 +122,12 @@ public:
         cubicNm_ -= other.cubicNm_;
         return *this;
     }
-    friend constexpr Volume operator+(Volume a, Volume b) { return Volume(a.cubicNm_ + b.cubicNm_); }
-    friend constexpr Volume operator-(Volume a, Volume b) { return Volume(a.cubicNm_ - b.cubicNm_); }
+    friend constexpr Volume operator+(Volume a, Volume b) {
+        return Volume(a.cubicNm_ + b.cubicNm_);
+    }
+    friend constexpr Volume operator-(Volume a, Volume b) {
+        return Volume(a.cubicNm_ - b.cubicNm_);
+    }
     friend constexpr Volume operator*(Volume a, std::int64_t n) { return Volume(a.cubicNm_ * n); }
     friend constexpr auto operator<=>(const Volume&, const Volume&) = default;
 

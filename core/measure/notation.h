@@ -4,9 +4,10 @@
 //           decimal (`44.5`, `44,5`: both marks are decimal marks, there are no thousands
 //           separators), a fraction (`3/4`, `½`), or a mixed number (`1 3/4`, `1-3/4`), with or
 //           without a unit: mm, cm, m, in, ", inch, inches, ft, '. A term without a unit takes the
-//           unit of the notation in force. A hyphen without spaces joins a mixed number; a minus
-//           has spaces on both sides or stands first. The mark of rounding, `≈` or `~`, is
-//           skipped. Nothing depends on the locale of the system.
+//           unit of the notation in force. A hyphen without spaces joins a mixed number, or inches
+//           to feet (`5'-6"`); a minus has spaces on both sides or stands first. Terms set side by
+//           side add, and share the sign before them: `-1 ft 6 in` is minus eighteen inches. The
+//           mark of rounding, `≈` or `~`, is skipped. Nothing depends on the locale of the system.
 // Writing:  inches as mixed fractions to a denominator (a power of two up to 64), millimetres as
 //           decimals. A length on the grid of the style is written exactly and reads back as
 //           itself; any other is marked as rounded (`≈ 3/16 in`) and reads back within half a step.
@@ -28,8 +29,12 @@ struct Notation {
     int denominator = 64;  ///< finest inch fraction written: 1, 2, 4, 8, 16, 32 or 64
     int decimals = 1;      ///< decimals of a millimetre written: 0 to 6
 
-    static constexpr Notation millimetres(int decimals = 1) { return {Unit::Millimetres, 64, decimals}; }
-    static constexpr Notation inches(int denominator = 64) { return {Unit::Inches, denominator, 1}; }
+    static constexpr Notation millimetres(int decimals = 1) {
+        return {Unit::Millimetres, 64, decimals};
+    }
+    static constexpr Notation inches(int denominator = 64) {
+        return {Unit::Inches, denominator, 1};
+    }
 
     /// The grid of the style: the distance between two lengths that it writes exactly.
     Length step() const;

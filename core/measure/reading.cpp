@@ -194,7 +194,7 @@ constexpr const char* minusRule = "must have a space on both sides of a minus; a
 
 std::nullopt_t Reader::refuseRest() {
     if (rest_.empty()) {
-        return refuse("must not end before the number");
+        return refuse("must have a number after the sign");
     }
     return refuse("must be a length such as " +
                   std::string(bareUnit_ == Unit::Inches ? "1 3/4 in" : "44.5 mm") + ", without “" +
@@ -395,10 +395,14 @@ std::optional<Term> Reader::term() {
     if (!size) {
         return std::nullopt;
     }
+    const std::string_view afterNumber = rest_;
     skipSpaces();
     const std::optional<Measure> unit = measure();
     if (!unit) {
         return std::nullopt;
+    }
+    if (*unit == Measure::Bare) {
+        rest_ = afterNumber;  // the space may belong to a minus
     }
     return Term{*size, *unit};
 }

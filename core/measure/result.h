@@ -28,8 +28,10 @@ struct Fault {
 template <class T>
 class Result {
 public:
-    Result(T value) : held_(std::in_place_index<0>, std::move(value)) {}
-    Result(Fault fault) : held_(std::in_place_index<1>, std::move(fault)) {}
+    Result(T value)
+        : held_(std::in_place_index<0>, std::move(value)) {}
+    Result(Fault fault)
+        : held_(std::in_place_index<1>, std::move(fault)) {}
 
     bool ok() const { return held_.index() == 0; }
     explicit operator bool() const { return ok(); }
