@@ -18,11 +18,11 @@ enum class Severity {
 
 struct Caution {
     Severity severity = Severity::Note;
-    std::string key;    ///< stable name of the rule: "border-moves"
-    std::string title;  ///< one line
-    std::string reason; ///< with the number
-    std::string remedy; ///< what to do
-    int step = -1;      ///< index into the step list, -1: the whole board
+    std::string key;     ///< stable name of the rule: "border-moves"
+    std::string title;   ///< one line
+    std::string reason;  ///< with the number
+    std::string remedy;  ///< what to do
+    int step = -1;       ///< index into the step list, -1: the whole board
 };
 
 /// In order of severity, then of steps. Lengths are written in `notation`.

@@ -9,10 +9,10 @@
 namespace kerfwright {
 
 struct Totals {
-    Length width, height, thickness;  ///< of the finished board
-    double weightKg = 0;        ///< at 12 % moisture; 0 where a wood's density is not known
-    Volume timberIn;            ///< rough
-    double yieldPercent = 0;    ///< finished board of timber in
+    Length width, height, thickness;   ///< of the finished board
+    double weightKg = 0;               ///< at 12 % moisture; 0 where a wood's density is not known
+    Volume timberIn;                   ///< rough
+    double yieldPercent = 0;           ///< finished board of timber in
     std::vector<Volume> timberByWood;  ///< rough, by index of the wood
 };
 

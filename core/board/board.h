@@ -106,8 +106,8 @@ Field withCells(const Field& field, Length cellWidth, Length cellHeight);
 Field withColumnJointMoved(const Field& field, int left, Length by);
 Field withRowJointMoved(const Field& field, int upper, Length by);
 /// Merges the pieces under a rectangle of cells into one piece of the wood at its top left.
-/// Pieces that stick out of the rectangle are first split into cells. A rectangle that is not wholly
-/// inside the field changes nothing.
+/// Pieces that stick out of the rectangle are first split into cells. A rectangle that is not
+/// wholly inside the field changes nothing.
 Field withMerged(const Field& field, int column, int row, int across, int down);
 /// Splits the piece that covers the cell into one piece a cell.
 Field withSplit(const Field& field, int column, int row);

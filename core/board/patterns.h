@@ -22,20 +22,20 @@ enum class Pattern {
 
 struct PatternRequest {
     Pattern pattern = Pattern::Chequer;
-    int across = 8;       ///< cells, bricks, tiles or strips across, by pattern; 1 to 64
+    int across = 8;  ///< cells, bricks, tiles or strips across, by pattern; 1 to 64
     int down = 8;
-    Length cellWidth;     ///< of one square, brick, tile or stripe
+    Length cellWidth;  ///< of one square, brick, tile or stripe
     Length cellHeight;
-    std::vector<int> woods;  ///< indices into the woods of the project, in the order used; not empty.
-                             ///< Bricks with mortar take the last one as mortar
+    std::vector<int> woods;  ///< indices into the woods of the project, in the order used; not
+                             ///< empty. Bricks with mortar take the last one as mortar
 };
 
 struct PatternInfo {
     Pattern pattern;
-    std::string_view key;   ///< stable: "chequer"
-    std::string_view name;  ///< on screen: "Chequer"
-    std::string_view about; ///< one line for the pointer
-    int woods;              ///< how many woods it wants; fewer are repeated
+    std::string_view key;    ///< stable: "chequer"
+    std::string_view name;   ///< on screen: "Chequer"
+    std::string_view about;  ///< one line for the pointer
+    int woods;               ///< how many woods it wants; fewer are repeated
 };
 
 /// In the order in which they are offered.

@@ -23,8 +23,8 @@ struct Proof {
 /// sizes written in a step are the sizes on the bench; the top view of the field has the wished
 /// woods, and the wished joints plus `extraJoints` less `omittedJoints` (an extra joint must lie
 /// inside a piece; an omitted one between two pieces of one wood, and only where `mergeLike` allows
-/// it); nothing is left over but spare slices and offcuts; grain runs as the build wants; the volume
-/// ledger closes and equals the one in the list.
+/// it); nothing is left over but spare slices and offcuts; grain runs as the build wants; the
+/// volume ledger closes and equals the one in the list.
 Proof replay(const StepList& list, const Board& board, bool mergeLike);
 
 }  // namespace kerfwright

@@ -26,8 +26,8 @@ struct Page {
     Drawing drawing;    ///< extent is the paper
 };
 
-/// Overview, cut list, one page per glue-up, slicing, final glue-up map, border, machine settings, in the order
-/// of work. Everything stays inside 190 x 259 mm, centred on the paper.
+/// Overview, cut list, one page per glue-up, slicing, final glue-up map, border, machine settings,
+/// in the order of work. Everything stays inside 190 x 259 mm, centred on the paper.
 std::vector<Page> sheets(const Project& project, const Job& job, Paper paper);
 
 /// Eight hexadecimal digits that change with the project's content; printed on every page.

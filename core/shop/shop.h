@@ -30,7 +30,8 @@ enum class Setting {
 struct Shop {
     // Allowances
     Length kerf;             ///< wood lost to the saw blade; more than 0
-    Length fieldFlattening;  ///< off the board's thickness after the final glue-up, both faces together
+    Length fieldFlattening;  ///< off the board's thickness after the final glue-up, both faces
+                             ///< together
     Length panelFlattening;  ///< off a panel's thickness after its glue-up, both faces together
     Length trimMargin;       ///< on each side of the field, sawn off after the final glue-up
     Length squaringCut;      ///< waste of the cut that squares a panel's end; 0: no squaring cut
@@ -60,18 +61,19 @@ Shop inchShop();
 /// One row of the settings: what it is called, where it lives, what it may be.
 struct SettingInfo {
     Setting setting;
-    const char* key;          ///< in files: "trim-margin"
-    const char* name;         ///< on screen and in workings: "Trim margin"
-    const char* about;        ///< one sentence for the pointer
+    const char* key;    ///< in files: "trim-margin"
+    const char* name;   ///< on screen and in workings: "Trim margin"
+    const char* about;  ///< one sentence for the pointer
     Length Shop::*value;
-    Length least;             ///< inclusive
-    Length greatest;          ///< inclusive
+    Length least;     ///< inclusive
+    Length greatest;  ///< inclusive
 };
 /// All lengths of the shop, in the order a form shows them. `spareSlices` is not among them.
 const std::vector<SettingInfo>& shopSettings();
 const SettingInfo* settingInfo(Setting setting);
 
-/// Everything wrong, in the order of `shopSettings()`; lengths in the faults are written in `notation`.
+/// Everything wrong, in the order of `shopSettings()`; lengths in the faults are written in
+/// `notation`.
 std::vector<Fault> faults(const Shop& shop, const Notation& notation);
 
 }  // namespace kerfwright
