@@ -1,0 +1,112 @@
+#include "core/wood/wood.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+
+namespace kerfwright {
+namespace {
+
+Wood oak() {
+    return {"oak", "Oak", "O", {190, 160, 110}, 700, {Length::mm(75), Length::mm(200)}, "invented"};
+}
+
+Wood ash() {
+    return {"ash-2", "Ash", "A", {220, 200, 160}, 0, {Length::mm(50), Length::mm(150)}, "invented"};
+}
+
+std::string only(const std::vector<Wood>& woods) {
+    const std::vector<Fault> found = faults(woods);
+    return found.size() == 1 ? found.front().text()
+                             : "there were " + std::to_string(found.size()) + " faults";
+}
+
+TEST(Woods, FoundByTheirKey) {
+    const std::vector<Wood> woods{oak(), ash()};
+    EXPECT_EQ(woodIndex(woods, "oak"), 0);
+    EXPECT_EQ(woodIndex(woods, "ash-2"), 1);
+    EXPECT_EQ(woodIndex(woods, "Oak"), -1);
+    EXPECT_EQ(woodIndex(woods, ""), -1);
+    EXPECT_EQ(woodIndex({}, "oak"), -1);
+    EXPECT_EQ(findWood(woods, "ash-2"), &woods[1]);
+    EXPECT_EQ(findWood(woods, "elm"), nullptr);
+}
+
+TEST(WoodFaults, NoneWhereAllIsRight) {
+    EXPECT_TRUE(faults(std::vector<Wood>{}).empty());
+    EXPECT_TRUE(faults({oak(), ash()}).empty());
+}
+
+TEST(WoodFaults, Keys) {
+    for (const char* bad : {"", "Oak", "red oak", "oak_1", "ök", "oak/1"}) {
+        Wood wood = oak();
+        wood.key = bad;
+        const std::vector<Fault> found = faults({wood});
+        ASSERT_EQ(found.size(), 1u) << bad;
+        EXPECT_EQ(found.front().entry, "Wood Oak, key");
+        EXPECT_EQ(found.front().rule, "must be lower case letters, digits and hyphens");
+        EXPECT_EQ(found.front().value, bad);
+    }
+    Wood twin = ash();
+    twin.key = "oak";
+    EXPECT_EQ(only({oak(), twin}),
+              "Wood Ash, key: must differ from the keys of the other woods; got oak.");
+}
+
+TEST(WoodFaults, NamesAndLetters) {
+    Wood nameless = ash();
+    nameless.name = "  ";
+    EXPECT_EQ(only({oak(), nameless}), "Wood 2, name: must not be empty.");
+    for (const char* bad : {"", "o", "OAK", "Ö", "1", "O "}) {
+        Wood wood = oak();
+        wood.letter = bad;
+        const std::vector<Fault> found = faults({wood});
+        ASSERT_EQ(found.size(), 1u) << bad;
+        EXPECT_EQ(found.front().rule, "must be one or two capitals from A to Z");
+        EXPECT_EQ(found.front().value, bad);
+    }
+    Wood twin = ash();
+    twin.letter = "O";
+    EXPECT_EQ(only({oak(), twin}),
+              "Wood Ash, letter: must differ from the letters of the other woods; got O.");
+}
+
+TEST(WoodFaults, Densities) {
+    Wood wood = oak();
+    wood.density = 2000;
+    EXPECT_TRUE(faults({wood}).empty());
+    wood.density = -0.5;
+    EXPECT_EQ(only({wood}), "Wood Oak, density: must be from 0 to 2000 kg/m³, 0 where not known; "
+                            "got -0.5.");
+    wood.density = 1e300;
+    EXPECT_EQ(faults({wood}).size(), 1u);
+    wood.density = std::numeric_limits<double>::infinity();
+    EXPECT_EQ(faults({wood}).size(), 1u);
+    wood.density = std::nan("");
+    EXPECT_EQ(faults({wood}).size(), 1u);
+}
+
+TEST(WoodFaults, Sections) {
+    Wood wood = oak();
+    wood.timber.thickness = Length();
+    EXPECT_EQ(only({wood}), "Wood Oak, timber thickness: must be more than 0; got 0 mm.");
+    wood = oak();
+    wood.timber.width = Length::nm(-1);
+    EXPECT_EQ(only({wood}), "Wood Oak, timber width: must be more than 0; got -0.000001 mm.");
+    wood.timber.width = Length::mm(1'000'000);
+    EXPECT_EQ(only({wood}), "Wood Oak, timber width: must be less than 1 km; got 1000000 mm.");
+}
+
+TEST(WoodFaults, AllOfThemInTheOrderOfTheWoods) {
+    const std::vector<Wood> woods{Wood(), oak(), Wood()};
+    const std::vector<Fault> found = faults(woods);
+    ASSERT_EQ(found.size(), 10u);
+    EXPECT_EQ(found[0].entry, "Wood 1, key");
+    EXPECT_EQ(found[4].entry, "Wood 1, timber width");
+    EXPECT_EQ(found[5].entry, "Wood 3, key");
+}
+
+}  // namespace
+}  // namespace kerfwright
