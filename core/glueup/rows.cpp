@@ -13,6 +13,14 @@ Word reversed(const Word& word) {
     return {word.rbegin(), word.rend()};
 }
 
+std::vector<Length> edges(const std::vector<Length>& sizes) {
+    std::vector<Length> all{Length()};
+    for (const Length size : sizes) {
+        all.push_back(all.back() + size);
+    }
+    return all;
+}
+
 /// Equal parts of a length. The count is raised, to at most twice what is asked for, where that
 /// lets every part fall on 0.1 mm or 1/64 in: a part that no rule shows cannot be cut. Else the
 /// parts differ by a nanometre or so, the last one last.
@@ -36,6 +44,56 @@ std::vector<Length> equalParts(Length whole, int atLeast) {
     std::vector<Length> uneven = parts(atLeast);
     uneven.back() += whole - uneven.front() * atLeast;
     return uneven;
+}
+
+/// Divides `whole` into as few parts as `fits(part, isFirst, isLast)` allows: into equal ones along
+/// lines that were drawn if there are such, else along any drawn lines, else into equal parts.
+/// Empty where parts would become thinner than a cell may be.
+template <class Fits>
+std::vector<Length> divided(Length whole, const std::vector<Length>& drawn, Fits fits) {
+    const auto allFit = [&](const std::vector<Length>& parts) {
+        for (std::size_t i = 0; i < parts.size(); ++i) {
+            if (!fits(parts[i], i == 0, i + 1 == parts.size())) {
+                return false;
+            }
+        }
+        return true;
+    };
+    if (allFit({whole})) {
+        return {whole};
+    }
+    const int segments = static_cast<int>(drawn.size()) + 1;
+    for (int count = 2; count <= segments; ++count) {
+        std::vector<Length> lines;
+        for (int i = 1; i < count; ++i) {
+            lines.push_back(Length::nm(whole.nm() / count) * i);
+        }
+        if (whole.nm() % count == 0 &&
+            std::includes(drawn.begin(), drawn.end(), lines.begin(), lines.end())) {
+            const std::vector<Length> parts(static_cast<std::size_t>(count),
+                                            Length::nm(whole.nm() / count));
+            if (allFit(parts)) {
+                return parts;
+            }
+        }
+    }
+    std::vector<Length> parts;
+    Length begin;
+    for (std::size_t next = 0; next < drawn.size(); ++next) {
+        const Length after = next + 1 < drawn.size() ? drawn[next + 1] : whole;
+        if (!fits(after - begin, parts.empty(), after == whole)) {
+            parts.push_back(drawn[next] - begin);
+            begin = drawn[next];
+        }
+    }
+    parts.push_back(whole - begin);
+    for (int count = 2; !allFit(parts); ++count) {
+        parts = equalParts(whole, count);
+        if (parts.front() < BoardLimits::leastCell) {
+            return {};
+        }
+    }
+    return parts;
 }
 
 /// Greatest milled width of a strip of this thickness: the timber may lie flat or stand on edge.
@@ -72,10 +130,30 @@ std::vector<Band> bandsOf(const Field& field, bool mergeLike) {
         return false;
     };
 
+    const auto isDrawnAcross = [&](int row) {
+        for (int column = 0; column < columns; ++column) {
+            if (piece(column, row - 1) == piece(column, row)) {
+                return false;
+            }
+        }
+        return true;
+    };
+    const std::vector<Length> xs = edges(field.columns);
+    const auto isDrawnDown = [&](Length x, int row) {
+        const auto column =
+            static_cast<int>(std::lower_bound(xs.begin(), xs.end(), x) - xs.begin());
+        return piece(column - 1, row) != piece(column, row);
+    };
+
     std::vector<Band> bands;
     for (int row = 0; row < rowCount; ++row) {
         if (row > 0 && !isLine(row)) {
-            bands.back().height += field.rows[static_cast<std::size_t>(row)];
+            Band& band = bands.back();
+            if (isDrawnAcross(row)) {
+                band.drawnAcross.push_back(band.height);
+            }
+            std::erase_if(band.drawnDown, [&](Length x) { return !isDrawnDown(x, row); });
+            band.height += field.rows[static_cast<std::size_t>(row)];
             continue;
         }
         Band band;
@@ -89,6 +167,10 @@ std::vector<Band> bandsOf(const Field& field, bool mergeLike) {
                 band.word.push_back({wood(column, row), width});
             } else {
                 band.word.back().width += width;
+                const Length x = xs[static_cast<std::size_t>(column)];
+                if (isDrawnDown(x, row)) {
+                    band.drawnDown.push_back(x);
+                }
             }
         }
         bands.push_back(std::move(band));
@@ -144,56 +226,56 @@ struct Drafter {
             int& margin = greatestMargin[key(band)];
             margin = std::max(margin, band.marginSides);
         }
-        std::vector<Band> divided;
-        for (Band& band : bands) {
+        std::vector<Band> lower;
+        for (const Band& band : bands) {
             const int margin = greatestMargin[key(band)];
-            std::vector<Length> heights{band.height};
-            bool fits = timberHas(band.word, band.height, margin);
-            for (int count = 2; !fits; ++count) {
-                heights = equalParts(band.height, count);
-                if (heights.front() < BoardLimits::leastCell) {
-                    return Fault{
-                        "Timber",
-                        "too small for a strip of this row, however often the row is divided",
-                        format(band.height, notation)};
-                }
-                fits = timberHas(band.word, heights.back(), std::min(margin, 1));
+            const std::vector<Length> heights =
+                divided(band.height, band.drawnAcross, [&](Length part, bool first, bool last) {
+                    return timberHas(band.word, part, first && last ? margin : std::min(margin, 1));
+                });
+            if (heights.empty()) {
+                return Fault{"Timber",
+                             "too small for a strip of this row, however often the row is divided",
+                             format(band.height, notation)};
             }
             for (const Length height : heights) {
                 Band part = band;
                 part.height = height;
-                divided.push_back(std::move(part));
+                part.drawnAcross.clear();
+                lower.push_back(std::move(part));
             }
         }
-        return divided;
+        return lower;
     }
 
-    Result<Word> dividedInWidth(const Word& word, Length panelThickness) const {
+    Result<Word> dividedInWidth(const Word& word, const std::vector<Length>& drawn,
+                                Length panelThickness) const {
         Word strips;
+        Length left;
         for (std::size_t i = 0; i < word.size(); ++i) {
             const Span& span = word[i];
             const Wood& wood = woods[static_cast<std::size_t>(span.wood)];
             const Length greatest = greatestWidth(wood, panelThickness, shop.milling);
-            const bool first = i == 0;
-            const bool last = i + 1 == word.size();
-            const auto widest = [&](const std::vector<Length>& parts) {
-                Length most = parts.back();
-                if (parts.size() == 1) {
-                    return most + shop.trimMargin * (int{first} + int{last});
+            std::vector<Length> lines;
+            for (const Length line : drawn) {
+                if (line > left && line < left + span.width) {
+                    lines.push_back(line - left);
                 }
-                return first || last ? most + shop.trimMargin : most;
-            };
-            std::vector<Length> parts{span.width};
-            for (int count = 2; widest(parts) > greatest; ++count) {
-                parts = equalParts(span.width, count);
-                if (parts.front() < BoardLimits::leastCell) {
-                    return Fault{"Timber of " + wood.name,
-                                 "too small for a strip " + format(panelThickness, notation) +
-                                     " thick, milled; the greatest rough section is " +
-                                     format(wood.timber.thickness, notation) + " × " +
-                                     format(wood.timber.width, notation),
-                                 ""};
-                }
+            }
+            left += span.width;
+            const std::vector<Length> parts =
+                divided(span.width, lines, [&](Length part, bool firstPart, bool lastPart) {
+                    const int margins =
+                        int{firstPart && i == 0} + int{lastPart && i + 1 == word.size()};
+                    return part + shop.trimMargin * margins <= greatest;
+                });
+            if (parts.empty()) {
+                return Fault{"Timber of " + wood.name,
+                             "the greatest rough section, " +
+                                 format(wood.timber.thickness, notation) + " × " +
+                                 format(wood.timber.width, notation) +
+                                 ", is too small for a strip of this thickness, milled",
+                             format(panelThickness, notation)};
             }
             for (const Length part : parts) {
                 strips.push_back({span.wood, part});
@@ -237,13 +319,14 @@ struct Drafter {
             for (const int band : sheet.bands) {
                 margin = std::max(margin, draft.bands[static_cast<std::size_t>(band)].marginSides);
             }
-            const Length height = draft.bands[static_cast<std::size_t>(sheet.bands.front())].height;
-            Result<Word> strips =
-                dividedInWidth(sheet.strips, thickness(height, margin, sheet.isGlued()));
+            const Band& first = draft.bands[static_cast<std::size_t>(sheet.bands.front())];
+            Result<Word> strips = dividedInWidth(sheet.strips, first.drawnDown,
+                                                 thickness(first.height, margin, sheet.isGlued()));
             if (strips && strips->size() > 1 && !sheet.isGlued()) {
                 // One wide piece had to be divided: now there is a panel to flatten, so it is
                 // thicker.
-                strips = dividedInWidth(sheet.strips, thickness(height, margin, true));
+                strips = dividedInWidth(sheet.strips, first.drawnDown,
+                                        thickness(first.height, margin, true));
             }
             if (!strips) {
                 return strips.fault();
@@ -279,14 +362,6 @@ private:
     std::vector<Joint> joints_;
     int lastOwner_ = -1;
 };
-
-std::vector<Length> edges(const std::vector<Length>& sizes) {
-    std::vector<Length> all{Length()};
-    for (const Length size : sizes) {
-        all.push_back(all.back() + size);
-    }
-    return all;
-}
 
 /// Compares the joints that the bands make with those that were drawn.
 void findJoints(Draft& draft) {

@@ -26,6 +26,9 @@ struct Band {
     int sheet = -1;        ///< index into Draft::sheets
     bool flipped = false;  ///< the panel's order reversed
     int marginSides = 0;   ///< 1 for an outermost row, 2 where the field is one row
+    /// Joints drawn right across the band, or right down it, that merging would leave out: where a
+    /// part must be divided after all, it is divided there. Offsets from the band's top left corner.
+    std::vector<Length> drawnAcross, drawnDown;
 };
 
 /// Rows that panels of one make-up can serve: the same word up to reversal and, where the grain

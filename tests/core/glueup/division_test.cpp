@@ -89,6 +89,31 @@ TEST(Division, JointsInsideAPieceAreListedPieceByPiece) {
     }
 }
 
+TEST(Division, WhatWasMergedIsDividedWhereAJointWasDrawn) {
+    // Eight squares of 48 merge into a run of 384, which timber 200 wide cannot give: two parts of
+    // four squares would do but for the trim margins (192 + 3 + 3 is 198), so they do.
+    Choices merge;
+    merge.mergeLike = true;
+    merge.rows = RowChoice::Rows;
+    Field field = letters({"AAAAAAAA"}, Length::mm(48));
+    const Result<Plan> made = plan(
+        boardOf(field), endlessWoods(1, {Length::mm(75), Length::mm(200)}), notesShop(), merge);
+    ASSERT_TRUE(made.ok()) << made.fault().text();
+    EXPECT_THAT(made->extraJoints, IsEmpty());
+    EXPECT_EQ(made->strips, 2);
+    EXPECT_EQ(made->omittedJoints.size(), 6U);
+
+    // Unequal squares: the fewest parts along drawn lines.
+    field.columns = {Length::mm(90), Length::mm(90), Length::mm(70), Length::mm(70),
+                     Length::mm(60)};
+    field.pieces.resize(5);
+    const Result<Plan> uneven = plan(
+        boardOf(field), endlessWoods(1, {Length::mm(75), Length::mm(200)}), notesShop(), merge);
+    ASSERT_TRUE(uneven.ok()) << uneven.fault().text();
+    EXPECT_THAT(uneven->extraJoints, IsEmpty());
+    EXPECT_EQ(uneven->strips, 3);
+}
+
 TEST(Division, BoardThickerThanAnyTimberIsRefused) {
     Board board = boardOf(letters({"AB", "BA"}), Build::LongGrain);
     board.thickness = Length::mm(80);
