@@ -1,0 +1,98 @@
+// The bench itself: the workpieces that lie about, what has become dust, and one function per kind
+// of step. Each function says what keeps the step from being carried out, or nothing.
+#pragma once
+
+#include "core/board/board.h"
+#include "core/glueup/steps.h"
+#include "core/replay/solid.h"
+
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+namespace kerfwright {
+
+class Bench {
+public:
+    /// Both must outlive the bench.
+    Bench(const StepList& list, const Board& board);
+
+    /// Carries out the step; faults without the step's number. The bench is of no more use once
+    /// there was one.
+    std::vector<std::string> carryOut(const Step& step);
+
+    /// What must hold when the list has been carried out, the top view included.
+    std::vector<std::string> finish(bool mergeLike);
+
+    /// Everything weighed so far; whole after `finish`.
+    const Ledger& ledger() const { return ledger_; }
+    /// Of the finished board, border included; 0 where there is no field.
+    Length width() const;
+    Length height() const;
+    Length thickness() const;
+
+private:
+    enum class Kind { Strip, Panel, Slice, Spare, Field };
+
+    struct Workpiece {
+        std::string_view label;
+        Solid solid;
+        Kind kind = Kind::Strip;
+        std::string_view madeFor;  ///< strips: the panel they were milled for
+        bool gone = false;         ///< glued into another one, or cut up to the end
+        bool flattened = false;
+        bool cut = false;        ///< slices were cut off it
+        bool marginRow = false;  ///< slices: cut in a step for margin rows
+    };
+
+    void run(const Mill& step);
+    void run(const Glue& step);
+    void run(const Take& step);
+    void run(const Flatten& step);
+    void run(const SquareEnd& step);
+    void run(const Crosscut& step);
+    void run(const TrimField& step);
+    void run(const FitBorder& step);
+
+    void millLine(const Mill& step, const MillLine& line);
+    /// Takes the part off the bench, as it lies; false (and a fault) where it is not to be had.
+    bool takeUp(const Laid& laid, std::string_view result, Solid& taken);
+    void putField(std::string_view label, Solid solid);
+    /// A slice that came off a panel, or nothing where the panel is too short.
+    bool cutOne(std::string_view label, Workpiece& panel, const Crosscut& step, Kind kind);
+    void checkMarginRows();
+    void weighRest();
+    void closeLedger();
+
+    Workpiece* find(std::string_view label);
+    /// The field, if that is what `label` names and it may still be worked on.
+    Workpiece* openField(std::string_view label);
+    /// A panel that may still be worked on: glued, or a strip that is a panel by itself.
+    Workpiece* openPanel(std::string_view label);
+    Workpiece* put(std::string_view label, Kind kind, Solid solid);
+
+    bool check(const Figure& figure, const char* name);
+    bool checkKerf(const Figure& kerf);
+    void checkSize(const Figure& written, Length actual, const char* name);
+    void fault(std::string text) { faults_.push_back(std::move(text)); }
+
+    const StepList& list_;
+    const Board& board_;
+    std::vector<Workpiece> workpieces_;
+    std::unordered_map<std::string_view, std::size_t> places_;
+    std::vector<std::string> faults_;
+    Ledger ledger_;
+
+    bool kerfKnown_ = false;
+    Length kerf_;  ///< of the first cut; there is one blade
+    bool fieldLaid_ = false;
+    std::size_t field_ = 0;
+    std::vector<char> marginRows_;  ///< for each part of the field, in order
+    bool trimmed_ = false;
+    Length margin_;
+    bool bordered_ = false;
+    Length boardWidth_, boardHeight_;
+};
+
+}  // namespace kerfwright

@@ -1,0 +1,27 @@
+#include "core/replay/replay.h"
+
+#include "core/replay/bench.h"
+
+namespace kerfwright {
+
+Proof replay(const StepList& list, const Board& board, bool mergeLike) {
+    Bench bench(list, board);
+    Proof proof;
+    for (std::size_t i = 0; i < list.steps.size() && proof.ok(); ++i) {
+        for (const std::string& text : bench.carryOut(list.steps[i])) {
+            proof.faults.push_back("Step " + std::to_string(i + 1) + ": " + text + ".");
+        }
+    }
+    if (proof.ok()) {
+        for (const std::string& text : bench.finish(mergeLike)) {
+            proof.faults.push_back("After the last step: " + text + ".");
+        }
+    }
+    proof.ledger = bench.ledger();
+    proof.width = bench.width();
+    proof.height = bench.height();
+    proof.thickness = bench.thickness();
+    return proof;
+}
+
+}  // namespace kerfwright
