@@ -116,13 +116,13 @@ void borderMoves(const Ground& on, Found& found) {
              std::string("Through a year a field like this grows and shrinks ") +
                  (endGrain ? "both ways" : "across its grain") + ", usually by " +
                  on.text(Length::mm(2)) + " to " + on.text(Length::mm(7)) + " for every " +
-                 on.text(Length::mm(300)) + "; a rail of " + on.woodName(on.board.border.wood) +
+                 on.text(Length::mm(300)) + "; the rails (" + on.woodName(on.board.border.wood) +
                  ", " + on.text(work.width.value) +
-                 " wide, hardly changes along its length. A glued border bursts at its mitres or "
+                 " wide) hardly change along their length. A glued border bursts at its mitres or "
                  "cracks the field.",
-             "Do not glue this border to the field. Joinery that lets the field move is not "
-             "planned "
-             "yet; a board that gets wet is best left without a border.",
+             "Do not glue this border to the field: it will move by some millimetres and burst the "
+             "mitres. Joinery is not planned yet; a board that gets wet is best left without a "
+             "border.",
              step});
     });
 }

@@ -121,7 +121,8 @@ private:
             setting((rail.label + ", long point to long point").c_str(), rail.longPoint);
         }
         if (work.mustNotBeGlued) {
-            line("Do not glue the border to the field: the field moves.");
+            line("Do not glue this border to the field: it will move by some millimetres and burst "
+                 "the mitres. Joinery is not planned yet.");
         }
     }
 

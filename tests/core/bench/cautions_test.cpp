@@ -107,7 +107,7 @@ TEST_F(Cautions, ABorderRoundAnEndGrainFieldMustNotBeGlued) {
     EXPECT_THAT(caution.reason, HasSubstr("2 mm to 7 mm for every 300 mm"));
     EXPECT_THAT(caution.reason, HasSubstr("both ways"));
     EXPECT_THAT(caution.reason, HasSubstr("Black walnut, 40 mm wide"));
-    EXPECT_THAT(caution.remedy, HasSubstr("Do not glue this border to the field."));
+    EXPECT_THAT(caution.remedy, HasSubstr("Do not glue this border to the field:"));
 }
 
 TEST_F(Cautions, ABorderRoundALongGrainFieldMovesAcrossTheGrain) {
