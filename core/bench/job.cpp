@@ -57,7 +57,8 @@ Totals totals(const Board& board, const std::vector<Wood>& woods, const StepList
 
 Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
                     const Choices& choices, const Notation& notation) {
-    if (const auto found = faults(board, static_cast<int>(woods.size())); !found.empty()) {
+    if (const auto found = faults(board, static_cast<int>(woods.size()), notation);
+        !found.empty()) {
         return found.front();
     }
     if (const auto found = faults(woods); !found.empty()) {

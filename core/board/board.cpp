@@ -84,29 +84,25 @@ std::vector<Length> jointMoved(std::vector<Length> sizes, int first, Length by) 
 
 // ------------------------------------------------------------------------------------------ faults
 
-std::string words(Length length) {
-    return format(length, Notation::millimetres(3));
-}
 std::string words(int number) {
     return std::to_string(number);
 }
 std::string cellName(int column, int row) {
     return "column " + words(column + 1) + ", row " + words(row + 1);
 }
-std::string betweenWords(Length least, Length greatest) {
-    return "must be from " + words(least) + " to " + words(greatest);
-}
 
 void checkLength(std::vector<Fault>& all, const std::string& entry, Length value, Length least,
-                 Length greatest) {
+                 Length greatest, const Notation& notation) {
     if (value < least || value > greatest) {
-        all.push_back({entry, betweenWords(least, greatest), words(value)});
+        all.push_back(
+            {entry, "must be from " + format(least, notation) + " to " + format(greatest, notation),
+             format(value, notation)});
     }
 }
 
 /// `one` is "Column", `size` "width". Returns whether the number of cells is right.
 bool checkSizes(std::vector<Fault>& all, const std::vector<Length>& sizes, const std::string& one,
-                const std::string& size) {
+                const std::string& size, const Notation& notation) {
     constexpr auto most = static_cast<std::size_t>(BoardLimits::cellsAcross);
     if (sizes.empty() || sizes.size() > most) {
         all.push_back({one + "s", "must be from 1 to " + words(BoardLimits::cellsAcross),
@@ -116,12 +112,13 @@ bool checkSizes(std::vector<Fault>& all, const std::vector<Length>& sizes, const
     const std::size_t before = all.size();
     for (int i = 0; i < count(sizes); ++i) {
         checkLength(all, one + " " + words(i + 1) + " " + size, sizes[index(i)],
-                    BoardLimits::leastCell, BoardLimits::greatestCell);
+                    BoardLimits::leastCell, BoardLimits::greatestCell, notation);
     }
     // Only sizes within their limits are added up: no sum of them overflows.
     if (all.size() == before && sum(sizes) > BoardLimits::greatestField) {
-        all.push_back({"Field " + size, "must be at most " + words(BoardLimits::greatestField),
-                       words(sum(sizes))});
+        all.push_back({"Field " + size,
+                       "must be at most " + format(BoardLimits::greatestField, notation),
+                       format(sum(sizes), notation)});
     }
     return true;
 }
@@ -216,16 +213,17 @@ Length Field::height() const {
     return sum(rows);
 }
 
-std::vector<Fault> faults(const Board& board, int woodCount) {
+std::vector<Fault> faults(const Board& board, int woodCount, const Notation& notation) {
     std::vector<Fault> all;
-    const bool columnsCounted = checkSizes(all, board.field.columns, "Column", "width");
-    const bool rowsCounted = checkSizes(all, board.field.rows, "Row", "height");
+    const bool columnsCounted = checkSizes(all, board.field.columns, "Column", "width", notation);
+    const bool rowsCounted = checkSizes(all, board.field.rows, "Row", "height", notation);
     if (columnsCounted && rowsCounted) {
         checkPieces(all, board.field, woodCount);
     }
     checkLength(all, "Thickness", board.thickness, BoardLimits::leastThickness,
-                BoardLimits::greatestThickness);
-    checkLength(all, "Border width", board.border.width, Length(), BoardLimits::greatestBorder);
+                BoardLimits::greatestThickness, notation);
+    checkLength(all, "Border width", board.border.width, Length(), BoardLimits::greatestBorder,
+                notation);
     checkWood(all, "Border wood", board.border.wood, woodCount);
     return all;
 }

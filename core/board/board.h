@@ -5,6 +5,7 @@
 #pragma once
 
 #include "core/measure/length.h"
+#include "core/measure/notation.h"
 #include "core/measure/result.h"
 #include "core/wood/wood.h"
 
@@ -80,8 +81,9 @@ struct BoardLimits {
 bool readsBefore(const Piece& a, const Piece& b);
 
 /// Everything wrong with the board, in the order a form asks for it; empty where it can be planned.
-/// `woodCount` is how many woods the project has.
-std::vector<Fault> faults(const Board& board, int woodCount);
+/// `woodCount` is how many woods the project has; lengths in the faults are written in `notation`.
+std::vector<Fault> faults(const Board& board, int woodCount,
+                          const Notation& notation = Notation::millimetres(3));
 
 /// A field of `columns` x `rows` equal cells of one wood, one piece a cell.
 Field plainGrid(int columns, int rows, Length cellWidth, Length cellHeight, int wood);

@@ -84,7 +84,7 @@ std::vector<Fault> faults(const Project& project) {
     checkText(all, "Date", project.titles.date);
     checkText(all, "Note", project.titles.note);
     checkNotation(all, project.notation);
-    append(all, faults(project.board, static_cast<int>(project.woods.size())));
+    append(all, faults(project.board, static_cast<int>(project.woods.size()), project.notation));
     checkWoods(all, project.woods);
     append(all, faults(project.woods));
     append(all, faults(project.shop, project.notation));
