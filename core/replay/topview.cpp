@@ -120,7 +120,7 @@ private:
     static const char* judge(const std::array<int, Marks>& count, bool mergeLike) {
         const bool made = count[Made] > 0;
         const bool wished = count[Wished] + count[WishedLike] > 0;
-        if (count[Extra] > 1 || count[Omitted] > 1) {
+        if (count[Extra] + count[Omitted] > 1) {
             return "two listed joints overlap";
         }
         if (count[Extra] > 0) {

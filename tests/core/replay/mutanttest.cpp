@@ -1,0 +1,68 @@
+#include "core/replay/replay.h"
+#include "tests/core/replay/mutants.h"
+#include "tests/core/replay/randomboard.h"
+
+#include <gtest/gtest.h>
+
+#include <array>
+
+namespace kerfwright {
+namespace {
+
+using namespace test;
+
+struct Tally {
+    int wrong = 0;
+    std::array<int, static_cast<std::size_t>(Harmless::Count)> harmless{};
+};
+
+void judgeAll(const Job& job, Tally& tally) {
+    ASSERT_TRUE(replay(job.list, job.board, job.mergeLike).ok()) << job.name;
+    int failures = 0;
+    forEachMutant(
+        job, [&](const std::string& what, const StepList& list, std::optional<Harmless> harmless) {
+            const Proof proof = replay(list, job.board, job.mergeLike);
+            if (harmless) {
+                ++tally.harmless[static_cast<std::size_t>(*harmless)];
+            } else {
+                ++tally.wrong;
+            }
+            if (proof.ok() != harmless.has_value() && ++failures <= 20) {
+                ADD_FAILURE() << what
+                              << (harmless ? std::string(" should pass: ") + reason(*harmless) +
+                                                 "; but: " + proof.faults.front()
+                                           : std::string(" passed the bench"));
+            }
+        });
+}
+
+TEST(Mutants, OfHandBuiltListsFailUnlessHarmlessByName) {
+    Tally tally;
+    for (const Job& job : handBuilt()) {
+        judgeAll(job, tally);
+    }
+    EXPECT_GT(tally.wrong, 1500);
+    for (std::size_t i = 0; i < tally.harmless.size(); ++i) {
+        EXPECT_GT(tally.harmless[i], 0) << "never met: " << reason(static_cast<Harmless>(i));
+    }
+}
+
+TEST(Mutants, OfPlannedListsFailUnlessHarmlessByName) {
+    Tally tally;
+    int planned = 0;
+    for (std::uint64_t seed = 1; planned < (underSanitizers ? 5 : 40); ++seed) {
+        const RandomBoard wish =
+            randomBoard(seed, 2 + static_cast<int>(seed % 4), 1 + static_cast<int>(seed % 5));
+        const Result<Plan> made = plan(wish.board, wish.woods, wish.shop, wish.choices);
+        if (made) {
+            ++planned;
+            judgeAll({"random board " + std::to_string(seed), wish.board,
+                      steps(*made, wish.board, wish.shop), wish.choices.mergeLike},
+                     tally);
+        }
+    }
+    EXPECT_GT(tally.wrong, 10'000 / (underSanitizers ? 10 : 1));
+}
+
+}  // namespace
+}  // namespace kerfwright
