@@ -72,6 +72,12 @@ std::string millimetreText(detail::Wide steps, int decimals) {
     return text;
 }
 
+/// Fine enough that no limit of a workshop becomes 0.
+Notation limitStyle(const Notation& notation) {
+    return notation.unit == Unit::Inches ? Notation::inches()
+                                         : Notation::millimetres(std::max(notation.decimals, 1));
+}
+
 Written writeBare(Length length, const Notation& notation) {
     // Wide, because the least 64-bit number has no positive twin.
     const detail::Wide nm = length.nm();
@@ -139,6 +145,25 @@ std::string format(Length length, const Notation& notation) {
 
 std::string formatBare(Length length, const Notation& notation) {
     return writeBare(length, notation).text;
+}
+
+std::string formatExact(Length length, const Notation& notation) {
+    const std::string millimetres = format(length, Notation::millimetres(6));
+    if (notation.unit == Unit::Millimetres) {
+        return millimetres;
+    }
+    const Written inches = write(length, Notation::inches());
+    return inches.rounded ? inches.text + " (" + millimetres + ")" : inches.text;
+}
+
+std::string formatLeast(Length limit, const Notation& notation) {
+    const Notation style = limitStyle(notation);
+    return format(roundedUp(limit, style.step()), style);
+}
+
+std::string formatGreatest(Length limit, const Notation& notation) {
+    const Notation style = limitStyle(notation);
+    return format(-roundedUp(-limit, style.step()), style);
 }
 
 std::string_view unitName(Unit unit) {

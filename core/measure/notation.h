@@ -59,6 +59,13 @@ Written write(Length length, const Notation& notation);
 std::string format(Length length, const Notation& notation);
 /// Without unit ("1 3/4", "44.5"), for tables that name the unit once.
 std::string formatBare(Length length, const Notation& notation);
+/// For the value in a fault, which must not look like the limit that it breaks: exact, where need
+/// be with the millimetres behind it ("≈ 0 in (0.05 mm)").
+std::string formatExact(Length length, const Notation& notation);
+/// For the limits in a rule: the nearest length of the unit's finest style that is allowed, so that
+/// what "must be at least" and "must be at most" promise is taken ("1/64 in" for at least 0.1 mm).
+std::string formatLeast(Length limit, const Notation& notation);
+std::string formatGreatest(Length limit, const Notation& notation);
 /// "in" or "mm".
 std::string_view unitName(Unit unit);
 /// "0.25 m²" or "2.7 ft²"; always rounded, so never used where something is cut.

@@ -8,26 +8,6 @@ namespace {
 
 constexpr int mostSpareSlices = 20;
 
-/// In the finest style of the unit that a form offers, moved to its grid inwards, so that what the
-/// words promise is taken.
-std::string limitText(Length limit, const Notation& notation, bool isLeast) {
-    Notation style = notation;
-    style.denominator = 64;
-    style.decimals = std::max(notation.decimals, 1);
-    const Length step = style.step();
-    return format(isLeast ? roundedUp(limit, step) : -roundedUp(-limit, step), style);
-}
-
-/// Exact, so that a value is never written like the limit that it breaks.
-std::string valueText(Length value, const Notation& notation) {
-    const std::string millimetres = format(value, Notation::millimetres(6));
-    if (notation.unit == Unit::Millimetres) {
-        return millimetres;
-    }
-    const Written inches = write(value, Notation::inches());
-    return inches.rounded ? inches.text + " (" + millimetres + ")" : inches.text;
-}
-
 }  // namespace
 
 Shop metricShop() {
@@ -147,14 +127,13 @@ std::vector<Fault> faults(const Shop& shop, const Notation& notation) {
         if (value <= Length() && info.least > Length()) {
             rule = "must be more than 0";
         } else if (value < info.least) {
-            rule = info.least == Length()
-                       ? "must not be less than 0"
-                       : "must be at least " + limitText(info.least, notation, true);
+            rule = info.least == Length() ? "must not be less than 0"
+                                          : "must be at least " + formatLeast(info.least, notation);
         } else if (value > info.greatest) {
-            rule = "must be at most " + limitText(info.greatest, notation, false);
+            rule = "must be at most " + formatGreatest(info.greatest, notation);
         }
         if (!rule.empty()) {
-            found.push_back({info.name, rule, valueText(value, notation)});
+            found.push_back({info.name, rule, formatExact(value, notation)});
         }
     }
     if (shop.spareSlices < 0 || shop.spareSlices > mostSpareSlices) {

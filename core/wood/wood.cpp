@@ -1,6 +1,5 @@
 #include "core/wood/wood.h"
 
-#include "core/measure/notation.h"
 #include "core/wood/catalogue.h"
 
 #include <nlohmann/json.hpp>
@@ -100,7 +99,7 @@ int woodIndex(const std::vector<Wood>& woods, const std::string& key) {
     return found == woods.end() ? -1 : static_cast<int>(found - woods.begin());
 }
 
-std::vector<Fault> faults(const std::vector<Wood>& woods) {
+std::vector<Fault> faults(const std::vector<Wood>& woods, const Notation& notation) {
     std::vector<Fault> found;
     std::set<std::string> keys;
     std::set<std::string> letters;
@@ -129,7 +128,7 @@ std::vector<Fault> faults(const std::vector<Wood>& woods) {
         }
         const auto checkSide = [&](const char* what, Length side) {
             if (const std::string rule = sectionRule(side); !rule.empty()) {
-                refuse(what, rule, format(side, Notation::millimetres(6)));
+                refuse(what, rule, formatExact(side, notation));
             }
         };
         checkSide("timber thickness", wood.timber.thickness);

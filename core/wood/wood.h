@@ -4,6 +4,7 @@
 
 #include "core/drawing/colour.h"
 #include "core/measure/length.h"
+#include "core/measure/notation.h"
 #include "core/measure/result.h"
 
 #include <string>
@@ -38,7 +39,8 @@ int woodIndex(const std::vector<Wood>& woods, const std::string& key);
 
 /// Everything wrong, in the order of the woods: keys that are malformed or used twice, empty names,
 /// letters that are not one or two capitals or stand for two woods, a density that is negative or
-/// heavier than wood can be, a section of 0 or less.
-std::vector<Fault> faults(const std::vector<Wood>& woods);
+/// heavier than wood can be, a section of 0 or less. Lengths are written in `notation`.
+std::vector<Fault> faults(const std::vector<Wood>& woods,
+                          const Notation& notation = Notation::millimetres());
 
 }  // namespace kerfwright

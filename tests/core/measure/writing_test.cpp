@@ -61,6 +61,25 @@ TEST(Writing, BareHasNoUnitButKeepsTheMark) {
     EXPECT_EQ(unitName(Unit::Millimetres), "mm");
 }
 
+TEST(Writing, ValuesInFaultsAreExact) {
+    EXPECT_EQ(formatExact(Length::nm(12'000'001), Notation::millimetres(0)), "12.000001 mm");
+    EXPECT_EQ(formatExact(Length::mm(12), Notation::millimetres(0)), "12 mm");
+    EXPECT_EQ(formatExact(Length::inch(-1, 64), Notation::inches(8)), "-1/64 in");
+    EXPECT_EQ(formatExact(Length::um(50), Notation::inches()), "≈ 0 in (0.05 mm)");
+}
+
+TEST(Writing, LimitsInRulesAreRoundedInwards) {
+    EXPECT_EQ(formatLeast(Length::um(100), Notation::inches(8)), "1/64 in");
+    EXPECT_EQ(formatLeast(Length::um(100), Notation::millimetres(0)), "0.1 mm");
+    EXPECT_EQ(formatLeast(Length::um(120), Notation::millimetres()), "0.2 mm");
+    EXPECT_EQ(formatLeast(Length::um(120), Notation::millimetres(2)), "0.12 mm");
+    EXPECT_EQ(formatLeast(Length(), Notation::inches()), "0 in");
+    EXPECT_EQ(formatGreatest(Length::mm(12), Notation::inches()), "15/32 in");
+    EXPECT_EQ(formatGreatest(Length::mm(12), Notation::millimetres()), "12 mm");
+    EXPECT_EQ(formatGreatest(Length::um(12'190), Notation::millimetres()), "12.1 mm");
+    EXPECT_EQ(formatGreatest(Length::um(-120), Notation::millimetres()), "-0.2 mm");
+}
+
 TEST(Writing, StepIsTheGrid) {
     EXPECT_EQ(Notation::inches(64).step(), Length::inch(1, 64));
     EXPECT_EQ(Notation::inches(1).step(), Length::inch(1));

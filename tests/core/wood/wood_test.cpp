@@ -95,6 +95,7 @@ TEST(WoodFaults, Sections) {
     wood = oak();
     wood.timber.width = Length::nm(-1);
     EXPECT_EQ(only({wood}), "Wood Oak, timber width: must be more than 0; got -0.000001 mm.");
+    EXPECT_EQ(faults({wood}, Notation::inches()).front().value, "≈ 0 in (-0.000001 mm)");
     wood.timber.width = Length::mm(1'000'000);
     EXPECT_EQ(only({wood}), "Wood Oak, timber width: must be less than 1 km; got 1000000 mm.");
 }
