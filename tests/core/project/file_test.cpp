@@ -1,0 +1,362 @@
+#include "core/board/patterns.h"
+#include "core/project/file.h"
+#include "tests/core/board/randomfield.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <cstdint>
+#include <fstream>
+#include <limits>
+#include <sstream>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace kerfwright {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::StartsWith;
+
+std::string goodBytes() {
+    Project project = newProject(Unit::Millimetres);
+    project.titles = {"Tray", "Tarn Hut Joinery", "3 October 2026", "For “tea” \\ and cake.\n"};
+    project.woods[0].colour = {0xEB, 0xD3, 0xA6};
+    project.woods[0].density = 705;
+    return toBytes(project);
+}
+
+/// The good file with the first `from` replaced.
+std::string changed(const std::string& from, const std::string& to) {
+    std::string bytes = goodBytes();
+    const std::size_t at = bytes.find(from);
+    if (at == std::string::npos) {
+        ADD_FAILURE() << "not in the file: " << from;
+        return bytes;
+    }
+    return bytes.replace(at, from.size(), to);
+}
+
+std::string faultOf(const std::string& bytes) {
+    const Result<Project> read = fromBytes(bytes);
+    return read.ok() ? "none" : read.fault().text();
+}
+
+Wood anyWood(int number) {
+    static const std::vector<std::string> names{"Ahorn", "Nußbaum", "Cherry “old”", "木",
+                                                "a\\b\n\tc"};
+    Wood wood;
+    wood.key = "wood-" + std::to_string(number);
+    wood.name = *rc::gen::elementOf(names);
+    wood.letter = std::string(1, static_cast<char>('A' + number));
+    wood.colour = {*rc::gen::arbitrary<std::uint8_t>(), *rc::gen::arbitrary<std::uint8_t>(),
+                   *rc::gen::arbitrary<std::uint8_t>()};
+    wood.density = *rc::gen::inRange(0, 1'400'000'000) / 1e6;
+    wood.timber = {Length::mm(*rc::gen::inRange(20, 100)), Length::mm(*rc::gen::inRange(50, 300))};
+    wood.source = *rc::gen::elementOf(names);
+    return wood;
+}
+
+/// Call inside a property only.
+Project anyProject() {
+    Project project;
+    const int woods = *rc::gen::inRange(1, 8);
+    for (int i = 0; i < woods; ++i) {
+        project.woods.push_back(anyWood(i));
+    }
+    const auto text = [] {
+        return *rc::gen::element<std::string>("", "Brotbrett", "½ × “x”", "\x01\x7F/\"\\", "🪵");
+    };
+    project.titles = {text(), text(), text(), text()};
+    project.notation.unit = *rc::gen::element(Unit::Millimetres, Unit::Inches);
+    project.notation.denominator = 1 << *rc::gen::inRange(0, 7);
+    project.notation.decimals = *rc::gen::inRange(0, 7);
+    project.board.build = *rc::gen::element(Build::EndGrain, Build::LongGrain);
+    project.board.grain = *rc::gen::element(GrainDirection::PlannersChoice, GrainDirection::Down,
+                                            GrainDirection::Across);
+    project.board.thickness = Length::nm(*rc::gen::inRange<std::int64_t>(5'000'000, 200'000'001));
+    project.board.field = random::anyField(12, woods);
+    project.board.border = {Length::nm(*rc::gen::inRange<std::int64_t>(0, 300'000'001)),
+                            *rc::gen::inRange(0, woods)};
+    for (const SettingInfo& info : shopSettings()) {
+        project.shop.*info.value =
+            Length::nm(*rc::gen::inRange(info.least.nm(), info.greatest.nm() + 1));
+    }
+    project.shop.spareSlices = *rc::gen::inRange(0, 21);
+    project.choices.rows = *rc::gen::element(RowChoice::Best, RowChoice::Rows, RowChoice::Columns);
+    project.choices.mergeLike = *rc::gen::arbitrary<bool>();
+    return project;
+}
+
+// ------------------------------------------------------------------------------------- round trips
+
+TEST(ProjectFile, readsBackWhatItWrote) {
+    EXPECT_TRUE(rc::check([] {
+        const Project project = anyProject();
+        RC_ASSERT(faults(project).empty());
+        const std::string bytes = toBytes(project);
+        const Result<Project> read = fromBytes(bytes);
+        RC_ASSERT(read.ok());
+        RC_ASSERT(*read == project);
+        RC_ASSERT(toBytes(*read) == bytes);
+    }));
+}
+
+TEST(ProjectFile, beginsWithFormatAndVersionAndEndsWithALineFeed) {
+    EXPECT_THAT(goodBytes(),
+                StartsWith("{\n  \"format\": \"kerfwright-project\",\n  \"version\": 1,\n"));
+    EXPECT_EQ(goodBytes().back(), '\n');
+    EXPECT_THAT(goodBytes(), HasSubstr("\"thickness-nm\": 38000000,"));
+}
+
+TEST(ProjectFile, putsEachRowOfPiecesOnALine) {
+    Project project = newProject(Unit::Millimetres);
+    project.board.field =
+        layOut({Pattern::Chequer, 2, 2, Length::mm(50), Length::mm(50), {0, 1}}).value();
+    EXPECT_THAT(toBytes(project),
+                HasSubstr("      \"pieces\": [\n"
+                          "        [0, 0, 1, 1, \"hard-maple\"], [1, 0, 1, 1, \"black-walnut\"],\n"
+                          "        [0, 1, 1, 1, \"black-walnut\"], [1, 1, 1, 1, \"hard-maple\"]\n"
+                          "      ]\n"));
+}
+
+// Written by hand when version 1 was made. It never changes: files of that day must be read for
+// ever.
+TEST(ProjectFile, readsTheFixtureOfVersion1) {
+    const Result<Project> read =
+        readProject(KW_SOURCE_DIR "/tests/core/project/fixtures/version-1.kerfwright");
+    ASSERT_TRUE(read.ok()) << read.fault().text();
+    EXPECT_EQ(read->titles.name, "Two-wood trivet");
+    EXPECT_EQ(read->titles.note, "Quarter-inch “feet” come later.");
+    EXPECT_EQ(read->notation, (Notation{Unit::Inches, 32, 2}));
+    EXPECT_EQ(read->board.build, Build::LongGrain);
+    EXPECT_EQ(read->board.grain, GrainDirection::Across);
+    EXPECT_EQ(read->board.thickness, Length::inch(3, 4));
+    EXPECT_EQ(read->board.border, (Border{Length::inch(1), 1}));
+    EXPECT_EQ(read->board.field.columns,
+              (std::vector<Length>{Length::inch(2), Length::inch(1, 64) * 100, Length::inch(2)}));
+    EXPECT_EQ(read->board.field.rows, (std::vector<Length>{Length::inch(2), Length::inch(1)}));
+    EXPECT_EQ(
+        read->board.field.pieces,
+        (std::vector<Piece>{{0, 0, 2, 1, 0}, {2, 0, 1, 2, 1}, {0, 1, 1, 1, 1}, {1, 1, 1, 1, 0}}));
+    ASSERT_EQ(read->woods.size(), 2U);
+    EXPECT_EQ(read->woods[0].name, "Cherry");
+    EXPECT_EQ(read->woods[0].colour, (Colour{0xB0, 0x6A, 0x45}));
+    EXPECT_EQ(read->woods[0].density, 562.5);
+    EXPECT_EQ(read->woods[1].timber, (Section{Length::mm(50), Length::mm(150)}));
+    EXPECT_EQ(read->shop.kerf, Length::inch(3, 32));
+    EXPECT_EQ(read->shop.spareSlices, 2);
+    EXPECT_EQ(read->shop.longestStrip, Length::inch(96));
+    EXPECT_EQ(read->choices, (Choices{RowChoice::Columns, true}));
+    EXPECT_EQ(read->unknownKeys, R"({"titles": {"customer": "The hut"}})");
+}
+
+// ------------------------------------------------------------------------------------- unknown
+// keys
+
+TEST(ProjectFile, keepsKeysItDoesNotKnowAtEveryLevel) {
+    std::string bytes = goodBytes();
+    const auto insert = [&bytes](const std::string& after, const std::string& text) {
+        const std::size_t at = bytes.find(after);
+        ASSERT_NE(at, std::string::npos) << after;
+        bytes.insert(at + after.size(), text);
+    };
+    insert("\"version\": 1,", "\"place\": {\"summer\": 65, \"deep\": [{\"x\": [1, 2.50, 1e3]}]},");
+    insert("\"titles\": {", "\"customer\": null,");
+    insert("\"board\": {", "\"feet\": true,");
+    insert("\"border\": {", "\"gap-nm\": 123456789012345678901234567890,");
+    insert("\"field\": {", "\"pinned\": [],");
+    insert("\"key\": \"hard-maple\",", "\"price\": 0.1,");
+    insert("\"key\": \"wenge\",", "\"price\": \"dear\",");
+    insert("\"shop\": {", "\"bench\": {},");
+
+    const Result<Project> read = fromBytes(bytes);
+    ASSERT_TRUE(read.ok()) << read.fault().text();
+    EXPECT_EQ(read->unknownKeys,
+              R"({"titles": {"customer": null}, )"
+              R"("board": {"border": {"gap-nm": 123456789012345678901234567890}, )"
+              R"("field": {"pinned": []}, "feet": true}, )"
+              R"("woods": {"hard-maple": {"price": 0.1}, "wenge": {"price": "dear"}}, )"
+              R"("shop": {"bench": {}}, )"
+              R"("place": {"summer": 65, "deep": [{"x": [1, 2.50, 1e3]}]}})");
+    const std::string again = toBytes(*read);
+    EXPECT_THAT(again, HasSubstr("\"gap-nm\": 123456789012345678901234567890\n"));
+    EXPECT_THAT(again, HasSubstr("\"deep\": [{\"x\": [1, 2.50, 1e3]}]"));
+    EXPECT_THAT(again, StartsWith("{\n  \"format\": "));
+    const Result<Project> twice = fromBytes(again);
+    ASSERT_TRUE(twice.ok());
+    EXPECT_EQ(*twice, *read);
+
+    // The known part is what it would be without them.
+    Project plain = *read;
+    plain.unknownKeys.clear();
+    EXPECT_EQ(toBytes(plain), goodBytes());
+
+    // They follow their wood when the chips are sorted anew.
+    Project sorted = *read;
+    std::swap(sorted.woods[0], sorted.woods[3]);
+    const std::string moved = toBytes(sorted);
+    EXPECT_LT(moved.find("\"dear\""), moved.find("\"price\": 0.1"));
+}
+
+// ---------------------------------------------------------------------------------------- bad
+// files
+
+TEST(BadProjectFile, isRefusedInWords) {
+    EXPECT_EQ(faultOf(""), "File: must hold a project; got an empty file.");
+    EXPECT_EQ(faultOf("{\"format\": \"kerf"),
+              "File: must be whole; got one that breaks off at line "
+              "1, column 17.");
+    EXPECT_EQ(faultOf(" \n"), "File: must be whole; got one that breaks off at line 2, column 1.");
+    EXPECT_EQ(faultOf("<svg/>"), "File: must be JSON; got something else at line 1, column 1.");
+    EXPECT_EQ(faultOf("{}\n{}"), "File: must be JSON; got something else at line 2, column 1.");
+    EXPECT_EQ(faultOf("{\"a\": \xC3\x28}"),
+              "File: must be UTF-8; got another byte at line 1, column "
+              "7.");
+    EXPECT_EQ(faultOf("[]"), "File: must hold a project, a JSON object; got a list.");
+    EXPECT_EQ(faultOf("{}"), "format: must be given; got nothing.");
+    EXPECT_EQ(faultOf("{}" + std::string(1, '\0') + "x"),
+              "File: must be JSON; got a zero byte at line 1, column 3.");
+    EXPECT_EQ(faultOf(changed("kerfwright-project", "drawing")),
+              "format: must be “kerfwright-project”; got “drawing”.");
+    EXPECT_EQ(faultOf(changed("\"version\": 1", "\"version\": 7")),
+              "version: made by a newer Kerfwright, this one reads up to 1; got version 7.");
+    EXPECT_EQ(faultOf(changed("\"version\": 1", "\"version\": 0")),
+              "version: must be from 1 to 9223372036854775807; got 0.");
+    EXPECT_EQ(faultOf(changed("\"version\": 1,", "\"version\": 1, \"version\": 1,")),
+              "version: must stand in its object only once; got the key twice.");
+    EXPECT_EQ(faultOf(changed("\"build\": ", "\"border\": 1, \"build\": ")),
+              "board.border: must stand in its object only once; got the key twice.");
+}
+
+TEST(BadProjectFile, isRefusedWithThePathTheRuleAndTheValue) {
+    const std::string thickness = "\"thickness-nm\": 38000000";
+    const auto withThickness = [&](const std::string& value) {
+        return faultOf(changed(thickness, "\"thickness-nm\": " + value));
+    };
+    EXPECT_EQ(withThickness("-5"), "board.thickness-nm: must be from 5 mm to 200 mm; got -5 nm.");
+    EXPECT_EQ(withThickness("0"), "board.thickness-nm: must be from 5 mm to 200 mm; got 0 nm.");
+    EXPECT_EQ(withThickness("9223372036854775807"),
+              "board.thickness-nm: must be from 5 mm to 200 mm; got 9223372036854775807 nm.");
+    EXPECT_EQ(withThickness("9223372036854775808"),
+              "board.thickness-nm: must be a whole number of at most 64 bits; got "
+              "9223372036854775808.");
+    EXPECT_EQ(withThickness("-99999999999999999999999"),
+              "board.thickness-nm: must be a whole number of at most 64 bits; got "
+              "-99999999999999999999999.");
+    const std::string whole =
+        "board.thickness-nm: must be a whole number, without point or exponent; got ";
+    EXPECT_EQ(withThickness("38000000.5"), whole + "38000000.5.");
+    EXPECT_EQ(withThickness("38000000.0"), whole + "38000000.0.");
+    EXPECT_EQ(withThickness("1e30"), whole + "1e30.");
+    EXPECT_EQ(withThickness("1e999"),
+              "board.thickness-nm: must be a number that a computer can hold; got 1e999.");
+    EXPECT_EQ(withThickness("\"38 mm\""),
+              "board.thickness-nm: must be a whole number; got “38 mm”.");
+    EXPECT_EQ(withThickness("null"), "board.thickness-nm: must be a whole number; got null.");
+    EXPECT_EQ(withThickness("[38000000]"),
+              "board.thickness-nm: must be a whole number; got a list.");
+    EXPECT_EQ(faultOf(changed(thickness, "\"thick\": 1")),
+              "board.thickness-nm: must be given; got nothing.");
+
+    EXPECT_EQ(faultOf(changed("\"columns-nm\": [50000000, 50000000, 50000000, 50000000,",
+                              "\"columns-nm\": [50000000, 50000000, 50000000, -4,")),
+              "board.field.columns-nm[3]: must be from 2 mm to 1500 mm; got -4 nm.");
+    EXPECT_EQ(
+        faultOf(changed("[0, 0, 1, 1, \"hard-maple\"]", "[0, 0, 1, 1, \"oak\"]")),
+        "board.field.pieces[0][4]: must be the key of one of the woods of this file; got “oak”.");
+    EXPECT_EQ(faultOf(changed("[1, 0, 1, 1,", "[1, 0, 8, 1,")),
+              "board.field.pieces[1][2]: must be from 1 to 7; got 8.");
+    EXPECT_EQ(
+        faultOf(changed("[1, 0, 1, 1,", "[1, 0, 1, 2,")),
+        "Piece 10: must not lie over another piece; got a piece over piece 2 at column 2, row "
+        "2.");
+    EXPECT_EQ(faultOf(changed("[1, 0, 1, 1, \"black-walnut\"]", "[1, 0, 1, 1]")),
+              "board.field.pieces[1]: must have 5 items; got 4.");
+    EXPECT_EQ(faultOf(changed("\"build\": \"end-grain\"", "\"build\": \"plywood\"")),
+              "board.build: must be one of end-grain, long-grain; got “plywood”.");
+    EXPECT_EQ(faultOf(changed("\"merge-like\": false", "\"merge-like\": 0")),
+              "choices.merge-like: must be true or false; got 0.");
+    EXPECT_EQ(faultOf(changed("\"kerf-nm\": 3200000", "\"kerf-nm\": 0")),
+              "shop.kerf-nm: must be from 0.1 mm to 12 mm; got 0 nm.");
+    EXPECT_EQ(faultOf(changed("\"spare-slices\": 1", "\"spare-slices\": 21")),
+              "shop.spare-slices: must be from 0 to 20; got 21.");
+    EXPECT_THAT(faultOf(changed("\"density\": 705", "\"density\": -705")), HasSubstr("density"));
+    EXPECT_EQ(faultOf(changed("\"colour\": \"#ebd3a6\"", "\"colour\": \"#ebd3a\"")),
+              "woods[0].colour: must be a colour such as #ebd3a6; got “#ebd3a”.");
+    EXPECT_THAT(faultOf(changed("\"key\": \"cherry\"", "\"key\": \"hard-maple\"")),
+                HasSubstr("must differ from the keys of the other woods"));
+    EXPECT_EQ(faultOf(changed("\"titles\": {", "\"titles\": 3, \"x\": {")),
+              "titles: must be an object; got 3.");
+    EXPECT_EQ(faultOf(changed("\"denominator\": 64", "\"denominator\": 63")),
+              "Finest fraction: must be 1, 2, 4, 8, 16, 32 or 64; got 63.");
+}
+
+TEST(BadProjectFile, withNoColumnsOrTenThousandIsRefused) {
+    const std::string eight =
+        "[50000000, 50000000, 50000000, 50000000, 50000000, 50000000, 50000000, 50000000]";
+    EXPECT_EQ(faultOf(changed("\"columns-nm\": " + eight, "\"columns-nm\": []")),
+              "board.field.columns-nm: must have from 1 to 64 items; got 0.");
+    std::string many = "[50000000";
+    for (int i = 1; i < 10'000; ++i) {
+        many += ", 50000000";
+    }
+    EXPECT_EQ(faultOf(changed("\"columns-nm\": " + eight, "\"columns-nm\": " + many + "]")),
+              "board.field.columns-nm: must have from 1 to 64 items; got 10000.");
+    EXPECT_EQ(faultOf(changed("\"rows-nm\": " + eight, "\"rows-nm\": 10000")),
+              "board.field.rows-nm: must be a list; got 10000.");
+}
+
+TEST(BadProjectFile, cannotExhaustTheProgram) {
+    EXPECT_EQ(
+        faultOf(std::string(1'000'000, '[')),
+        "[0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0]"
+        "[0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0][0]"
+        "[0][0][0][0][0][0]: must not be nested deeper than 64 levels; got a deeper one.");
+    std::string wide = "[0";
+    for (int i = 0; i < 600'000; ++i) {
+        wide += ",0";
+    }
+    EXPECT_THAT(faultOf(wide + "]"), HasSubstr("must be within 500000 values in all; got more."));
+    EXPECT_EQ(faultOf(std::string((std::size_t{16} << 20) + 1, ' ')),
+              "File: must be at most 16 MiB long; got 16777217 bytes.");
+}
+
+TEST(BadProjectFile, cutOffAnywhereIsRefused) {
+    const std::string bytes = goodBytes();
+    // The last byte is a line feed; without it the file is still whole.
+    for (std::size_t length = 0; length + 1 < bytes.size(); ++length) {
+        const Result<Project> read = fromBytes(std::string_view(bytes).substr(0, length));
+        ASSERT_FALSE(read.ok()) << "cut to " << length << " bytes";
+    }
+}
+
+TEST(BadProjectFile, withBytesChangedIsRefusedOrStillValid) {
+    EXPECT_TRUE(rc::check([] {
+        std::string bytes = goodBytes();
+        const int times = *rc::gen::inRange(1, 5);
+        for (int i = 0; i < times; ++i) {
+            const auto at = *rc::gen::resize(1000, rc::gen::inRange<std::size_t>(0, bytes.size()));
+            if (*rc::gen::arbitrary<bool>()) {
+                bytes[at] = *rc::gen::resize(1000, rc::gen::arbitrary<char>());
+            } else {
+                bytes[at] =
+                    *rc::gen::element('0', '9', '-', 'e', '"', ',', '[', ']', '{', '}', ' ');
+            }
+        }
+        const Result<Project> read = fromBytes(bytes);
+        if (read.ok()) {
+            RC_ASSERT(faults(*read).empty());
+            RC_ASSERT(fromBytes(toBytes(*read)).ok());
+        } else {
+            RC_ASSERT(!read.fault().entry.empty());
+            RC_ASSERT(!read.fault().rule.empty());
+        }
+    }));
+}
+
+}  // namespace
+}  // namespace kerfwright
