@@ -1,0 +1,126 @@
+#include "core/drawing/dimension.h"
+#include "core/drawing/geometry.h"
+#include "core/sheets/boardview.h"
+#include "core/sheets/pages.h"
+
+#include <algorithm>
+
+namespace kerfwright {
+namespace {
+
+std::string warning(const Matter& matter) {
+    if (matter.project.board.build == Build::EndGrain) {
+        return "Do not glue this border to the field: it will move by some millimetres and burst "
+               "the "
+               "mitres. Joinery is not planned yet.";
+    }
+    return "Across its grain this field grows and shrinks with the seasons, and the rails that run "
+           "across it do not. Do not glue those rails to it: the mitres open or the field cracks. "
+           "Joinery is not planned yet.";
+}
+
+struct RailPair {
+    std::string labels;
+    const Figure* longPoint;
+    std::size_t count;
+};
+
+/// Rails of one length are cut at one setting.
+std::vector<RailPair> railPairs(const FitBorder& border) {
+    std::vector<RailPair> pairs;
+    for (const Rail& rail : border.rails) {
+        const auto known = std::find_if(pairs.begin(), pairs.end(), [&](const RailPair& pair) {
+            return pair.longPoint->value == rail.longPoint.value;
+        });
+        if (known == pairs.end()) {
+            pairs.push_back({rail.label, &rail.longPoint, 1});
+        } else {
+            known->labels += ", " + rail.label;
+            ++known->count;
+        }
+    }
+    return pairs;
+}
+
+}  // namespace
+
+void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
+    const FitBorder& border = *record.border.work;
+    const Board& board = matter.project.board;
+    Flow flow(drafts, matter, "border", "Border", Sizes::Finished, Flow::Safety::FirstPage);
+
+    if (border.mustNotBeGlued) {
+        constexpr Tone tone{type::strong, true, Ink::Warning};
+        const double height = Flow::paragraphHeight(warning(matter), tone, flow.width() - 8);
+        flow.box({flow.left(), flow.y, 1.2, height + 1}, {.fill = Ink::Warning});
+        flow.paragraph(flow.left() + 5, flow.y + 0.4, flow.width() - 8, warning(matter), tone);
+        flow.y += height + 7;
+    }
+
+    constexpr double sideRoom = 9;
+    constexpr double topRoom = 6.5;
+    const Box extent{0, 0, board.width().toMm(), board.height().toMm()};
+    const double scale = fitting(extent, 110, 92);
+    const BoardViewOptions options{.letters = true,
+                                   .hatch = true,
+                                   .wholeBoard = true,
+                                   .lineWidth = 0.22 / scale,
+                                   .hatchPitch = 1.7 / scale,
+                                   .leastLetter = type::small / scale,
+                                   .greatestLetter = 5 / scale};
+    const Point at{flow.left() + sideRoom, flow.y + topRoom};
+    place(flow.drawing(), drawBoard(board, matter.project.woods, record.list.extraJoints, options),
+          at, scale);
+    const double right = at.x + extent.width * scale;
+    const double bottom = at.y + extent.height * scale;
+    addDimensionAcross(flow.drawing(), at.x, right, at.y - 2.4, at.y,
+                       matter.text(border.boardWidth.value), {.bold = true});
+    addDimensionDown(flow.drawing(), at.y, bottom, flow.left() + 6, at.x,
+                     matter.text(border.boardHeight.value), {.bold = true});
+    const double rail = board.border.width.toMm() * scale;
+    addDimensionAcross(flow.drawing(), right - rail, right, bottom + 5.5, bottom,
+                       matter.text(border.width.value));
+
+    const double x = std::max(right + 10, flow.left() + 128);
+    const double width = flow.right() - x;
+    const auto below = [&](const Figure& figure) {
+        return workingLines(figure, matter.notation(), width);
+    };
+    double y = flow.y;
+    flow.text(x, y + 3.4, "Step " + std::to_string(record.border.number),
+              {type::body, true, Ink::Accent});
+    y += 6;
+    for (const RailPair& pair : railPairs(border)) {
+        y += flow.paragraph(x, y, width, pair.labels, {type::small, true, Ink::Text});
+        y += bigNumbers(flow, x, y, width,
+                        {{"Long point to long point", matter.text(pair.longPoint->value),
+                          below(*pair.longPoint)}}) +
+             3;
+    }
+    y += bigNumbers(flow, x, y, width,
+                    {{"Rail width", matter.text(border.width.value), below(border.width)}}) +
+         3;
+    y += bigNumbers(flow, x, y, width, {{"Mitre", "45°", {"at both ends of every rail"}}});
+    flow.y = std::max(bottom + 10, y) + 5;
+
+    flow.need(40);
+    flow.heading("How");
+    const std::string words[] = {
+        "Mill the rails together, from the cut list, so that all four have one width and "
+        "thickness.",
+        "Cut one mitre on every rail first, then set a stop block and cut the second mitre of each "
+        "pair at one setting: opposite rails must be equal to a hair.",
+        "Try the mitres on waste first: four short offcuts must close to a square frame.",
+        "Lay the rails dry round the field. Measure the field as it is before the second mitre; "
+        "what "
+        "is on the bench counts, not the paper."};
+    for (const std::string& word : words) {
+        const double height = Flow::paragraphHeight(word, smallText, flow.width() - 8);
+        flow.need(height);
+        flow.tick(flow.left(), flow.y + 0.3, 3.6);
+        flow.paragraph(flow.left() + 8, flow.y, flow.width() - 8, word, smallText);
+        flow.y += height + 1.6;
+    }
+}
+
+}  // namespace kerfwright

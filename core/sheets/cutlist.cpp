@@ -1,0 +1,121 @@
+#include "core/sheets/pages.h"
+
+#include <algorithm>
+
+namespace kerfwright {
+namespace {
+
+// Columns, from the left edge.
+constexpr double labelX = 11;
+constexpr double labelWidth = 45;
+constexpr double countX = 68;
+constexpr double kindX = 73;
+constexpr double numberX = 88;  ///< of the first number; three of them
+constexpr double numberStep = 30;
+constexpr double tickX = 184;
+constexpr double lineHeight = 7.6;
+
+void tableHead(Flow& flow) {
+    flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
+    const double base = flow.y + 4.2;
+    constexpr Tone tone{type::small, true, Ink::Quiet};
+    flow.text(flow.left() + labelX, base, "Strips", tone);
+    flow.text(flow.left() + countX, base, "Pcs", tone, Align::Right);
+    const char* names[] = {"Thickness", "Width", "Length"};
+    for (int i = 0; i < 3; ++i) {
+        flow.text(flow.left() + numberX + numberStep * (i + 1) - 2, base, names[i], tone,
+                  Align::Right);
+    }
+    flow.text(flow.left() + tickX + 2, base, "Done", tone, Align::Centre);
+    flow.y += 7.5;
+}
+
+void sizes(Flow& flow, const Matter& matter, double top, const char* kind, const Figure& thickness,
+           const Figure& width, const Figure& length, bool bold) {
+    const double base = top + 5;
+    flow.text(flow.left() + kindX, base, kind,
+              bold ? Tone{type::small, true, Ink::Text} : smallText);
+    const Tone tone{type::setting, bold, Ink::Text};
+    const Figure* figures[] = {&thickness, &width, &length};
+    for (int i = 0; i < 3; ++i) {
+        const double right = flow.left() + numberX + numberStep * (i + 1) - 2;
+        flow.text(right, base, matter.bare(figures[i]->value), tone, Align::Right,
+                  numberStep - 3.5);
+        if (i < 2) {
+            flow.text(right + 1.5, base, "×", quietText, Align::Centre);
+        }
+    }
+    flow.tick(flow.left() + tickX, top + 1.2, 4.2);
+}
+
+std::string headingOf(const Mill& mill) {
+    if (mill.panel.empty()) {
+        return "Border rails";
+    }
+    const bool single = mill.lines.size() == 1 && mill.lines.front().strips.size() == 1;
+    return single ? "Strip " + mill.panel : "Panel " + mill.panel;
+}
+
+void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
+    std::size_t strips = 0;
+    for (const MillLine& line : mill.lines) {
+        strips += line.strips.size();
+    }
+    const std::string heading = headingOf(mill);
+    const std::string aside = std::to_string(strips) + (strips == 1 ? " strip" : " strips") +
+                              " · step " + std::to_string(number);
+    bool begun = false;
+    for (const MillLine& line : mill.lines) {
+        const std::vector<std::string> labels =
+            wrapped(labelList(line.strips), type::small, true, labelWidth);
+        const double height =
+            std::max(2 * lineHeight, 6 + static_cast<double>(labels.size()) * 4.4) + 2;
+        const bool fresh = flow.need(height + (begun ? 0 : 7.2));
+        if (fresh) {
+            tableHead(flow);
+        }
+        if (!begun || fresh) {
+            flow.heading(begun ? heading + ", continued" : heading, aside);
+            begun = true;
+        }
+        const double top = flow.y;
+        flow.swatch(flow.left(), top + 1, 8, line.wood);
+        flow.text(flow.left() + labelX, top + 4.4,
+                  shortened(matter.wood(line.wood).name, bodyText, labelWidth), bodyText);
+        flow.lines(flow.left() + labelX, top + 6.4, labelWidth, labels,
+                   {type::small, true, Ink::Text});
+        flow.text(flow.left() + countX, top + 5, std::to_string(line.strips.size()),
+                  {type::setting, true, Ink::Text}, Align::Right);
+        sizes(flow, matter, top, "rough", line.roughThickness, line.roughWidth, line.roughLength,
+              false);
+        sizes(flow, matter, top + lineHeight, "milled", line.thickness, line.width, line.length,
+              true);
+        flow.y = top + height;
+        flow.rule(flow.left(), flow.right(), flow.y - 1);
+    }
+    flow.y += 3;
+}
+
+}  // namespace
+
+void addCutList(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
+    Flow flow(drafts, matter, "cut-list", "Cut list", Sizes::RoughAndMilled,
+              Flow::Safety::FirstPage);
+    flow.y += flow.paragraph(flow.left(), flow.y, flow.width(),
+                             "Thickness × width × length, length along the grain. Saw to the rough "
+                             "sizes, let the timber "
+                             "rest, then mill to the milled sizes, and write its label on every "
+                             "strip. All strips of one "
+                             "width go past the fence at one setting.",
+                             smallText);
+    flow.y += 3;
+    tableHead(flow);
+    for (const PanelRecord& panel : record.panels) {
+        addMill(flow, matter, *panel.mill.work, panel.mill.number);
+    }
+    if (record.railMill) {
+        addMill(flow, matter, *record.railMill.work, record.railMill.number);
+    }
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,312 @@
+#include "core/drawing/geometry.h"
+#include "core/sheets/boardview.h"
+#include "core/sheets/hatch.h"
+#include "core/sheets/pages.h"
+#include "core/sheets/stickview.h"
+
+#include <algorithm>
+
+namespace kerfwright {
+namespace {
+
+using Wish = std::vector<std::pair<int, Length>>;
+
+Wish seen(const RowRecord& row) {
+    Wish wish;
+    for (const StripRecord& strip : row.strips) {
+        wish.emplace_back(strip.line->wood, strip.line->width.value);
+    }
+    return wish;
+}
+
+bool looksAlike(const std::vector<RowRecord>& a, const std::vector<RowRecord>& b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [](const RowRecord& x, const RowRecord& y) { return seen(x) == seen(y); });
+}
+
+/// The field as the slices make it, without the trim margin.
+Drawing drawField(const Matter& matter, const std::vector<RowRecord>& rows, bool byColumns,
+                  double line, double hatch) {
+    const double margin = matter.job.plan.margin.toMm();
+    Drawing drawing;
+    for (const Wood& wood : matter.project.woods) {
+        drawing.woods.push_back(wood.colour);
+    }
+    const auto trimmed = [&](double size, std::size_t index, std::size_t count) {
+        return size - margin * (int{index == 0} + int{index + 1 == count});
+    };
+    double v = 0;
+    double width = 0;
+    std::vector<Box> boxes;
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+        const double height = trimmed(rows[r].height.toMm(), r, rows.size());
+        double u = 0;
+        for (std::size_t s = 0; s < rows[r].strips.size(); ++s) {
+            const MillLine& strip = *rows[r].strips[s].line;
+            const double part = trimmed(strip.width.value.toMm(), s, rows[r].strips.size());
+            const Box box = byColumns ? Box{v, u, height, part} : Box{u, v, part, height};
+            drawing.marks.emplace_back(Rectangle{box, 0, {.fill = Ink::Wood, .wood = strip.wood}});
+            addHatch(drawing, corners(box), strip.wood, hatch, line * 0.6);
+            boxes.push_back(box);
+            u += part;
+        }
+        width = std::max(width, u);
+        v += height;
+    }
+    for (const Box& box : boxes) {
+        drawing.marks.emplace_back(Rectangle{box, 0, {.line = Ink::Joint, .lineWidth = line}});
+    }
+    drawing.extent = byColumns ? Box{0, 0, v, width} : Box{0, 0, width, v};
+    return drawing;
+}
+
+/// A two-headed arrow: end for end along the row, or over about it.
+void addArrow(Drawing& drawing, Point centre, bool down, Ink ink) {
+    constexpr double halfLength = 3.2;
+    constexpr double head = 1.7;
+    constexpr double halfHead = 1.05;
+    const auto put = [&](double u, double v) {
+        return down ? Point{centre.x + v, centre.y + u * 0.7} : Point{centre.x + u, centre.y + v};
+    };
+    drawing.marks.emplace_back(
+        Line{put(-halfLength + 1, 0), put(halfLength - 1, 0), {.line = ink, .lineWidth = 0.4}});
+    for (const double end : {-1.0, 1.0}) {
+        drawing.marks.emplace_back(
+            Shape{{put(end * halfLength, 0), put(end * (halfLength - head), -halfHead),
+                   put(end * (halfLength - head), halfHead)},
+                  true,
+                  {.fill = ink}});
+    }
+}
+
+/// The right picture and the usual wrong one; returns the height.
+double pictures(Flow& flow, const Matter& matter, const Record& record, double x, double width) {
+    const bool endGrain = matter.project.board.build == Build::EndGrain;
+    const std::vector<RowRecord> right = record.rows(endGrain, true);
+    const std::vector<RowRecord> wrong = record.rows(endGrain, false);
+    const bool differ = !looksAlike(right, wrong);
+    const double column = differ ? (width - 6) / 2 : width;
+    constexpr double tallest = 62;
+
+    const Box extent{0, 0, matter.project.board.field.width().toMm(),
+                     matter.project.board.field.height().toMm()};
+    const double scale = fitting(extent, column, tallest);
+    const BoardViewOptions options{.letters = true,
+                                   .hatch = true,
+                                   .wholeBoard = false,
+                                   .lineWidth = 0.2 / scale,
+                                   .hatchPitch = 1.3 / scale,
+                                   .leastLetter = type::small / scale,
+                                   .greatestLetter = 4.5 / scale};
+    const double top = flow.y;
+    flow.text(x, top + 3.4, differ ? "Right" : "The field, seen from above",
+              {type::body, true, Ink::Text});
+    place(flow.drawing(),
+          drawBoard(matter.project.board, matter.project.woods, record.list.extraJoints, options),
+          {x, top + 5.5}, scale);
+    if (differ) {
+        const double left = x + column + 6;
+        flow.text(left, top + 3.4, "Wrong: nothing flipped", {type::body, true, Ink::Warning},
+                  Align::Left, column);
+        place(flow.drawing(),
+              drawField(matter, wrong, record.byColumns(), options.lineWidth, options.hatchPitch),
+              {left, top + 5.5}, scale);
+        const double w = extent.width * scale;
+        const double h = extent.height * scale;
+        for (const auto& [ink, line] : {std::pair(Ink::Paper, 1.8), std::pair(Ink::Warning, 0.8)}) {
+            const Style style{.line = ink, .lineWidth = line};
+            flow.drawing().marks.emplace_back(
+                Line{{left, top + 5.5}, {left + w, top + 5.5 + h}, style});
+            flow.drawing().marks.emplace_back(
+                Line{{left, top + 5.5 + h}, {left + w, top + 5.5}, style});
+        }
+    }
+    return 5.5 + extent.height * scale;
+}
+
+struct MapColumns {
+    double row, slice, arrow, words, picture;
+};
+
+void mapHead(Flow& flow, const MapColumns& at, bool byColumns) {
+    flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
+    constexpr Tone tone{type::small, true, Ink::Quiet};
+    const double base = flow.y + 4.2;
+    flow.text(flow.left() + at.row, base, byColumns ? "Column" : "Row", tone, Align::Right);
+    flow.text(flow.left() + at.slice, base, "Slice", tone);
+    flow.text(flow.left() + at.arrow - 4, base, "Lay it", tone);
+    flow.text(flow.left() + at.picture, base,
+              byColumns ? "As it lies, top of the board at the left" : "As it lies, left to right",
+              tone);
+    flow.y += 7;
+}
+
+void map(Flow& flow, const Matter& matter, const Record& record) {
+    const bool endGrain = matter.project.board.build == Build::EndGrain;
+    const std::vector<RowRecord> rows = record.rows(endGrain, true);
+    constexpr MapColumns at{20, 24, 48, 55, 84};
+    const double pictureWidth = flow.width() - at.picture;
+    flow.need(30);
+    flow.heading(record.byColumns() ? "Columns, left to right" : "Rows, top to bottom");
+    mapHead(flow, at, record.byColumns());
+    // Few rows may be taller, so that they look like what lies on the bench.
+    const double rowHeight =
+        std::clamp(flow.room() / static_cast<double>(rows.size()) - 0.01, 5.4, 9.0);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (flow.need(rowHeight)) {
+            mapHead(flow, at, record.byColumns());
+        }
+        const RowRecord& row = rows[i];
+        const double top = flow.y;
+        const double middle = top + (rowHeight - 0.8) / 2;
+        const double base = middle + type::body * 0.365;
+        flow.tick(flow.left(), middle - 1.9, 3.8);
+        flow.text(flow.left() + at.row, base, std::to_string(i + 1), quietText, Align::Right);
+        flow.text(flow.left() + at.slice, base, row.slice, boldText, Align::Left, 19);
+        std::string words = "as cut";
+        if (row.lay.flipped && row.lay.turnedOver) {
+            words = "flip, turn over";
+        } else if (row.lay.flipped) {
+            words = "flip";
+        } else if (row.lay.turnedOver) {
+            words = "turn over";
+        }
+        if (row.lay.flipped) {
+            addArrow(flow.drawing(), {flow.left() + at.arrow, middle}, false, Ink::Accent);
+        } else if (row.lay.turnedOver) {
+            addArrow(flow.drawing(), {flow.left() + at.arrow, middle}, true, Ink::Accent);
+        }
+        flow.text(flow.left() + at.words, base, words,
+                  row.lay.flipped || row.lay.turnedOver ? boldText
+                                                        : Tone{type::body, false, Ink::Quiet},
+                  Align::Left, at.picture - at.words - 2);
+        drawRow(flow.drawing(), matter, row.strips,
+                {flow.left() + at.picture, top, pictureWidth, rowHeight - 0.8}, true);
+        flow.y += rowHeight;
+    }
+    flow.y += 3;
+}
+
+void extraJoints(Flow& flow, const Matter& matter, const std::vector<Joint>& joints) {
+    if (joints.empty()) {
+        return;
+    }
+    constexpr double lineHeight = 4.8;
+    constexpr std::size_t columns = 2;
+    const double column = (flow.width() - 6) / columns;
+    flow.need(24);
+    flow.heading("Joints inside pieces",
+                 "drawn dashed; measured from the top left corner of the field");
+    for (std::size_t i = 0; i < joints.size(); ++i) {
+        if (i % columns == 0 && flow.need(lineHeight)) {
+            flow.heading("Joints inside pieces, continued");
+        }
+        const Joint& joint = joints[i];
+        const std::string words = (joint.vertical ? "Down at " : "Across at ") +
+                                  matter.text(joint.at) + ", from " + matter.text(joint.from) +
+                                  " to " + matter.text(joint.to);
+        flow.text(flow.left() + static_cast<double>(i % columns) * (column + 6), flow.y + 3.3,
+                  words, smallText, Align::Left, column);
+        if (i % columns + 1 == columns || i + 1 == joints.size()) {
+            flow.y += lineHeight;
+        }
+    }
+    flow.y += 2;
+}
+
+std::string howToLay(const Matter& matter, const Record& record) {
+    const bool endGrain = matter.project.board.build == Build::EndGrain;
+    std::string words = endGrain ? "Stand every slice up: roll it a quarter turn about its row, so "
+                                   "that end grain faces up (↻). All slices roll the same way. "
+                                 : "The slices stay as they were cut, same face up. ";
+    if (record.byColumns()) {
+        words += "They lie as columns: the first strip at the top. ";
+    }
+    words += "Flip (↔) turns a slice end for end with the same face up: its order reverses.";
+    return words;
+}
+
+}  // namespace
+
+void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
+    const bool glued = static_cast<bool>(record.finalGlue);
+    Flow flow(drafts, matter, "final-glue-up", glued ? "Final glue-up" : "The field",
+              Sizes::AsGlued, Flow::Safety::FirstPage);
+    const double half = (flow.width() - 8) / 2;
+    const double picturesWidth = flow.width() - half + 12;
+    const double textWidthHere = flow.width() - picturesWidth - 8;
+    const double pictureX = flow.right() - picturesWidth;
+
+    const Figure& width = glued ? record.finalGlue->width : record.take->width;
+    const Figure& length = glued ? record.finalGlue->length : record.take->length;
+    const Figure& thickness = glued ? record.finalGlue->thickness : record.take->thickness;
+    const int number = glued ? record.finalGlue.number : record.take.number;
+    const double top = flow.y;
+    const double pictureHeight = pictures(flow, matter, record, pictureX, picturesWidth);
+    double y = top;
+    flow.text(flow.left(), y + 3.4, "Step " + std::to_string(number),
+              {type::body, true, Ink::Accent});
+    y += 6;
+    y += flow.paragraph(flow.left(), y, textWidthHere, howToLay(matter, record), smallText) + 2;
+    if (glued) {
+        const std::size_t joints = record.finalGlue->parts.size() - 1;
+        y += flow.paragraph(flow.left(), y, textWidthHere,
+                            "Lay all slices out dry and look from above before any glue is opened. "
+                            "Glue face " +
+                                formatArea(record.finalGlue->glueFace, matter.notation().unit) +
+                                " in " + std::to_string(joints) +
+                                (joints == 1 ? " joint." : " joints."),
+                            smallText);
+    }
+    flow.y = std::max(y, top + pictureHeight) + 5;
+
+    const double third = (flow.width() - 10) / 3;
+    const auto below = [&](const Figure& figure) {
+        return workingLines(figure, matter.notation(), third);
+    };
+    flow.heading(glued ? "As glued" : "As it lies");
+    flow.y += bigNumbers(flow, flow.left(), flow.y, flow.width(),
+                         {{"Thickness", matter.text(thickness.value), below(thickness)},
+                          {"Across", matter.text(width.value), below(width)},
+                          {"Down", matter.text(length.value), below(length)}}) +
+              4;
+    std::vector<BigNumber> after;
+    std::vector<std::string> notes;
+    if (record.flattenField) {
+        const bool endGrain = record.flattenField->face == Face::EndGrain;
+        after.push_back({"Step " + std::to_string(record.flattenField.number) + ": flatten to",
+                         matter.text(record.flattenField->to.value),
+                         below(record.flattenField->to)});
+        notes.push_back(endGrain
+                            ? "Flatten the end grain with a drum sander in light passes, or with "
+                              "a router sled. Never through a thickness planer."
+                            : "Flatten with a drum sander or a router sled; a planer tears out "
+                              "where the grain of neighbours runs against it.");
+    }
+    if (record.trim) {
+        const std::string step = "Step " + std::to_string(record.trim.number) + ": ";
+        after.push_back({step + "trim off each side", matter.text(record.trim->margin.value),
+                         below(record.trim->margin)});
+        after.push_back(
+            {"Field, across × down",
+             matter.bare(record.trim->width.value) + " × " + matter.text(record.trim->height.value),
+             {}});
+    }
+    if (!after.empty()) {
+        double notesHeight = 0;
+        for (const std::string& note : notes) {
+            notesHeight += Flow::paragraphHeight(note, smallText, flow.width());
+        }
+        flow.need(32 + notesHeight);
+        flow.heading("Then");
+        after.resize(std::max<std::size_t>(after.size(), 3));
+        flow.y += bigNumbers(flow, flow.left(), flow.y, flow.width(), after) + 1;
+        for (const std::string& note : notes) {
+            flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), note, smallText) + 3;
+        }
+    }
+    map(flow, matter, record);
+    extraJoints(flow, matter, record.list.extraJoints);
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,318 @@
+#include "core/sheets/flow.h"
+
+#include "core/drawing/geometry.h"
+#include "core/sheets/hatch.h"
+
+#include <algorithm>
+
+namespace kerfwright {
+namespace {
+
+constexpr double printedWidth = 190;
+constexpr double printedHeight = 259;
+constexpr double headHeight = 16;
+constexpr double footHeight = 9;
+constexpr double noticePad = 3;
+constexpr char hidden = '\x01';  // stands for a space at which no line may break
+
+double leadingOf(const Tone& tone) {
+    return tone.size * type::leading;
+}
+
+/// From the top of a line to its baseline.
+double rise(const Tone& tone) {
+    return tone.size * 0.98;
+}
+
+std::string sizesWords(Sizes sizes, Unit unit) {
+    const std::string in = std::string(" sizes in ") + std::string(unitName(unit));
+    switch (sizes) {
+    case Sizes::Finished:
+        return "Finished" + in;
+    case Sizes::Rough:
+        return "Rough" + in;
+    case Sizes::RoughAndMilled:
+        return "Rough sizes and milled" + in;
+    case Sizes::AsGlued:
+        return "Rough sizes as glued, in " + std::string(unitName(unit));
+    case Sizes::ToSet:
+        break;
+    }
+    return "Rough and finished" + in + ", as named";
+}
+
+std::string safetyText() {
+    std::string all;
+    for (const std::string& words : safetyWords()) {
+        all += (all.empty() ? "" : " ") + words;
+    }
+    return all;
+}
+
+}  // namespace
+
+Box printedArea(Paper paper) {
+    const PaperSize size = paperSize(paper);
+    return {(size.width.toMm() - printedWidth) / 2, (size.height.toMm() - printedHeight) / 2,
+            printedWidth, printedHeight};
+}
+
+Flow::Flow(std::vector<Draft>& drafts, const Matter& matter, std::string key, std::string title,
+           Sizes sizes, Safety safety)
+    : drafts_(drafts)
+    , matter_(matter)
+    , key_(std::move(key))
+    , title_(std::move(title))
+    , sizes_(sizes)
+    , safety_(safety)
+    , area_(printedArea(matter.paper)) {
+    newPage();
+}
+
+void Flow::newPage() {
+    ++pages_;
+    Draft draft;
+    draft.page.key = pages_ == 1 ? key_ : key_ + "-" + std::to_string(pages_);
+    draft.page.title = pages_ == 1 ? title_ : title_ + " (continued)";
+    draft.sizes = sizes_;
+    const PaperSize size = paperSize(matter_.paper);
+    draft.page.drawing.extent = {0, 0, size.width.toMm(), size.height.toMm()};
+    for (const Wood& wood : matter_.project.woods) {
+        draft.page.drawing.woods.push_back(wood.colour);
+    }
+    drafts_.push_back(std::move(draft));
+    top_ = area_.y + headHeight;
+    y = top_;
+    bottom_ = area_.bottom() - footHeight;
+    if (safety_ == Safety::EveryPage || (safety_ == Safety::FirstPage && pages_ == 1)) {
+        safetyAtFoot();
+    }
+}
+
+void Flow::safetyAtFoot() {
+    const std::string words = safetyText();
+    const double height = noticeHeight("Safety", words);
+    const double below = bottom_;
+    y = below - height;
+    notice("Safety", words);
+    bottom_ = below - height - 3;
+    y = top_;
+}
+
+bool Flow::need(double height) {
+    if (room() >= height || atTop()) {
+        return false;
+    }
+    newPage();
+    return true;
+}
+
+void Flow::text(double x, double baseline, const std::string& words, const Tone& tone, Align align,
+                double maxWidth) {
+    drawing().marks.emplace_back(Text{.at = {x, baseline},
+                                      .text = words,
+                                      .size = tone.size,
+                                      .align = align,
+                                      .bold = tone.bold,
+                                      .maxWidth = maxWidth,
+                                      .style = {.line = tone.ink}});
+}
+
+double Flow::lines(double x, double top, double width, const std::vector<std::string>& all,
+                   const Tone& tone, Align align) {
+    const double at = align == Align::Right    ? x + width
+                      : align == Align::Centre ? x + width / 2
+                                               : x;
+    double line = top;
+    for (const std::string& words : all) {
+        text(at, line + rise(tone), words, tone, align, width);
+        line += leadingOf(tone);
+    }
+    return line - top;
+}
+
+double Flow::paragraph(double x, double top, double width, const std::string& words,
+                       const Tone& tone, Align align) {
+    return lines(x, top, width, wrapped(words, tone.size, tone.bold, width), tone, align);
+}
+
+double Flow::paragraphHeight(const std::string& words, const Tone& tone, double width) {
+    return static_cast<double>(wrapped(words, tone.size, tone.bold, width).size()) *
+           leadingOf(tone);
+}
+
+void Flow::rule(double x1, double x2, double height, Ink ink, double lineWidth) {
+    drawing().marks.emplace_back(
+        Line{{x1, height}, {x2, height}, {.line = ink, .lineWidth = lineWidth}});
+}
+
+void Flow::box(const Box& box, const Style& style) {
+    drawing().marks.emplace_back(Rectangle{box, 0, style});
+}
+
+void Flow::tick(double x, double top, double size) {
+    drawing().marks.emplace_back(
+        Rectangle{{x, top, size, size}, 0.4, {.line = Ink::Text, .lineWidth = 0.25}});
+}
+
+void Flow::swatch(double x, double top, double size, int wood) {
+    const Box square{x, top, size, size};
+    const std::string& letter = matter_.wood(wood).letter;
+    box(square, {.fill = Ink::Wood, .wood = wood});
+    addHatch(drawing(), corners(square), wood, 1.2, 0.15);
+    const double em = std::max(type::small, std::min(size * 0.6, 4.6));
+    const double width = std::min(size, textWidth(letter, em, true) + 1.2);
+    if (wood > 0) {
+        box({x + (size - width) / 2, top + (size - em * 0.95) / 2, width, em * 0.95},
+            {.fill = Ink::Wood, .wood = wood});
+    }
+    box(square, {.line = Ink::Joint, .lineWidth = 0.2});
+    drawing().marks.emplace_back(Text{.at = {x + size / 2, top + size / 2 + em * 0.365},
+                                      .text = letter,
+                                      .size = em,
+                                      .align = Align::Centre,
+                                      .bold = true,
+                                      .maxWidth = size - 0.6,
+                                      .style = {.line = Ink::WoodLine, .wood = wood}});
+}
+
+void Flow::heading(const std::string& words, const std::string& aside) {
+    text(left(), y + 4.2, words, strongText);
+    if (!aside.empty()) {
+        text(left() + textWidth(words, type::strong, true) + 3, y + 4.2, aside, quietText);
+    }
+    y += 7.2;
+}
+
+double Flow::noticeHeight(const std::string& word, const std::string& words) const {
+    const double indent = textWidth(word, type::small, true) + 4;
+    return paragraphHeight(words, smallText, area_.width - 2 * noticePad - indent) + 2 * noticePad -
+           1;
+}
+
+void Flow::notice(const std::string& word, const std::string& words) {
+    const double indent = textWidth(word, type::small, true) + 4;
+    const double height = noticeHeight(word, words);
+    box({left(), y, width(), height}, {.fill = Ink::Band});
+    const double top = y + noticePad - 0.6;
+    text(left() + noticePad, top + rise(smallText), word, {type::small, true, Ink::Accent});
+    paragraph(left() + noticePad + indent, top, width() - 2 * noticePad - indent, words, smallText);
+    y += height;
+}
+
+void stamp(std::vector<Draft>& drafts, const Matter& matter) {
+    const Box area = printedArea(matter.paper);
+    const Titles& titles = matter.project.titles;
+    const std::string mark = revision(matter.project);
+    const std::string name = titles.name.empty() ? "Board without a name" : titles.name;
+    std::string about = titles.maker;
+    if (!titles.date.empty()) {
+        about += (about.empty() ? "" : " · ") + titles.date;
+    }
+    constexpr Tone nameTone{type::body, true, Ink::Text};
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        Drawing& drawing = drafts[i].page.drawing;
+        const auto put = [&](double x, double y, const std::string& words, const Tone& tone,
+                             Align align) {
+            drawing.marks.emplace_back(Text{.at = {x, y},
+                                            .text = words,
+                                            .size = tone.size,
+                                            .align = align,
+                                            .bold = tone.bold,
+                                            .style = {.line = tone.ink}});
+        };
+        const auto line = [&](double y, Ink ink, double width) {
+            drawing.marks.emplace_back(
+                Line{{area.x, y}, {area.right(), y}, {.line = ink, .lineWidth = width}});
+        };
+        const Tone headTone{type::head, true, Ink::Text};
+        const std::string head = shortened(drafts[i].page.title, headTone, 120);
+        put(area.x, area.y + 7.2, head, headTone, Align::Left);
+        const double rest = area.width - textWidth(head, type::head, true) - 6;
+        put(area.right(), area.y + 3.4, shortened(name, nameTone, rest), nameTone, Align::Right);
+        put(area.right(), area.y + 8.2, shortened(about, quietText, rest), quietText, Align::Right);
+        line(area.y + 11, Ink::Accent, 0.7);
+
+        const double foot = area.bottom() - 1.2;
+        line(area.bottom() - 5.6, Ink::Rule, 0.2);
+        put(area.x, foot, sizesWords(drafts[i].sizes, matter.notation().unit), quietText,
+            Align::Left);
+        put(area.x + area.width / 2, foot,
+            "Sheet " + std::to_string(i + 1) + " of " + std::to_string(drafts.size()),
+            {type::small, true, Ink::Text}, Align::Centre);
+        put(area.right(), foot, "Revision " + mark, quietText, Align::Right);
+    }
+}
+
+std::string shortened(const std::string& words, const Tone& tone, double width) {
+    std::string line = words;
+    std::replace_if(
+        line.begin(), line.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, ' ');
+    if (textWidth(line, tone.size, tone.bold) <= width) {
+        return line;
+    }
+    while (!line.empty() && textWidth(line + "…", tone.size, tone.bold) > width) {
+        while ((static_cast<unsigned char>(line.back()) & 0xC0U) == 0x80U && line.size() > 1) {
+            line.pop_back();  // the rest of a character of several bytes
+        }
+        line.pop_back();
+    }
+    return line + "…";
+}
+
+std::vector<std::string> workingLines(const Figure& figure, const Notation& notation,
+                                      double width) {
+    if (figure.terms.size() == 1 && figure.terms.front().times == 1) {
+        return wrapped(std::string("the ") + termName(figure.terms.front().kind), type::small,
+                       false, width);
+    }
+    // A line may break before a sign and nowhere else: the other spaces are hidden while it is
+    // wrapped.
+    std::string text = working(figure, notation);
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const bool beforeSign = i + 1 < text.size() && (text[i + 1] == '+' || text[i + 1] == '=');
+        if (text[i] == ' ' && !beforeSign) {
+            text[i] = hidden;
+        }
+    }
+    std::vector<std::string> lines;
+    std::string line;
+    const auto shown = [](std::string words) {
+        std::replace(words.begin(), words.end(), hidden, ' ');
+        return words;
+    };
+    while (!text.empty()) {
+        const std::string term = text.substr(0, text.find(' '));
+        text.erase(0, std::min(text.size(), term.size() + 1));
+        const std::string longer = line.empty() ? term : line + ' ' + term;
+        if (!line.empty() && textWidth(shown(longer), type::small, false) > width) {
+            lines.push_back(shown(line));
+            line = term;
+        } else {
+            line = longer;
+        }
+    }
+    if (!line.empty()) {
+        lines.push_back(shown(line));
+    }
+    return lines;
+}
+
+double bigNumbers(Flow& flow, double x, double top, double width,
+                  const std::vector<BigNumber>& numbers) {
+    const double gap = 5;
+    const double column = (width - gap * static_cast<double>(numbers.size() - 1)) /
+                          static_cast<double>(numbers.size());
+    double height = 0;
+    double at = x;
+    for (const BigNumber& number : numbers) {
+        flow.text(at, top + 3.2, number.label, quietText, Align::Left, column);
+        flow.text(at, top + 10.8, number.value, {type::big, true, Ink::Text}, Align::Left, column);
+        const double below = flow.lines(at, top + 12.6, column, number.below, quietText) + 12.6;
+        height = std::max(height, below);
+        at += column + gap;
+    }
+    return height;
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,141 @@
+// How a cut sheet is set: one measure, one scale of type, and a cursor that runs down the page and
+// on to the next. Everything is in mm from the corner of the paper.
+#pragma once
+
+#include "core/drawing/drawing.h"
+#include "core/glueup/figure.h"
+#include "core/sheets/sheets.h"
+
+#include <string>
+#include <vector>
+
+namespace kerfwright {
+
+/// Em heights. 9 pt is the least on any sheet, machine settings are 14 pt or more.
+namespace type {
+inline constexpr double small = 3.175;   ///< 9 pt
+inline constexpr double body = 3.6;      ///< 10.2 pt
+inline constexpr double strong = 4.3;    ///< 12.2 pt
+inline constexpr double setting = 4.95;  ///< 14 pt
+inline constexpr double big = 7.4;       ///< 21 pt
+inline constexpr double head = 7.6;      ///< 21.5 pt
+inline constexpr double leading = 1.36;  ///< line to line, of the em height
+}  // namespace type
+
+struct Tone {
+    double size = type::body;
+    bool bold = false;
+    Ink ink = Ink::Text;
+};
+inline constexpr Tone smallText{type::small, false, Ink::Text};
+inline constexpr Tone quietText{type::small, false, Ink::Quiet};
+inline constexpr Tone bodyText{type::body, false, Ink::Text};
+inline constexpr Tone boldText{type::body, true, Ink::Text};
+inline constexpr Tone strongText{type::strong, true, Ink::Text};
+
+/// Which sizes stand on a sheet, said outright in its foot.
+enum class Sizes { Finished, Rough, RoughAndMilled, AsGlued, ToSet };
+
+/// A page before it knows how many there are.
+struct Draft {
+    Page page;
+    Sizes sizes = Sizes::Finished;
+};
+
+/// What every sheet reads.
+struct Matter {
+    const Project& project;
+    const Job& job;
+    Paper paper;
+
+    const Notation& notation() const { return project.notation; }
+    std::string text(Length length) const { return format(length, project.notation); }
+    std::string bare(Length length) const { return formatBare(length, project.notation); }
+    const Wood& wood(int index) const { return project.woods[static_cast<std::size_t>(index)]; }
+};
+
+/// The part of the paper that is printed on: 190 x 259 mm, centred.
+Box printedArea(Paper paper);
+
+class Flow {
+public:
+    enum class Safety { None, FirstPage, EveryPage };
+
+    /// Begins a page. The safety words, where wanted, stand at the foot of it.
+    Flow(std::vector<Draft>& drafts, const Matter& matter, std::string key, std::string title,
+         Sizes sizes, Safety safety);
+
+    double left() const { return area_.x; }
+    double right() const { return area_.right(); }
+    double width() const { return area_.width; }
+    double bottom() const { return bottom_; }
+    double room() const { return bottom_ - y; }
+    bool atTop() const { return y <= top_; }
+    Page& page() { return drafts_.back().page; }
+    Drawing& drawing() { return page().drawing; }
+
+    /// Goes on to a next page where less than `height` is left, and says whether it did. A page on
+    /// which nothing stands yet is kept, because the next one has no more room.
+    bool need(double height);
+    void newPage();
+
+    /// One line with its baseline at `baseline`.
+    void text(double x, double baseline, const std::string& words, const Tone& tone,
+              Align align = Align::Left, double maxWidth = 0);
+    /// Wrapped lines from `top` down; returns their height.
+    double lines(double x, double top, double width, const std::vector<std::string>& all,
+                 const Tone& tone, Align align = Align::Left);
+    double paragraph(double x, double top, double width, const std::string& words, const Tone& tone,
+                     Align align = Align::Left);
+    static double paragraphHeight(const std::string& words, const Tone& tone, double width);
+
+    void rule(double x1, double x2, double height, Ink ink = Ink::Rule, double lineWidth = 0.2);
+    void box(const Box& box, const Style& style);
+    /// A box to tick, its upper left corner at (x, top).
+    void tick(double x, double top, double size = 4);
+    /// A square in the colour and hatch of a wood with its letter.
+    void swatch(double x, double top, double size, int wood);
+    /// A heading at the cursor, which moves below it.
+    void heading(const std::string& words, const std::string& aside = {});
+    /// A light ground with a strong word and a text, at the cursor, which moves below it.
+    void notice(const std::string& word, const std::string& words);
+    double noticeHeight(const std::string& word, const std::string& words) const;
+
+    /// Where the next thing goes.
+    double y = 0;
+
+private:
+    void begin();
+    void safetyAtFoot();
+
+    std::vector<Draft>& drafts_;
+    const Matter& matter_;
+    std::string key_, title_;
+    Sizes sizes_;
+    Safety safety_;
+    Box area_;
+    double top_ = 0;
+    double bottom_ = 0;
+    int pages_ = 0;
+};
+
+/// Header and footer, once the number of sheets is known.
+void stamp(std::vector<Draft>& drafts, const Matter& matter);
+
+/// The text cut off with an ellipsis where it is wider than `width`; control characters become
+/// spaces.
+std::string shortened(const std::string& words, const Tone& tone, double width);
+/// A figure's working, broken only between its terms. A figure of one term names that term.
+std::vector<std::string> workingLines(const Figure& figure, const Notation& notation, double width);
+
+/// A value with what it is above and its working below.
+struct BigNumber {
+    std::string label;
+    std::string value;
+    std::vector<std::string> below;
+};
+/// Big numbers side by side from `x` over `width`, at `top`; returns the height.
+double bigNumbers(Flow& flow, double x, double top, double width,
+                  const std::vector<BigNumber>& settings);
+
+}  // namespace kerfwright

@@ -1,0 +1,114 @@
+#include "core/sheets/pages.h"
+#include "core/sheets/stickview.h"
+
+#include <algorithm>
+
+namespace kerfwright {
+namespace {
+
+/// The strips in order as a list, set in columns, for panels that the picture cannot label.
+void stripList(Flow& flow, const Matter& matter, const PanelRecord& panel) {
+    constexpr double lineHeight = 5;
+    constexpr int columns = 3;
+    const double column = (flow.width() - 8) / columns;
+    flow.need(30);
+    flow.heading("Strips in order",
+                 "left to right, width in " + std::string(unitName(matter.notation().unit)));
+    std::size_t next = 0;
+    while (next < panel.strips.size()) {
+        if (flow.need(lineHeight * 2)) {
+            flow.heading("Strips in order, continued");
+        }
+        const std::size_t left = panel.strips.size() - next;
+        const auto room = static_cast<std::size_t>(flow.room() / lineHeight);
+        const std::size_t rows =
+            std::min(std::max<std::size_t>(room, 1), (left + columns - 1) / columns);
+        for (int c = 0; c < columns; ++c) {
+            for (std::size_t r = 0; r < rows && next < panel.strips.size(); ++r, ++next) {
+                const StripRecord& strip = panel.strips[next];
+                const double x = flow.left() + c * (column + 4);
+                const double base = flow.y + static_cast<double>(r) * lineHeight + 3.6;
+                flow.text(x, base, strip.label, {type::small, true, Ink::Text});
+                flow.text(x + 14, base, matter.wood(strip.line->wood).letter,
+                          {type::small, true, Ink::Accent});
+                flow.text(x + 20, base,
+                          shortened(matter.wood(strip.line->wood).name, quietText, column - 42),
+                          quietText);
+                flow.text(x + column, base, matter.bare(strip.line->width.value),
+                          {type::small, true, Ink::Text}, Align::Right);
+            }
+        }
+        flow.y += static_cast<double>(rows) * lineHeight + 2;
+    }
+}
+
+}  // namespace
+
+void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
+                    const PanelRecord& panel) {
+    const Glue& glue = *panel.glue.work;
+    Flow flow(drafts, matter, "glue-" + panel.label, "Glue panel " + panel.label, Sizes::AsGlued,
+              Flow::Safety::FirstPage);
+    flow.heading("Strips side by side, in this order", std::to_string(panel.strips.size()) +
+                                                           " strips · step " +
+                                                           std::to_string(panel.glue.number));
+    const bool labelled = drawPanelToGlue(flow, matter, panel);
+    flow.y += 3;
+
+    const double third = (flow.width() - 10) / 3;
+    const auto below = [&](const Figure& figure) {
+        return workingLines(figure, matter.notation(), third);
+    };
+    flow.need(30);
+    flow.heading("As glued");
+    flow.y += bigNumbers(flow, flow.left(), flow.y, flow.width(),
+                         {{"Thickness", matter.text(glue.thickness.value), below(glue.thickness)},
+                          {"Width", matter.text(glue.width.value), below(glue.width)},
+                          {"Length", matter.text(glue.length.value), below(glue.length)}});
+    flow.y += 4;
+
+    const std::size_t joints = panel.strips.size() - 1;
+    std::vector<std::string> words{
+        "Lay the strips on the bench, first strip left, best face up. Pencil the triangle across "
+        "all of them: glued right, it reads as one triangle.",
+        "Glue face " + formatArea(glue.glueFace, matter.notation().unit) + " in " +
+            std::to_string(joints) + (joints == 1 ? " joint" : " joints") +
+            ". Clamp dry once; a joint that needs force to close is planed again, not clamped "
+            "shut.",
+        "Keep the ends flush at one end. The squaring cut is taken off there."};
+    const Flatten* flatten = nullptr;
+    int flattenStep = 0;
+    if (!panel.later.empty()) {
+        flattenStep = panel.later.front();
+        flatten = std::get_if<Flatten>(&record.work(flattenStep));
+    }
+    for (const std::string& word : words) {
+        const double height = Flow::paragraphHeight(word, smallText, flow.width() - 8);
+        flow.need(height);
+        flow.tick(flow.left(), flow.y + 0.3, 3.6);
+        flow.paragraph(flow.left() + 8, flow.y, flow.width() - 8, word, smallText);
+        flow.y += height + 1.4;
+    }
+    flow.y += 3;
+    if (flatten != nullptr) {
+        flow.need(34);
+        flow.heading("Then flatten", "step " + std::to_string(flattenStep));
+        const double half = (flow.width() - 5) / 2;
+        const double height = bigNumbers(flow, flow.left(), flow.y, half,
+                                         {{"Flatten to", matter.text(flatten->to.value),
+                                           workingLines(flatten->to, matter.notation(), half)}});
+        const double text = flow.paragraph(
+            flow.left() + half + 5, flow.y, half,
+            "From " + matter.text(flatten->from.value) +
+                ", about half off each face, at a thickness planer or a drum sander: long grain "
+                "faces, fed along the grain. Both faces true and parallel before the first "
+                "crosscut.",
+            smallText);
+        flow.y += std::max(height, text) + 4;
+    }
+    if (!labelled) {
+        stripList(flow, matter, panel);
+    }
+}
+
+}  // namespace kerfwright

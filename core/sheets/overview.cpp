@@ -1,0 +1,274 @@
+#include "core/drawing/dimension.h"
+#include "core/drawing/geometry.h"
+#include "core/sheets/boardview.h"
+#include "core/sheets/pages.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace kerfwright {
+namespace {
+
+constexpr std::size_t mostCautions = 5;
+
+/// A number that is only told, to one decimal.
+std::string decimal(double value) {
+    const auto tenths = static_cast<long long>(std::llround(value * 10));
+    return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10);
+}
+
+std::string counted(int count, const char* one, const char* many) {
+    return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+struct Fact {
+    std::string name;
+    std::string value;
+    std::string more;
+};
+
+std::vector<Fact> facts(const Matter& matter) {
+    const Job& job = matter.job;
+    const Totals& totals = job.totals;
+    const bool endGrain = matter.project.board.build == Build::EndGrain;
+    const auto across = static_cast<int>(matter.project.board.field.columns.size());
+    const auto down = static_cast<int>(matter.project.board.field.rows.size());
+    std::vector<Fact> all{
+        {"Build", endGrain ? "End grain up" : "Long grain up",
+         job.plan.byColumns ? "glued from columns" : "glued from rows"},
+        {"Field", std::to_string(across) + " × " + std::to_string(down) + " cells", ""},
+        {"Glue-ups", std::to_string(job.plan.assemblies),
+         job.plan.assemblies == job.plan.glueUps
+             ? ""
+             : std::to_string(job.plan.glueUps) + " different kinds"},
+        {"Strips", std::to_string(job.plan.strips), ""},
+    };
+    if (totals.weightKg > 0) {
+        constexpr double poundsPerKg = 2.20462262;
+        const bool inches = matter.notation().unit == Unit::Inches;
+        all.push_back({"Weight",
+                       "≈ " + (inches ? decimal(totals.weightKg * poundsPerKg) + " lb"
+                                      : decimal(totals.weightKg) + " kg"),
+                       "at 12 % moisture"});
+    }
+    all.push_back({"Timber in", formatVolume(totals.timberIn, matter.notation().unit),
+                   "≈ " + std::to_string(std::lround(totals.yieldPercent)) + " % is in the board"});
+    return all;
+}
+
+/// The board with its sizes, at the cursor; returns the height.
+double picture(Flow& flow, const Matter& matter, double width, double tallest) {
+    const Board& board = matter.project.board;
+    constexpr double sideRoom = 9;
+    constexpr double topRoom = 6.5;
+    const Box extent{0, 0, board.width().toMm(), board.height().toMm()};
+    const double scale = fitting(extent, width - sideRoom, tallest - topRoom);
+    const BoardViewOptions options{.letters = true,
+                                   .hatch = true,
+                                   .wholeBoard = true,
+                                   .lineWidth = 0.22 / scale,
+                                   .hatchPitch = 1.7 / scale,
+                                   .leastLetter = type::small / scale,
+                                   .greatestLetter = 6 / scale};
+    const Drawing drawn =
+        drawBoard(board, matter.project.woods, matter.job.plan.extraJoints, options);
+    const Point at{flow.left() + sideRoom, flow.y + topRoom};
+    place(flow.drawing(), drawn, at, scale);
+    const double right = at.x + extent.width * scale;
+    const double bottom = at.y + extent.height * scale;
+    addDimensionAcross(flow.drawing(), at.x, right, at.y - 2.4, at.y, matter.text(board.width()),
+                       {.bold = true});
+    addDimensionDown(flow.drawing(), at.y, bottom, flow.left() + 6, at.x,
+                     matter.text(board.height()), {.bold = true});
+    return bottom - flow.y;
+}
+
+double factColumn(Flow& flow, const Matter& matter, double x, double top, double width) {
+    const Board& board = matter.project.board;
+    flow.text(x, top + 3.2, "Finished size", quietText);
+    double y = top + 5;
+    const struct {
+        Length length;
+        const char* name;
+    } sizes[] = {{board.width(), "across"}, {board.height(), "down"}, {board.thickness, "thick"}};
+    for (const auto& size : sizes) {
+        const std::string text = matter.text(size.length);
+        constexpr Tone tone{5.4, true, Ink::Text};
+        flow.text(x, y + 5.2, text, tone, Align::Left, width - 14);
+        const double end = std::min(textWidth(text, tone.size, true), width - 14);
+        flow.text(x + end + 2, y + 5.2, size.name, quietText);
+        y += 7.4;
+    }
+    y += 4;
+    for (const Fact& fact : facts(matter)) {
+        flow.text(x, y + 3.2, fact.name, quietText);
+        flow.text(x + 22, y + 3.2, fact.value, boldText, Align::Left, width - 22);
+        y += 5;
+        if (!fact.more.empty()) {
+            flow.text(x + 22, y + 2.7, fact.more, quietText, Align::Left, width - 22);
+            y += 4.4;
+        }
+        y += 1.2;
+    }
+    return y - top;
+}
+
+void woodTable(Flow& flow, const Matter& matter) {
+    const Project& project = matter.project;
+    const auto count = static_cast<int>(project.woods.size());
+    const std::vector<WoodUse> uses = woodUse(project.board.field, count);
+    std::vector<int> strips(project.woods.size());
+    for (const Part& part : matter.job.plan.parts) {
+        if (part.role == Role::Strip) {
+            ++strips[static_cast<std::size_t>(part.wood)];
+        }
+    }
+    const bool hasBorder = project.board.border.width > Length();
+    // Two to a line, so that a board of many woods still leaves room.
+    constexpr double lineHeight = 10.5;
+    const double column = (flow.width() - 6) / 2;
+    int placed = 0;
+    flow.heading("Woods", "letter and hatch as in every picture");
+    for (int wood = 0; wood < count; ++wood) {
+        const auto index = static_cast<std::size_t>(wood);
+        const bool inBorder = hasBorder && project.board.border.wood == wood;
+        if (uses[index].pieces == 0 && !inBorder) {
+            continue;
+        }
+        if (placed % 2 == 0 && flow.need(lineHeight)) {
+            flow.heading("Woods");
+        }
+        const double x = flow.left() + (placed % 2) * (column + 6);
+        flow.swatch(x, flow.y, 8, wood);
+        flow.text(x + 11, flow.y + 3.4, shortened(project.woods[index].name, boldText, column - 11),
+                  boldText);
+        std::string about;
+        if (uses[index].pieces > 0) {
+            about = counted(uses[index].pieces, "piece", "pieces") + ", " +
+                    counted(strips[index], "strip", "strips");
+        }
+        if (inBorder) {
+            about += about.empty() ? "border" : ", border";
+        }
+        if (index < matter.job.totals.timberByWood.size()) {
+            about +=
+                " · " + formatVolume(matter.job.totals.timberByWood[index], matter.notation().unit);
+        }
+        flow.text(x + 11, flow.y + 7.9, about, quietText, Align::Left, column - 11);
+        if (placed % 2 == 1) {
+            flow.y += lineHeight;
+        }
+        ++placed;
+    }
+    if (placed % 2 == 1) {
+        flow.y += lineHeight;
+    }
+    flow.y += 2;
+}
+
+/// What costs a board or hurts someone, most severe first, each kind once.
+void cautionList(Flow& flow, const Matter& matter) {
+    std::vector<const Caution*> chosen;
+    std::size_t more = 0;
+    for (const Caution& caution : matter.job.cautions) {
+        const bool known = std::any_of(chosen.begin(), chosen.end(),
+                                       [&](const Caution* one) { return one->key == caution.key; });
+        if (caution.severity == Severity::Note || known || chosen.size() == mostCautions) {
+            ++more;
+        } else {
+            chosen.push_back(&caution);
+        }
+    }
+    if (chosen.empty()) {
+        return;
+    }
+    const double indent = 6;
+    const double width = flow.width() - indent;
+    flow.need(24);
+    flow.heading("Mind");
+    for (const Caution* caution : chosen) {
+        const std::string reason = caution->reason + " " + caution->remedy;
+        flow.need(Flow::paragraphHeight(reason, smallText, width) + 7);
+        const bool danger = caution->severity == Severity::Danger;
+        flow.drawing().marks.emplace_back(Shape{
+            {{flow.left() + 1.9, flow.y + 0.2},
+             {flow.left() + 3.8, flow.y + 3.6},
+             {flow.left(), flow.y + 3.6}},
+            true,
+            {.fill = danger ? Ink::Warning : Ink::None, .line = Ink::Warning, .lineWidth = 0.35}});
+        flow.text(flow.left() + indent, flow.y + 3.4, shortened(caution->title, boldText, width),
+                  boldText);
+        flow.y += 4.8;
+        flow.y += flow.paragraph(flow.left() + indent, flow.y, width, reason, smallText) + 1.6;
+    }
+    if (more > 0) {
+        flow.need(6);
+        flow.text(flow.left() + indent, flow.y + 3.2,
+                  "The program lists " + std::to_string(more) + " more.", quietText);
+        flow.y += 6;
+    }
+    flow.y += 2;
+}
+
+void orderOfWork(Flow& flow, const StepList& list) {
+    // A list for the wall; a plan of very many panels has its order on the sheets themselves.
+    constexpr std::size_t most = 36;
+    constexpr double lineHeight = 5.2;
+    const std::size_t count = list.steps.size();
+    const auto lines = static_cast<double>((count + 1) / 2);
+    if (count > most || flow.room() < 7.2 + lines * lineHeight) {
+        return;
+    }
+    flow.heading("Order of work", "the same step numbers stand on every sheet");
+    const double column = (flow.width() - 6) / 2;
+    for (std::size_t i = 0; i < count; ++i) {
+        const std::size_t line = i % ((count + 1) / 2);
+        const double x = flow.left() + (i < (count + 1) / 2 ? 0 : column + 6);
+        const double y = flow.y + static_cast<double>(line) * lineHeight;
+        flow.tick(x, y + 0.1, 3.6);
+        flow.text(x + 12, y + 3.3, std::to_string(i + 1), {type::small, true, Ink::Accent},
+                  Align::Right);
+        flow.text(x + 14, y + 3.3, title(list.steps[i]), smallText, Align::Left, column - 14);
+    }
+    flow.y += lines * lineHeight + 2;
+}
+
+}  // namespace
+
+void addOverview(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
+    Flow flow(drafts, matter, "overview", "Overview", Sizes::Finished, Flow::Safety::FirstPage);
+    constexpr double pictureWidth = 118;
+    const double height = picture(flow, matter, pictureWidth, 104);
+    const double facts = factColumn(flow, matter, flow.left() + pictureWidth + 8, flow.y + 2,
+                                    flow.width() - pictureWidth - 8);
+    flow.y += std::max(height, facts) + 4;
+    const Plan& plan = matter.job.plan;
+    if (!plan.extraJoints.empty()) {
+        const auto joints = static_cast<int>(plan.extraJoints.size());
+        flow.drawing().marks.emplace_back(
+            Line{{flow.left(), flow.y + 2.2},
+                 {flow.left() + 10, flow.y + 2.2},
+                 {.line = Ink::ExtraJoint, .lineWidth = 0.35, .dashed = true}});
+        flow.text(flow.left() + 13, flow.y + 3.2,
+                  counted(joints, "joint", "joints") +
+                      " inside pieces, drawn dashed: no single strip makes those pieces. They are "
+                      "listed with the final glue-up.",
+                  smallText, Align::Left, flow.width() - 13);
+        flow.y += 7;
+    }
+    woodTable(flow, matter);
+    cautionList(flow, matter);
+    if (!matter.project.titles.note.empty()) {
+        constexpr std::size_t mostLines = 6;
+        std::vector<std::string> note =
+            wrapped(shortened(matter.project.titles.note, smallText, 1e6), type::small, false,
+                    flow.width());
+        note.resize(std::min(note.size(), mostLines));
+        flow.need(8 + static_cast<double>(note.size()) * 4.4);
+        flow.heading("Note");
+        flow.y += flow.lines(flow.left(), flow.y, flow.width(), note, smallText) + 3;
+    }
+    orderOfWork(flow, record.list);
+}
+
+}  // namespace kerfwright

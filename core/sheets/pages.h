@@ -1,0 +1,19 @@
+// One function for each kind of sheet. Each appends the pages it needs.
+#pragma once
+
+#include "core/sheets/flow.h"
+#include "core/sheets/record.h"
+
+namespace kerfwright {
+
+void addOverview(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
+void addCutList(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
+void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
+                    const PanelRecord& panel);
+void addSlicing(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
+                const PanelRecord& panel);
+void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
+void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
+void addMachineSettings(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
+
+}  // namespace kerfwright

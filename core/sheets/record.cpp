@@ -1,0 +1,159 @@
+#include "core/sheets/record.h"
+
+#include <algorithm>
+#include <charconv>
+
+namespace kerfwright {
+namespace {
+
+const StripRecord* findStrip(const std::vector<StripRecord>& strips, const std::string& label) {
+    const auto found = std::find_if(strips.begin(), strips.end(),
+                                    [&](const StripRecord& strip) { return strip.label == label; });
+    return found == strips.end() ? nullptr : &*found;
+}
+
+/// "A12" into "A" and 12; a label without a number has -1.
+std::pair<std::string, int> splitLabel(const std::string& label) {
+    std::size_t digits = label.size();
+    while (digits > 0 && label[digits - 1] >= '0' && label[digits - 1] <= '9') {
+        --digits;
+    }
+    int number = -1;
+    std::from_chars(label.data() + digits, label.data() + label.size(), number);
+    return {label.substr(0, digits), number};
+}
+
+}  // namespace
+
+Length PanelRecord::width() const {
+    Length sum;
+    for (const StripRecord& strip : strips) {
+        sum += strip.line->width.value;
+    }
+    return sum;
+}
+
+Record::Record(const StepList& steps)
+    : list(steps) {
+    std::map<std::string, Length> thickness;
+    for (std::size_t i = 0; i < steps.steps.size(); ++i) {
+        const int number = static_cast<int>(i) + 1;
+        const Work& work = steps.steps[i].work;
+        if (const auto* mill = std::get_if<Mill>(&work)) {
+            if (mill->panel.empty()) {
+                railMill = {mill, number};
+                continue;
+            }
+            PanelRecord panel;
+            panel.label = mill->panel;
+            panel.mill = {mill, number};
+            for (const MillLine& line : mill->lines) {
+                for (const std::string& label : line.strips) {
+                    panel.strips.push_back({label, &line});
+                }
+            }
+            thickness[panel.label] = panel.thickness().value;
+            panels.push_back(std::move(panel));
+        } else if (const auto* glue = std::get_if<Glue>(&work)) {
+            if (glue->final) {
+                finalGlue = {glue, number};
+                continue;
+            }
+            PanelRecord& panel = this->panel(glue->result);
+            panel.glue = {glue, number};
+            std::vector<StripRecord> ordered;
+            for (const Laid& laid : glue->parts) {
+                if (const StripRecord* strip = findStrip(panel.strips, laid.part)) {
+                    ordered.push_back(*strip);
+                }
+            }
+            panel.strips = std::move(ordered);
+        } else if (const auto* taken = std::get_if<Take>(&work)) {
+            take = {taken, number};
+        } else if (const auto* flatten = std::get_if<Flatten>(&work)) {
+            if (flatten->purpose == Purpose::Finished) {
+                flattenField = {flatten, number};
+            } else {
+                thickness[flatten->part] = flatten->to.value;
+                panel(flatten->part).later.push_back(number);
+            }
+        } else if (const auto* square = std::get_if<SquareEnd>(&work)) {
+            panel(square->part).later.push_back(number);
+        } else if (const auto* cut = std::get_if<Crosscut>(&work)) {
+            panel(cut->part).later.push_back(number);
+            const auto index = static_cast<std::size_t>(&panel(cut->part) - panels.data());
+            for (const auto* labels : {&cut->slices, &cut->spares}) {
+                for (const std::string& label : *labels) {
+                    slices[label] = {index, thickness[cut->part], cut->stop.value};
+                }
+            }
+        } else if (const auto* trimmed = std::get_if<TrimField>(&work)) {
+            trim = {trimmed, number};
+        } else if (const auto* fit = std::get_if<FitBorder>(&work)) {
+            border = {fit, number};
+        }
+    }
+}
+
+PanelRecord& Record::panel(const std::string& label) {
+    return *std::find_if(panels.begin(), panels.end(),
+                         [&](const PanelRecord& one) { return one.label == label; });
+}
+
+const Work& Record::work(int number) const {
+    return list.steps[static_cast<std::size_t>(number - 1)].work;
+}
+
+std::vector<RowRecord> Record::rows(bool endGrain, bool asTold) const {
+    std::vector<Laid> laid;
+    if (finalGlue) {
+        laid = finalGlue->parts;
+    } else if (take) {
+        laid = {take->part};
+    }
+    std::vector<RowRecord> rows;
+    for (const Laid& one : laid) {
+        const auto slice = slices.find(one.part);
+        if (slice == slices.end()) {
+            continue;
+        }
+        RowRecord row;
+        row.slice = one.part;
+        row.lay = one.lay;
+        row.height = endGrain ? slice->second.thickness : slice->second.length;
+        row.strips = panels[slice->second.panel].strips;
+        if (!asTold) {
+            row.lay.flipped = false;
+        }
+        if (row.lay.flipped) {
+            std::reverse(row.strips.begin(), row.strips.end());
+        }
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::string labelList(const std::vector<std::string>& labels) {
+    std::string text;
+    for (std::size_t i = 0; i < labels.size();) {
+        const auto [prefix, number] = splitLabel(labels[i]);
+        std::size_t end = i + 1;
+        while (number >= 0 && end < labels.size() &&
+               splitLabel(labels[end]) == std::pair(prefix, number + static_cast<int>(end - i))) {
+            ++end;
+        }
+        if (!text.empty()) {
+            text += ", ";
+        }
+        if (end - i >= 3) {
+            text += labels[i] + "–" + labels[end - 1];
+            i = end;
+        } else {
+            text += labels[i];
+            ++i;
+        }
+    }
+    return text;
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,37 @@
+// Pictures of panels: as they are glued, and as they are sliced.
+#pragma once
+
+#include "core/sheets/flow.h"
+#include "core/sheets/record.h"
+
+namespace kerfwright {
+
+/// A text that belongs to a place along an edge.
+struct EdgeLabel {
+    double x = 0;
+    std::string words;
+    Tone tone = smallText;
+};
+
+/// Sets the labels along an edge at height `edge`, in as few rows as keep them apart, with thin
+/// leaders from the further rows. Those that find no room in `mostRows` rows are left out.
+struct EdgeLabels {
+    double height = 0;  ///< that the rows take
+    bool complete = true;
+};
+EdgeLabels addEdgeLabels(Drawing& drawing, const std::vector<EdgeLabel>& labels, double edge,
+                         bool above, double least, double most, int mostRows);
+
+/// The panel from above as it is glued, strips to scale, with numbers, letters and widths, at the
+/// cursor, which moves below it. False where not every strip could be labelled.
+bool drawPanelToGlue(Flow& flow, const Matter& matter, const PanelRecord& panel);
+
+/// The panel lying with its squared end left, its length to scale, cuts and slices numbered.
+void drawPanelToSlice(Flow& flow, const Matter& matter, const Record& record,
+                      const PanelRecord& panel);
+
+/// A stick of strips lying along x in a box, to scale in x, with letters where there is room.
+void drawRow(Drawing& drawing, const Matter& matter, const std::vector<StripRecord>& strips,
+             const Box& box, bool letters);
+
+}  // namespace kerfwright
