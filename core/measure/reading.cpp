@@ -334,7 +334,7 @@ std::optional<Rational> Reader::mixed() {
         rest_.remove_prefix(1);
     }
     std::optional<Rational> fraction = fractionSign();
-    if (!fraction && (spaced || joined) && atDigit()) {
+    if (!fraction && atDigit()) {
         const std::string_view above = takeDigits();
         skipSpaces();
         if (take(slashes)) {
@@ -345,9 +345,6 @@ std::optional<Rational> Reader::mixed() {
         }
     }
     if (!fraction) {
-        if (joined) {
-            return refuse(minusRule);
-        }
         rest_ = afterFirst;
         return decimal(first);
     }

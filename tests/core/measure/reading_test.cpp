@@ -166,13 +166,20 @@ TEST(Reading, NoGuessesAtThousands) {
     EXPECT_THAT(faultOf("1 500,25").rule, HasSubstr("thousands"));
     EXPECT_THAT(faultOf("1'500").rule, HasSubstr("unit after every number"));
     EXPECT_THAT(faultOf("1m50").rule, HasSubstr("unit after every number"));
+    for (const char* text : {"1m50", "44mm5", "1in6"}) {
+        EXPECT_THAT(faultOf(text, inches).rule, HasSubstr("unit after every number")) << text;
+    }
     EXPECT_THAT(faultOf("44mm5").rule, HasSubstr("unit after every number"));
 }
 
 TEST(Reading, MinusAndHyphenAreToldApart) {
-    for (const char* text :
-         {"12-3", "12 -3", "12- 3", "1.5-3/4 - 1 -2", "1 in-3 mm", "1−3/4", "½-1/4", "1'-6 mm"}) {
+    for (const char* text : {"12-3", "12 -3", "12- 3", "1 -3/4", "1 -½", "1.5-3/4 - 1 -2",
+                             "1 in-3 mm", "1−3/4", "½-1/4", "1'-6 mm"}) {
         EXPECT_FALSE(parse(text, millimetres, "Kerf").ok()) << text;
+    }
+    for (const char* text : {"½-3", "½-1/4", "1 in-3 in", "1 in-3", "1 mm-3", "1 1/2-3", "12-3"}) {
+        EXPECT_THAT(faultOf(text, inches).rule, HasSubstr("space on both sides of a minus"))
+            << text;
     }
     EXPECT_THAT(faultOf("12-3").rule, HasSubstr("space on both sides of a minus"));
     EXPECT_THAT(faultOf("12 -3").rule, HasSubstr("space on both sides of a minus"));
@@ -198,6 +205,10 @@ TEST(Reading, BytesThatAreNoText) {
     EXPECT_EQ(faultOf("12\xc2").value, "12\ufffd");
     EXPECT_EQ(faultOf("12 \xed\xa0\x80").value, "12 \ufffd\ufffd\ufffd") << "a lone surrogate";
     EXPECT_EQ(faultOf("12 \xc0\xaf").value, "12 \ufffd\ufffd") << "an overlong slash";
+    EXPECT_EQ(faultOf("12 \xe0\x80\xaf").value, "12 \ufffd\ufffd\ufffd") << "overlong, three bytes";
+    EXPECT_EQ(faultOf("12 \xf0\x80\x80\xaf").value, "12 \ufffd\ufffd\ufffd\ufffd");
+    EXPECT_EQ(faultOf("12 \xf4\x90\x80\x80").value, "12 \ufffd\ufffd\ufffd\ufffd") << "beyond";
+    EXPECT_EQ(faultOf("12 \x7f").value, "12 \ufffd");
     EXPECT_EQ(faultOf("12\n;").value, "12\ufffd;");
     EXPECT_EQ(faultOf("12 \xf0\x9f\xaa\xb5").value, "12 🪵");
 }
@@ -211,6 +222,10 @@ TEST(Reading, LongTextsAreRefusedAndShortened) {
     EXPECT_THAT(faultOf(std::string(200, '9')).rule, HasSubstr("at most 12 figures"));
     EXPECT_THAT(faultOf("0." + std::string(200, '3')).rule, HasSubstr("at most 15 figures"));
     EXPECT_THAT(faultOf("1/" + std::string(200, '3')).rule, HasSubstr("at most 9 figures"));
+    EXPECT_THAT(faultOf("0." + std::string(16, '3')).rule, HasSubstr("at most 15 figures"));
+    expectReads("0." + std::string(15, '3'), Length::nm(333'333), millimetres, true);
+    EXPECT_THAT(faultOf(std::string(13, '9')).rule, HasSubstr("at most 12 figures"));
+    EXPECT_THAT(faultOf(std::string(12, '9')).rule, HasSubstr("1 km"));
     expectReads(std::string(200, '0') + "7", Length::mm(7), millimetres);
     expectReads("7." + std::string(200, '0'), Length::mm(7), millimetres);
 }

@@ -114,6 +114,7 @@ TEST(Writing, AreasInTheUsualUnits) {
     EXPECT_EQ(formatArea(area(Length::mm(45), Length::mm(45)), Unit::Millimetres), "0.0020 m²");
     EXPECT_EQ(formatArea(Area(), Unit::Millimetres), "0.00 m²");
     EXPECT_EQ(formatArea(Area(), Unit::Inches), "0.0 ft²");
+    EXPECT_EQ(formatArea(Area(-1), Unit::Millimetres), "0.0000000000 m²");
 }
 
 TEST(Writing, VolumesInTheUsualUnits) {
