@@ -12,18 +12,23 @@
 #include <cstdio>
 #include <filesystem>
 #include <ostream>
+#include <string_view>
 
 namespace kerfwright {
 namespace {
 
 /// A side of a picture beyond this takes more memory than a picture is worth (1.6 GB).
 constexpr double greatestPixels = 20'000;
+/// Pixels per mm.
+constexpr double leastScale = 0.05;
+constexpr double greatestScale = 100;
 
-bool endsWith(const std::string& text, const std::string& end) {
-    return text.size() > end.size() &&
-           std::equal(end.rbegin(), end.rend(), text.rbegin(), [](char a, char b) {
-               return a == b || (b >= 'a' && b <= 'z' && a == b - 'a' + 'A');
-           });
+/// `end` in lower case; the text may have capitals ("A.PNG").
+bool endsWith(const std::string& text, std::string_view end) {
+    const auto same = [](char wanted, char c) {
+        return wanted == c || (c >= 'A' && c <= 'Z' && wanted == c - 'A' + 'a');
+    };
+    return text.size() > end.size() && std::equal(end.rbegin(), end.rend(), text.rbegin(), same);
 }
 
 /// A project together with its proven plan, or the exit code after the fault was told.
@@ -181,7 +186,7 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
                        : path + ": must end in .png or .svg";
         });
     picture->add_option("--scale", request.scale, "Pixels per mm of a PNG")
-        ->check(CLI::Range(0.05, 100.0))
+        ->check(CLI::Range(leastScale, greatestScale))
         ->capture_default_str();
 
     CLI::App* check = command("check", "Read, plan and carry out on the virtual bench");
@@ -193,6 +198,10 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
         return {{}, app.exit(told, out, err) == 0 ? Done : Usage};
     }
 
+    if (!(request.scale >= leastScale)) {  // "nan" is a number to the reader of options
+        err << "--scale: must be a number\n";
+        return {{}, Usage};
+    }
     request.command = plan->parsed()      ? Command::Plan
                       : sheets->parsed()  ? Command::Sheets
                       : picture->parsed() ? Command::Picture

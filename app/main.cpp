@@ -18,6 +18,16 @@ bool hasDisplay() {
            !qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM");
 }
 
+// Where no session set a folder for run-time files, Qt says so on the error stream. No command
+// needs one.
+void quietAboutRuntimeFolder(QtMsgType type, const QMessageLogContext& context,
+                             const QString& message) {
+    if (message.startsWith(u"QStandardPaths: XDG_RUNTIME_DIR not set")) {
+        return;
+    }
+    std::cerr << qFormatLogMessage(type, context, message).toStdString() << std::endl;
+}
+
 void nameApplication() {
     QCoreApplication::setApplicationName(QStringLiteral("Kerfwright"));
     QCoreApplication::setOrganizationName(QStringLiteral("Kerfwright"));
@@ -50,6 +60,7 @@ int main(int argc, char** argv) {
     if (request.paints()) {
         // Fonts and painters want a platform, but no display.
         qputenv("QT_QPA_PLATFORM", "offscreen");
+        qInstallMessageHandler(quietAboutRuntimeFolder);
         const QGuiApplication app(argc, argv);
         return carryOut(request, std::cout, std::cerr);
     }

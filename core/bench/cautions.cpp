@@ -109,15 +109,17 @@ using Found = std::vector<Caution>;
 void borderMoves(const Ground& on, Found& found) {
     forEach<FitBorder>(on.list, [&](const FitBorder& work, const Sizes&, int step) {
         const bool endGrain = on.board.build == Build::EndGrain;
+        const bool inches = on.notation.unit == Unit::Inches;
         found.push_back(
             {Severity::Danger, "border-moves",
              endGrain ? "A border of long grain round an end-grain field"
                       : "A border round a field that moves across its grain",
              std::string("Through a year a field like this grows and shrinks ") +
                  (endGrain ? "both ways" : "across its grain") + ", usually by " +
-                 on.text(Length::mm(2)) + " to " + on.text(Length::mm(7)) + " for every " +
-                 on.text(Length::mm(300)) + "; the rails (" + on.woodName(on.board.border.wood) +
-                 ", " + on.text(work.width.value) +
+                 on.text(inches ? Length::inch(5, 64) : Length::mm(2)) + " to " +
+                 on.text(inches ? Length::inch(9, 32) : Length::mm(7)) + " for every " +
+                 on.text(inches ? Length::inch(12) : Length::mm(300)) + "; the rails (" +
+                 on.woodName(on.board.border.wood) + ", " + on.text(work.width.value) +
                  " wide) hardly change along their length. A glued border bursts at its mitres or "
                  "cracks the field.",
              "Do not glue this border to the field: it will move by some millimetres and burst the "

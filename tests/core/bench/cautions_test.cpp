@@ -106,6 +106,9 @@ TEST_F(Cautions, ABorderRoundAnEndGrainFieldMustNotBeGlued) {
     // Wood Handbook (FPL-GTR-190, table 13-5) over 4 to 6 % of moisture.
     EXPECT_THAT(caution.reason, HasSubstr("2 mm to 7 mm for every 300 mm"));
     EXPECT_THAT(caution.reason, HasSubstr("both ways"));
+    notation = Notation::inches();
+    EXPECT_THAT(one(found({mill, border}), "border-moves").reason,
+                HasSubstr("5/64 in to 9/32 in for every 12 in"));
     EXPECT_THAT(caution.reason, HasSubstr("Black walnut, 40 mm wide"));
     EXPECT_THAT(caution.remedy, HasSubstr("Do not glue this border to the field:"));
 }
