@@ -52,7 +52,7 @@ public:
     friend constexpr Length operator*(Length, Number) = delete;
     template <std::floating_point Number>
     friend constexpr Length operator*(Number, Length) = delete;
-    friend constexpr auto operator<=>(Length, Length) = default;
+    friend constexpr auto operator<=>(Length, Length) = default;  // NOLINT(modernize-use-nullptr)
 
 private:
     explicit constexpr Length(std::int64_t count)

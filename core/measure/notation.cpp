@@ -148,7 +148,7 @@ std::string formatBare(Length length, const Notation& notation) {
 }
 
 std::string formatExact(Length length, const Notation& notation) {
-    const std::string millimetres = format(length, Notation::millimetres(6));
+    std::string millimetres = format(length, Notation::millimetres(6));
     if (notation.unit == Unit::Millimetres) {
         return millimetres;
     }
