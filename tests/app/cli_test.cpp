@@ -1,0 +1,477 @@
+// The command line, called in this process.
+#include "app/cli.h"
+#include "core/board/patterns.h"
+#include "tests/app/folder.h"
+
+#include <QBuffer>
+#include <QImage>
+#include <QXmlStreamReader>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <sstream>
+
+namespace kerfwright {
+namespace {
+
+namespace fs = std::filesystem;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using Json = nlohmann::json;
+
+struct Called {
+    int code = -1;
+    std::string out;
+    std::string err;
+};
+
+Called call(const std::vector<std::string>& arguments) {
+    std::ostringstream out;
+    std::ostringstream err;
+    const Understood understood = understand(arguments, out, err);
+    int code = understood.code;
+    if (understood.request) {
+        code = carryOut(*understood.request, out, err);
+    }
+    return {code, out.str(), err.str()};
+}
+
+Request requestOf(const std::vector<std::string>& arguments) {
+    std::ostringstream said;
+    const Understood understood = understand(arguments, said, said);
+    EXPECT_TRUE(understood.request.has_value()) << said.str();
+    return understood.request.value_or(Request{});
+}
+
+Project someProject(Unit unit = Unit::Millimetres) {
+    Project project = newProject(unit);
+    project.titles.name = "Hut board <1> & more";
+    return project;
+}
+
+// ---------------------------------------------------------------------------------- understanding
+
+TEST(Understand, EveryCommand) {
+    EXPECT_EQ(requestOf({}).command, Command::Window);
+    EXPECT_EQ(requestOf({}).file, "");
+    EXPECT_EQ(requestOf({"a.kerfwright"}).command, Command::Window);
+    EXPECT_EQ(requestOf({"a.kerfwright"}).file, "a.kerfwright");
+
+    const Request plan = requestOf({"plan", "a.kerfwright", "--json"});
+    EXPECT_EQ(plan.command, Command::Plan);
+    EXPECT_EQ(plan.file, "a.kerfwright");
+    EXPECT_TRUE(plan.json);
+    EXPECT_FALSE(requestOf({"plan", "a"}).json);
+    EXPECT_FALSE(plan.paints());
+
+    const Request sheets =
+        requestOf({"sheets", "a", "--out", "b", "--format", "svg", "--paper", "letter"});
+    EXPECT_EQ(sheets.command, Command::Sheets);
+    EXPECT_EQ(sheets.out, "b");
+    EXPECT_EQ(sheets.format, SheetFormat::Svg);
+    EXPECT_EQ(sheets.paper, Paper::Letter);
+    EXPECT_TRUE(sheets.paints());
+    EXPECT_EQ(requestOf({"sheets", "a", "--out", "b"}).format, SheetFormat::Pdf);
+    EXPECT_EQ(requestOf({"sheets", "a", "--out", "b"}).paper, std::nullopt);
+
+    const Request picture = requestOf({"picture", "a", "--out", "b.PNG", "--scale", "2.5"});
+    EXPECT_EQ(picture.command, Command::Picture);
+    EXPECT_EQ(picture.scale, 2.5);
+    EXPECT_TRUE(picture.paints());
+
+    EXPECT_EQ(requestOf({"check", "a"}).command, Command::Check);
+}
+
+TEST(Understand, HelpAndVersionAreNoErrors) {
+    for (const char* flag : {"--help", "-h"}) {
+        const Called help = call({flag});
+        EXPECT_EQ(help.code, Done);
+        EXPECT_THAT(help.err, IsEmpty());
+        for (const char* word : {"plan", "sheets", "picture", "check", "FILE"}) {
+            EXPECT_THAT(help.out, HasSubstr(word));
+        }
+    }
+    EXPECT_THAT(call({"sheets", "--help"}).out, HasSubstr("--paper"));
+    EXPECT_EQ(call({"--version"}).out, "kerfwright " KERFWRIGHT_VERSION "\n");
+}
+
+TEST(Understand, WrongUsageEndsWithTwoAndSaysWhy) {
+    const std::vector<std::vector<std::string>> wrong = {
+        {"plan"},
+        {"check"},
+        {"sheets", "a.kerfwright"},
+        {"picture", "a.kerfwright"},
+        {"sheets", "--out", "b.pdf"},
+        {"sheets", "a", "--out", "b", "--format", "docx"},
+        {"sheets", "a", "--out", "b", "--paper", "a3"},
+        {"sheets", "a", "--out"},
+        {"picture", "a", "--out", "b.gif"},
+        {"picture", "a", "--out", ".png"},
+        {"picture", "a", "--out", "b.png", "--scale", "big"},
+        {"picture", "a", "--out", "b.png", "--scale", "0"},
+        {"picture", "a", "--out", "b.png", "--scale", "-3"},
+        {"picture", "a", "--out", "b.png", "--scale", "nan"},
+        {"plan", "a", "b"},
+        {"a", "b"},
+        {"plan", "a", "--yaml"},
+        {"--frobnicate"},
+        {"plan", "a", "check", "b"},
+    };
+    for (const auto& arguments : wrong) {
+        const Called called = call(arguments);
+        EXPECT_EQ(called.code, Usage) << testing::PrintToString(arguments);
+        EXPECT_THAT(called.out, IsEmpty()) << testing::PrintToString(arguments);
+        EXPECT_FALSE(called.err.empty()) << testing::PrintToString(arguments);
+    }
+}
+
+// --------------------------------------------------------------------------------------- carrying
+// out
+
+TEST(Plan, IsTextForTheMaker) {
+    const Folder folder;
+    const Called called = call({"plan", folder.write("a.kerfwright", someProject())});
+    EXPECT_EQ(called.code, Done);
+    EXPECT_THAT(called.err, IsEmpty());
+    // Derived for the board that a new project holds: 8 × 8 squares of 50 mm, kerf 3.2 mm.
+    for (const char* words :
+         {"Hut board <1> & more", "480 mm × 480 mm", "Glue panel A", "stop: 38 mm board thickness",
+          "3 mm flattening the field = 41 mm", "A-3 (flipped)", "Cautions"}) {
+        EXPECT_THAT(called.out, HasSubstr(words));
+    }
+}
+
+TEST(Plan, AsJsonSaysTheSameInNumbers) {
+    const Folder folder;
+    const Called called = call({"plan", folder.write("a.kerfwright", someProject()), "--json"});
+    ASSERT_EQ(called.code, Done) << called.err;
+    const Json plan = Json::parse(called.out);
+    EXPECT_EQ(plan["format"], "kerfwright-plan");
+    EXPECT_EQ(plan["version"], 1);
+    EXPECT_EQ(plan["project"]["name"], "Hut board <1> & more");
+    // A chequer with an even number of rows takes two glue-ups: every other slice is flipped.
+    EXPECT_EQ(plan["glueUps"], 2);
+    ASSERT_EQ(plan["panels"].size(), 1u);
+    ASSERT_EQ(plan["strips"].size(), 8u);
+    EXPECT_EQ(plan["strips"][1]["milled"]["width"]["nm"], 50'000'000);
+    EXPECT_EQ(plan["strips"][1]["milled"]["width"]["text"], "50 mm");
+    EXPECT_EQ(plan["woods"][0]["pieces"], 32);
+    EXPECT_TRUE(plan["proof"]["ok"]);
+    EXPECT_TRUE(plan["board"]["grain"].is_null());
+    EXPECT_EQ(plan["totals"]["width"]["nm"], 480'000'000);
+
+    std::vector<std::string> kinds;
+    int number = 0;
+    for (const Json& step : plan["steps"]) {
+        EXPECT_EQ(step["number"], ++number);
+        EXPECT_FALSE(step["title"].get<std::string>().empty());
+        kinds.push_back(step["kind"]);
+    }
+    EXPECT_EQ(kinds, (std::vector<std::string>{"mill", "glue", "flatten", "square-end", "crosscut",
+                                               "flatten", "crosscut", "glue", "flatten", "trim",
+                                               "mill", "border"}));
+}
+
+/// Calls `look` with every figure (an object with a working) below `json`.
+template <class Look>
+void forEachFigure(const Json& json, const Look& look) {
+    if (json.is_object() && json.contains("working")) {
+        look(json);
+    } else if (json.is_structured()) {
+        for (const auto& below : json) {
+            forEachFigure(below, look);
+        }
+    }
+}
+
+TEST(Plan, EveryFigureInTheJsonIsTheSumOfItsWorking) {
+    const Folder folder;
+    const Called called =
+        call({"plan", folder.write("a.kerfwright", someProject(Unit::Inches)), "--json"});
+    ASSERT_EQ(called.code, Done) << called.err;
+    const Json plan = Json::parse(called.out);
+    int figures = 0;
+    forEachFigure(plan, [&](const Json& figure) {
+        std::int64_t sum = 0;
+        for (const Json& term : figure["working"]) {
+            sum += term["nm"].get<std::int64_t>() * term["times"].get<std::int64_t>();
+            EXPECT_FALSE(term["term"].get<std::string>().empty());
+            if (!term["setting"].is_null()) {
+                EXPECT_TRUE(plan["shop"].contains(term["setting"].get<std::string>()))
+                    << term.dump();
+            }
+        }
+        EXPECT_EQ(sum, figure["nm"].get<std::int64_t>()) << figure.dump();
+        ++figures;
+    });
+    EXPECT_GT(figures, 60);
+}
+
+TEST(Plan, TheLedgerInTheJsonCloses) {
+    const Folder folder;
+    const Called called = call({"plan", folder.write("a.kerfwright", someProject()), "--json"});
+    ASSERT_EQ(called.code, Done) << called.err;
+    const Json ledger = Json::parse(called.out)["ledger"];
+    // 25 digits: 128-bit numbers are texts. Two halves of them fit into 64 bits.
+    const auto split = [](const std::string& digits) {
+        const std::size_t low = std::min<std::size_t>(digits.size(), 15);
+        const std::string high = digits.substr(0, digits.size() - low);
+        return std::pair<long long, long long>(high.empty() ? 0 : std::stoll(high),
+                                               std::stoll(digits.substr(digits.size() - low)));
+    };
+    long long high = 0;
+    long long low = 0;
+    for (const char* part : {"board", "kerf", "planed", "trimmed", "spare", "offcut"}) {
+        const auto [partHigh, partLow] = split(ledger[part]["nm3"]);
+        high += partHigh;
+        low += partLow;
+    }
+    constexpr long long base = 1'000'000'000'000'000;
+    high += low / base;
+    low %= base;
+    EXPECT_EQ((std::pair<long long, long long>(high, low)), split(ledger["timberIn"]["nm3"]));
+    EXPECT_GT(high, 0);
+}
+
+TEST(Check, ListsCautionsAndEndsWithZero) {
+    const Folder folder;
+    const Called called = call({"check", folder.write("a.kerfwright", someProject())});
+    EXPECT_EQ(called.code, Done);
+    EXPECT_THAT(called.err, IsEmpty());
+    EXPECT_THAT(called.out, HasSubstr("virtual bench"));
+    EXPECT_THAT(called.out, HasSubstr("2 glue-ups"));
+    EXPECT_THAT(called.out, HasSubstr("danger, step 12: A border of long grain"));
+}
+
+TEST(Check, EverySamplePasses) {
+    EXPECT_GE(samples().size(), 6u);
+    for (const std::string& sample : samples()) {
+        const Called called = call({"check", sample});
+        EXPECT_EQ(called.code, Done) << called.err;
+        EXPECT_THAT(called.out, HasSubstr("gives the wished board")) << sample;
+    }
+}
+
+// ISO 216: A4 is 210 × 297 mm; ANSI A (Letter) is 8 1/2 × 11 in. A PDF point is 1/72 in.
+TEST(Sheets, TakeThePaperOfTheProjectsUnits) {
+    const Folder folder;
+    const std::string metric = folder.write("m.kerfwright", someProject());
+    const std::string inches = folder.write("i.kerfwright", someProject(Unit::Inches));
+    const std::string pdf = folder.path("out.pdf");
+    const auto size = [&] { return runShell("pdfinfo " + pdf + " | grep 'Page size'").said; };
+
+    EXPECT_EQ(call({"sheets", metric, "--out", pdf}).code, Done);
+    EXPECT_THAT(size(), HasSubstr("595 x 842"));
+    EXPECT_EQ(call({"sheets", inches, "--out", pdf}).code, Done);
+    EXPECT_THAT(size(), HasSubstr("612 x 792"));
+    EXPECT_EQ(call({"sheets", inches, "--out", pdf, "--paper", "a4"}).code, Done);
+    EXPECT_THAT(size(), HasSubstr("595 x 842"));
+}
+
+TEST(Sheets, AsSvgAreOneFileASheet) {
+    const Folder folder;
+    const std::string file = folder.write("a.kerfwright", someProject());
+    const Called called =
+        call({"sheets", file, "--out", folder.path("new/sheets"), "--format", "svg"});
+    EXPECT_EQ(called.code, Done) << called.err;
+    std::vector<std::string> names;
+    for (const auto& entry : fs::directory_iterator(folder.path("new/sheets"))) {
+        names.push_back(entry.path().filename().string());
+        QXmlStreamReader reader(QByteArray::fromStdString(bytesOf(entry.path())));
+        bool svg = false;
+        while (!reader.atEnd()) {
+            svg = reader.readNext() == QXmlStreamReader::StartElement &&
+                          reader.name() == QStringLiteral("svg")
+                      ? true
+                      : svg;
+        }
+        EXPECT_FALSE(reader.hasError()) << entry.path() << reader.errorString().toStdString();
+        EXPECT_TRUE(svg) << entry.path();
+        EXPECT_THAT(called.out, HasSubstr(entry.path().filename().string()));
+    }
+    std::sort(names.begin(), names.end());
+    ASSERT_GE(names.size(), 6u);
+    EXPECT_EQ(names.front(), "01-overview.svg");
+}
+
+TEST(Picture, IsAsLargeAsTheScaleSays) {
+    const Folder folder;
+    const std::string file = folder.write("a.kerfwright", someProject());
+    const std::string png = folder.path("a.png");
+    EXPECT_EQ(call({"picture", file, "--out", png, "--scale", "2"}).code, Done);
+    const QImage image(QString::fromStdString(png));
+    EXPECT_NEAR(image.width(), 960, 4);  // 480 mm at 2 pixels per mm
+    EXPECT_NEAR(image.height(), 960, 4);
+
+    const std::string svg = folder.path("a.svg");
+    EXPECT_EQ(call({"picture", file, "--out", svg}).code, Done);
+    EXPECT_THAT(bytesOf(svg), HasSubstr("<svg"));
+}
+
+TEST(Picture, RefusesAScaleThatWouldNotFitIntoMemory) {
+    const Folder folder;
+    const std::string file = folder.write("a.kerfwright", someProject());
+    const Called called = call({"picture", file, "--out", folder.path("a.png"), "--scale", "100"});
+    EXPECT_EQ(called.code, Problem);
+    EXPECT_THAT(called.err, HasSubstr("Scale"));
+    EXPECT_FALSE(fs::exists(folder.path("a.png")));
+}
+
+TEST(Output, ThatCannotBeWrittenIsAProblemWithItsPath) {
+    const Folder folder;
+    const std::string file = folder.write("a.kerfwright", someProject());
+    folder.write("taken", "a file where a folder should be");
+    fs::create_directory(folder.path("folder.png"));
+    const std::vector<std::vector<std::string>> calls = {
+        {"sheets", file, "--out", folder.path("none/here.pdf")},
+        {"picture", file, "--out", folder.path("none/here.png")},
+        {"picture", file, "--out", folder.path("none/here.svg")},
+        {"picture", file, "--out", folder.path("folder.png")},
+        {"sheets", file, "--out", folder.path("taken"), "--format", "svg"},
+        {"sheets", file, "--out", folder.path("taken/below"), "--format", "svg"},
+    };
+    for (const auto& arguments : calls) {
+        const Called called = call(arguments);
+        EXPECT_EQ(called.code, Problem) << testing::PrintToString(arguments);
+        EXPECT_THAT(called.err, HasSubstr(arguments[3])) << testing::PrintToString(arguments);
+        EXPECT_THAT(called.out, IsEmpty());
+    }
+    EXPECT_EQ(bytesOf(folder.path("taken")), "a file where a folder should be");
+}
+
+TEST(Output, IsTheSameEveryTime) {
+    const Folder folder;
+    const std::string file = folder.write("a.kerfwright", someProject());
+    const auto twice = [&](std::vector<std::string> arguments, const std::string& end) {
+        std::string bytes[2];
+        for (std::string& one : bytes) {
+            const std::string out = folder.path("out" + end);
+            std::vector<std::string> all = arguments;
+            all.insert(all.end(), {"--out", out});
+            EXPECT_EQ(call(all).code, Done);
+            one = bytesOf(out);
+            fs::remove(out);
+        }
+        EXPECT_FALSE(bytes[0].empty());
+        EXPECT_TRUE(bytes[0] == bytes[1]) << end;
+    };
+    twice({"sheets", file}, ".pdf");
+    twice({"picture", file}, ".svg");
+    twice({"picture", file}, ".png");
+    EXPECT_EQ(call({"plan", file, "--json"}).out, call({"plan", file, "--json"}).out);
+}
+
+// ---------------------------------------------------------------------------------------- bad
+// input
+
+/// One bad project file, and a word that the message must say.
+struct Bad {
+    std::string what;
+    std::string bytes;
+    std::string word;
+};
+
+std::vector<Bad> badFiles() {
+    const Project good = newProject(Unit::Millimetres);
+    const std::string bytes = toBytes(good);
+    const auto changed = [&](const char* pointer, const Json& value) {
+        auto json = nlohmann::ordered_json::parse(bytes);
+        json[nlohmann::ordered_json::json_pointer(pointer)] = value;
+        return json.dump();
+    };
+    const auto without = [&](const char* parent, const char* key) {
+        auto json = nlohmann::ordered_json::parse(bytes);
+        json[nlohmann::ordered_json::json_pointer(parent)].erase(key);
+        return json.dump();
+    };
+    std::vector<std::int64_t> manyColumns(10'000, 10'000'000);
+    return {
+        {"empty", "", ""},
+        {"blank", "   \n", ""},
+        {"truncated", bytes.substr(0, bytes.size() / 2), ""},
+        {"not JSON", "a board, please", ""},
+        {"bytes",
+         std::string("\x7f"
+                     "ELF\x00\x01\xff\xfe",
+                     8),
+         ""},
+        {"a list", "[]", ""},
+        {"a number", "7", ""},
+        {"deep", std::string(100'000, '['), ""},
+        {"no format", without("", "format"), "format"},
+        {"another format", changed("/format", "kerfwright-plan"), "format"},
+        {"no version", without("", "version"), "version"},
+        {"newer", changed("/version", 2), "version"},
+        {"much newer", changed("/version", 4'000'000'000), "version"},
+        {"version zero", changed("/version", 0), "version"},
+        {"negative thickness", changed("/board/thickness-nm", -1), "hickness"},
+        {"zero thickness", changed("/board/thickness-nm", 0), "hickness"},
+        {"huge thickness", changed("/board/thickness-nm", std::int64_t{1} << 62), "hickness"},
+        {"beyond 64 bits", changed("/board/thickness-nm", 1e30), "hickness"},
+        {"half a nanometre", changed("/board/thickness-nm", 38'000'000.5), "hickness"},
+        {"thickness as text", changed("/board/thickness-nm", "38 mm"), "hickness"},
+        {"no thickness", without("/board", "thickness-nm"), "hickness"},
+        {"zero kerf", changed("/shop/kerf-nm", 0), "erf"},
+        {"negative kerf", changed("/shop/kerf-nm", -3'200'000), "erf"},
+        {"no kerf", without("/shop", "kerf-nm"), "erf"},
+        {"a row of no height", changed("/board/field/rows-nm/0", 0), "ow"},
+        {"a negative column", changed("/board/field/columns-nm/3", -50'000'000), "olumn"},
+        {"no columns", changed("/board/field/columns-nm", Json::array()), "olumn"},
+        {"10 000 columns", changed("/board/field/columns-nm", manyColumns), "olumn"},
+        {"no pieces", changed("/board/field/pieces", Json::array()), "iece"},
+        {"overlapping pieces", changed("/board/field/pieces/1/0", 0), "iece"},
+        {"a piece outside", changed("/board/field/pieces/0/2", 100), "iece"},
+        {"an unknown wood", changed("/board/field/pieces/0/4", "moonwood"), "moonwood"},
+        {"an unknown border wood", changed("/board/border/wood", "moonwood"), "moonwood"},
+        {"no woods", changed("/woods", Json::array()), "ood"},
+        {"spare slices beyond count", changed("/shop/spare-slices", 1'000'000), "pare"},
+        {"an unknown build", changed("/board/build", "sideways"), "sideways"},
+        {"pieces as a text", changed("/board/field/pieces", "all of them"), "iece"},
+        {"null board", changed("/board", nullptr), "board"},
+    };
+}
+
+TEST(BadInput, IsAProblemThatNamesTheFileAndTheEntry) {
+    const Folder folder;
+    for (const Bad& bad : badFiles()) {
+        const std::string file = folder.write("bad.kerfwright", bad.bytes);
+        for (const std::vector<std::string>& arguments :
+             {std::vector<std::string>{"check", file},
+              {"plan", file, "--json"},
+              {"sheets", file, "--out", folder.path("out.pdf")},
+              {"picture", file, "--out", folder.path("out.png")}}) {
+            const Called called = call(arguments);
+            EXPECT_EQ(called.code, Problem) << bad.what;
+            EXPECT_THAT(called.out, IsEmpty()) << bad.what;
+            EXPECT_THAT(called.err, HasSubstr("bad.kerfwright")) << bad.what;
+            EXPECT_THAT(called.err, HasSubstr(bad.word)) << bad.what;
+            EXPECT_LT(called.err.size(), 600u) << bad.what;
+        }
+        EXPECT_EQ(bytesOf(file), bad.bytes) << bad.what;
+    }
+    EXPECT_FALSE(fs::exists(folder.path("out.pdf")));
+    EXPECT_FALSE(fs::exists(folder.path("out.png")));
+}
+
+TEST(BadInput, AFileThatIsNotThereOrNoFile) {
+    const Folder folder;
+    for (const std::string& file : {folder.path("nothing.kerfwright"), folder.path()}) {
+        const Called called = call({"check", file});
+        EXPECT_EQ(called.code, Problem) << file;
+        EXPECT_THAT(called.err, HasSubstr(file));
+    }
+}
+
+TEST(BadInput, ABoardThatNoTimberGivesIsAProblem) {
+    Project project = someProject();
+    project.shop.longestStrip = Length::mm(300);
+    const Folder folder;
+    const Called called = call({"check", folder.write("a.kerfwright", project)});
+    EXPECT_EQ(called.code, Problem);
+    EXPECT_THAT(called.err, HasSubstr("300 mm"));
+}
+
+}  // namespace
+}  // namespace kerfwright
