@@ -386,14 +386,27 @@ void checkFormat(const Place& root) {
     }
 }
 
+std::string readTitle(const Place& json) {
+    const std::string& text = json.text();
+    if (text.size() > ProjectLimits::textBytes) {
+        json.refuseWith("must be at most " + std::to_string(ProjectLimits::textBytes) +
+                        " bytes long");
+    }
+    return text;
+}
+
 Titles readTitles(const Place& json) {
-    return {json.at("name").text(), json.at("maker").text(), json.at("date").text(),
-            json.at("note").text()};
+    return {readTitle(json.at("name")), readTitle(json.at("maker")), readTitle(json.at("date")),
+            readTitle(json.at("note"))};
 }
 
 Notation readNotation(const Place& json) {
-    return {json.at("unit").name(unitNames), json.at("denominator").smallWhole(1, 64),
-            json.at("decimals").smallWhole(0, 6)};
+    const Place denominator = json.at("denominator");
+    const int parts = denominator.smallWhole(1, 64);
+    if ((parts & (parts - 1)) != 0) {
+        denominator.refuseWith("must be 1, 2, 4, 8, 16, 32 or 64");
+    }
+    return {json.at("unit").name(unitNames), parts, json.at("decimals").smallWhole(0, 6)};
 }
 
 Colour readColour(const Place& json) {
@@ -489,6 +502,13 @@ Choices readChoices(const Place& json) {
     return {json.at("rows").name(rowNames), json.at("merge-like").flag()};
 }
 
+/// Refuses what no single value breaks: pieces over one another, two woods with one key, and so on.
+void passOn(const std::string& path, const std::vector<Fault>& found) {
+    if (!found.empty()) {
+        refuse(path + ": " + found.front().entry, found.front().rule, found.front().value);
+    }
+}
+
 Project readTree(const Json& json) {
     const Place root(json, "");
     checkFormat(root);
@@ -496,14 +516,12 @@ Project readTree(const Json& json) {
     project.titles = readTitles(root.at("titles"));
     project.notation = readNotation(root.at("notation"));
     project.woods = readWoods(root.at("woods"));
+    passOn("woods", faults(project.woods));
     project.board = readBoard(root.at("board"), project.woods);
+    passOn("board", faults(project.board, static_cast<int>(project.woods.size())));
     project.shop = readShop(root.at("shop"));
     project.choices = readChoices(root.at("choices"));
-    // Rules that no single value breaks: pieces over one another, two woods with one key, and so
-    // on.
-    for (Fault& fault : faults(project)) {
-        throw Refused{std::move(fault)};
-    }
+    passOn("File", faults(project));
     const Json unknown = unknownIn(json, known(project));
     if (!unknown.items.empty()) {
         project.unknownKeys = compact(unknown);

@@ -270,10 +270,10 @@ TEST(BadProjectFile, isRefusedWithThePathTheRuleAndTheValue) {
         "board.field.pieces[0][4]: must be the key of one of the woods of this file; got “oak”.");
     EXPECT_EQ(faultOf(changed("[1, 0, 1, 1,", "[1, 0, 8, 1,")),
               "board.field.pieces[1][2]: must be from 1 to 7; got 8.");
-    EXPECT_EQ(
-        faultOf(changed("[1, 0, 1, 1,", "[1, 0, 1, 2,")),
-        "Piece 10: must not lie over another piece; got a piece over piece 2 at column 2, row "
-        "2.");
+    EXPECT_EQ(faultOf(changed("[1, 0, 1, 1,", "[1, 0, 1, 2,")),
+              "board: Piece 10: must not lie over another piece; got a piece over piece 2 at "
+              "column 2, row "
+              "2.");
     EXPECT_EQ(faultOf(changed("[1, 0, 1, 1, \"black-walnut\"]", "[1, 0, 1, 1]")),
               "board.field.pieces[1]: must have 5 items; got 4.");
     EXPECT_EQ(faultOf(changed("\"build\": \"end-grain\"", "\"build\": \"plywood\"")),
@@ -284,15 +284,18 @@ TEST(BadProjectFile, isRefusedWithThePathTheRuleAndTheValue) {
               "shop.kerf-nm: must be from 0.1 mm to 12 mm; got 0 nm.");
     EXPECT_EQ(faultOf(changed("\"spare-slices\": 1", "\"spare-slices\": 21")),
               "shop.spare-slices: must be from 0 to 20; got 21.");
-    EXPECT_THAT(faultOf(changed("\"density\": 705", "\"density\": -705")), HasSubstr("density"));
+    EXPECT_THAT(faultOf(changed("\"density\": 705", "\"density\": -705")),
+                ::testing::AllOf(StartsWith("woods: "), HasSubstr("density"), HasSubstr("-705")));
     EXPECT_EQ(faultOf(changed("\"colour\": \"#ebd3a6\"", "\"colour\": \"#ebd3a\"")),
               "woods[0].colour: must be a colour such as #ebd3a6; got “#ebd3a”.");
     EXPECT_THAT(faultOf(changed("\"key\": \"cherry\"", "\"key\": \"hard-maple\"")),
                 HasSubstr("must differ from the keys of the other woods"));
+    EXPECT_THAT(faultOf(changed("\"Tray\"", '"' + std::string(10'001, 'x') + '"')),
+                StartsWith("titles.name: must be at most 10000 bytes long; got “xxx"));
     EXPECT_EQ(faultOf(changed("\"titles\": {", "\"titles\": 3, \"x\": {")),
               "titles: must be an object; got 3.");
     EXPECT_EQ(faultOf(changed("\"denominator\": 64", "\"denominator\": 63")),
-              "Finest fraction: must be 1, 2, 4, 8, 16, 32 or 64; got 63.");
+              "notation.denominator: must be 1, 2, 4, 8, 16, 32 or 64; got 63.");
 }
 
 TEST(BadProjectFile, withNoColumnsOrTenThousandIsRefused) {
