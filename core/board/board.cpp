@@ -82,7 +82,7 @@ std::vector<Length> jointMoved(std::vector<Length> sizes, int first, Length by) 
     return sizes;
 }
 
-// ------------------------------------------------------------------------------------------ faults
+// --- faults
 
 std::string words(int number) {
     return std::to_string(number);
@@ -94,9 +94,10 @@ std::string cellName(int column, int row) {
 void checkLength(std::vector<Fault>& all, const std::string& entry, Length value, Length least,
                  Length greatest, const Notation& notation) {
     if (value < least || value > greatest) {
-        all.push_back(
-            {entry, "must be from " + format(least, notation) + " to " + format(greatest, notation),
-             format(value, notation)});
+        all.push_back({entry,
+                       "must be from " + formatLeast(least, notation) + " to " +
+                           formatGreatest(greatest, notation),
+                       formatExact(value, notation)});
     }
 }
 
@@ -117,8 +118,8 @@ bool checkSizes(std::vector<Fault>& all, const std::vector<Length>& sizes, const
     // Only sizes within their limits are added up: no sum of them overflows.
     if (all.size() == before && sum(sizes) > BoardLimits::greatestField) {
         all.push_back({"Field " + size,
-                       "must be at most " + format(BoardLimits::greatestField, notation),
-                       format(sum(sizes), notation)});
+                       "must be at most " + formatGreatest(BoardLimits::greatestField, notation),
+                       formatExact(sum(sizes), notation)});
     }
     return true;
 }

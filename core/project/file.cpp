@@ -1,6 +1,7 @@
 #include "core/project/file.h"
 
 #include "core/project/json.h"
+#include "core/project/unknown.h"
 
 #include <algorithm>
 #include <array>
@@ -14,7 +15,7 @@
 namespace kerfwright {
 namespace {
 
-// ------------------------------------------------------------------------------- names in the file
+// --- names in the file
 
 template <class Value>
 struct Name {
@@ -44,8 +45,7 @@ std::string lengthKey(const char* key) {
     return std::string(key) + "-nm";
 }
 
-// ------------------------------------------------------------------------------------------
-// writing
+// --- writing
 
 Json ofLength(Length length) {
     return Json::ofNumber(length.nm());
@@ -156,64 +156,7 @@ Json known(const Project& project) {
     return json;
 }
 
-// ------------------------------------------------------------------------------------- unknown
-// keys
-
-// What a newer program of the same format version may have added is kept beside the project as an
-// object of the same shape as the file, without all that is known. Items of a list that have a
-// "key" are named by it, so that they find their place again after the list was sorted anew.
-
-Json* itemOf(Json& list, std::string_view key) {
-    for (Json& item : list.items) {
-        const Json* own = item.find("key");
-        if (own != nullptr && own->text == key) {
-            return &item;
-        }
-    }
-    return nullptr;
-}
-
-Json unknownIn(const Json& read, const Json& ours) {
-    Json rest = Json::object();
-    const auto keep = [&rest](const std::string& key, Json inner) {
-        if (!inner.items.empty()) {
-            rest.add(key, std::move(inner));
-        }
-    };
-    if (ours.kind == Json::Kind::Array) {
-        for (std::size_t i = 0; i < ours.items.size(); ++i) {
-            if (const Json* key = ours.items[i].find("key")) {
-                keep(key->text, unknownIn(read.items[i], ours.items[i]));
-            }
-        }
-        return rest;
-    }
-    for (std::size_t i = 0; i < ours.items.size(); ++i) {
-        keep(ours.keys[i], unknownIn(*read.find(ours.keys[i]), ours.items[i]));
-    }
-    for (std::size_t i = 0; i < read.items.size(); ++i) {
-        if (read.kind == Json::Kind::Object && ours.find(read.keys[i]) == nullptr) {
-            rest.add(read.keys[i], read.items[i]);
-        }
-    }
-    return rest;
-}
-
-void merge(Json& ours, const Json& unknown) {
-    for (std::size_t i = 0; i < unknown.items.size(); ++i) {
-        const std::string& key = unknown.keys[i];
-        const Json& value = unknown.items[i];
-        Json* place = ours.kind == Json::Kind::Array ? itemOf(ours, key) : ours.find(key);
-        if (place == nullptr && ours.kind == Json::Kind::Object) {
-            ours.add(key, value);
-        } else if (place != nullptr && value.kind == Json::Kind::Object) {
-            merge(*place, value);
-        }
-    }
-}
-
-// ------------------------------------------------------------------------------------------
-// reading
+// --- reading
 
 /// Thrown within this file only, from wherever the reading stops.
 struct Refused {
@@ -222,29 +165,6 @@ struct Refused {
 
 [[noreturn]] void refuse(std::string entry, std::string rule, std::string value) {
     throw Refused{{std::move(entry), std::move(rule), std::move(value)}};
-}
-
-std::string shown(const Json& json) {
-    constexpr std::size_t enough = 60;
-    switch (json.kind) {
-    case Json::Kind::Array:
-        return "a list";
-    case Json::Kind::Object:
-        return "an object";
-    case Json::Kind::Text: {
-        std::string text = json.text.substr(0, enough);
-        if (const auto cut = firstNotUtf8(text)) {
-            text.resize(*cut);
-        }
-        return "“" + text + (text.size() < json.text.size() ? "…”" : "”");
-    }
-    case Json::Kind::Null:
-    case Json::Kind::Boolean:
-    case Json::Kind::Number:
-        break;
-    }
-    const std::string text = compact(json);
-    return text.size() <= enough ? text : text.substr(0, enough) + "…";
 }
 
 /// A value of the file and where it stands.
@@ -536,7 +456,7 @@ std::string toBytes(const Project& project) {
     if (!project.unknownKeys.empty()) {
         const Result<Json> unknown = parseJson(project.unknownKeys);
         if (unknown && unknown->kind == Json::Kind::Object) {
-            merge(json, *unknown);
+            mergeUnknown(json, *unknown);
         }
     }
     return printed(json) + "\n";

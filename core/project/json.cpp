@@ -279,6 +279,29 @@ std::string compact(const Json& json) {
     return out;
 }
 
+std::string shown(const Json& json) {
+    constexpr std::size_t enough = 60;
+    switch (json.kind) {
+    case Json::Kind::Array:
+        return "a list";
+    case Json::Kind::Object:
+        return "an object";
+    case Json::Kind::Text: {
+        std::string text = json.text.substr(0, enough);
+        if (const auto cut = firstNotUtf8(text)) {
+            text.resize(*cut);
+        }
+        return "“" + text + (text.size() < json.text.size() ? "…”" : "”");
+    }
+    case Json::Kind::Null:
+    case Json::Kind::Boolean:
+    case Json::Kind::Number:
+        break;
+    }
+    const std::string text = compact(json);
+    return text.size() <= enough ? text : text.substr(0, enough) + "…";
+}
+
 std::optional<std::size_t> firstNotUtf8(std::string_view bytes) {
     const auto at = [&](std::size_t i) { return static_cast<unsigned char>(bytes[i]); };
     for (std::size_t i = 0; i < bytes.size();) {

@@ -51,6 +51,9 @@ std::string printed(const Json& json);
 /// All on one line.
 std::string compact(const Json& json);
 
+/// The value in a few words, for a fault.
+std::string shown(const Json& json);
+
 /// Offset of the first byte that is not UTF-8, if there is one.
 std::optional<std::size_t> firstNotUtf8(std::string_view bytes);
 

@@ -86,7 +86,7 @@ std::vector<Fault> faults(const Project& project) {
     checkNotation(all, project.notation);
     append(all, faults(project.board, static_cast<int>(project.woods.size()), project.notation));
     checkWoods(all, project.woods);
-    append(all, faults(project.woods));
+    append(all, faults(project.woods, project.notation));
     append(all, faults(project.shop, project.notation));
     if (!project.unknownKeys.empty()) {
         const Result<Json> unknown = parseJson(project.unknownKeys);

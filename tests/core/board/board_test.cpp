@@ -74,7 +74,7 @@ std::vector<int> woodsOf(const Field& field) {
     return all;
 }
 
-// ------------------------------------------------------------------------------------------ faults
+// --- faults
 
 TEST(BoardFaults, findNothingInAGoodBoard) {
     EXPECT_THAT(texts(chequered()), IsEmpty());
@@ -171,7 +171,7 @@ TEST(BoardFaults, agreeWithTheLawSpelledOutTwice) {
     }));
 }
 
-// ------------------------------------------------------------------------------------------- edits
+// --- edits
 
 TEST(Field, knowsItsCells) {
     const Field field = plainGrid(4, 3, Length::mm(50), Length::mm(45), 2);

@@ -91,7 +91,7 @@ Project anyProject() {
     return project;
 }
 
-// ------------------------------------------------------------------------------------- round trips
+// --- round trips
 
 TEST(ProjectFile, readsBackWhatItWrote) {
     EXPECT_TRUE(rc::check([] {
@@ -154,8 +154,7 @@ TEST(ProjectFile, readsTheFixtureOfVersion1) {
     EXPECT_EQ(read->unknownKeys, R"({"titles": {"customer": "The hut"}})");
 }
 
-// ------------------------------------------------------------------------------------- unknown
-// keys
+// --- unknown keys
 
 TEST(ProjectFile, keepsKeysItDoesNotKnowAtEveryLevel) {
     std::string bytes = goodBytes();
@@ -202,8 +201,7 @@ TEST(ProjectFile, keepsKeysItDoesNotKnowAtEveryLevel) {
     EXPECT_LT(moved.find("\"dear\""), moved.find("\"price\": 0.1"));
 }
 
-// ---------------------------------------------------------------------------------------- bad
-// files
+// --- bad files
 
 TEST(BadProjectFile, isRefusedInWords) {
     EXPECT_EQ(faultOf(""), "File: must hold a project; got an empty file.");
