@@ -1,0 +1,19 @@
+// Between the core's UTF-8 and the window's strings.
+#pragma once
+
+#include <QString>
+
+#include <string>
+#include <string_view>
+
+namespace kerfwright {
+
+inline QString toQt(std::string_view text) {
+    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+inline std::string fromQt(const QString& text) {
+    return text.toStdString();
+}
+
+}  // namespace kerfwright

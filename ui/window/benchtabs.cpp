@@ -1,0 +1,156 @@
+#include "ui/window/benchtabs.h"
+
+#include "ui/document/text.h"
+#include "ui/window/cardlist.h"
+#include "ui/window/cutlist.h"
+#include "ui/window/sheetspanel.h"
+#include "ui/window/stepspanel.h"
+#include "ui/window/tones.h"
+
+#include <QPainter>
+#include <QTabBar>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace kerfwright {
+
+namespace {
+
+QWidget* emptyPage(QWidget* parent) {
+    auto* page = new QWidget(parent);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, 0, 0);
+    return page;
+}
+
+}  // namespace
+
+Badge::Badge(QWidget* parent)
+    : QWidget(parent) {
+    setAttribute(Qt::WA_TransparentForMouseEvents);
+    hide();
+}
+
+void Badge::setCount(int count, bool grave) {
+    count_ = count;
+    grave_ = grave;
+    setVisible(count > 0);
+    resize(sizeHint());
+    update();
+}
+
+QSize Badge::sizeHint() const {
+    return QSize(count_ > 9 ? 24 : 18, 18);
+}
+
+void Badge::paintEvent(QPaintEvent*) {
+    const Tones tones = tonesOf(palette());
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(grave_ ? tones.danger : QColor(232, 188, 92));
+    painter.drawRoundedRect(rect(), 9, 9);
+    QFont bold = font();
+    bold.setPixelSize(11);
+    bold.setBold(true);
+    painter.setFont(bold);
+    painter.setPen(grave_ ? readableOn(tones.danger) : QColor(58, 40, 6));
+    painter.drawText(rect(), Qt::AlignCenter, QString::number(count_));
+}
+
+BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWidget* parent)
+    : QTabWidget(parent)
+    , document_(document)
+    , planner_(planner)
+    , dialogs_(dialogs)
+    , steps_(new StepsPanel(planner, this))
+    , cautions_(new CardList(this))
+    , badge_(new Badge(this))
+    , cutListPage_(emptyPage(this))
+    , sheetsPage_(emptyPage(this)) {
+    setObjectName(QStringLiteral("bench"));
+    setDocumentMode(true);
+    cautions_->setObjectName(QStringLiteral("cautions"));
+    cautions_->setAccessibleName(tr("Cautions"));
+    cautions_->setEmptyText(tr("Nothing to warn of."));
+    addTab(steps_, tr("Steps"));
+    addTab(cautions_, tr("Cautions"));
+    addTab(cutListPage_, tr("Cut list"));
+    addTab(sheetsPage_, tr("Cut sheets"));
+    tabBar()->setUsesScrollButtons(false);
+    tabBar()->setExpanding(false);
+    tabBar()->setElideMode(Qt::ElideNone);
+    tabBar()->setAccessibleName(tr("The bench"));
+    connect(this, &QTabWidget::currentChanged, this, &BenchTabs::fill);
+    connect(&planner, &Planner::changed, this, &BenchTabs::refreshCautions);
+    connect(cautions_, &CardList::chosen, this, [this](int row) {
+        if (row < 0 || !shown_) {
+            return;
+        }
+        const int step = shown_->job.cautions[static_cast<std::size_t>(row)].step;
+        steps_->list()->choose(step);
+    });
+    refreshCautions();
+}
+
+void BenchTabs::refreshCautions() {
+    cautions_->setStale(planner_.state() == Planner::State::Impossible);
+    if (shown_ == planner_.last()) {
+        return;
+    }
+    shown_ = planner_.last();
+    std::vector<Card> cards;
+    bool grave = false;
+    if (shown_) {
+        for (const Caution& caution : shown_->job.cautions) {
+            Card card;
+            card.title = toQt(caution.title);
+            card.lines << toQt(caution.reason);
+            card.remedy = toQt(caution.remedy);
+            if (caution.step >= 0) {
+                card.title += tr(" · step %1").arg(caution.step + 1);
+            }
+            switch (caution.severity) {
+            case Severity::Note:
+                card.mood = Card::Mood::Note;
+                break;
+            case Severity::Caution:
+                card.mood = Card::Mood::Caution;
+                break;
+            case Severity::Danger:
+                card.mood = Card::Mood::Danger;
+                grave = true;
+                break;
+            }
+            cards.push_back(std::move(card));
+        }
+    }
+    const int count = static_cast<int>(cards.size());
+    cautions_->setCards(std::move(cards));
+    badge_->setCount(count, grave);
+    // A tab measures its button only when it is set.
+    tabBar()->setTabButton(Cautions, QTabBar::RightSide, nullptr);
+    tabBar()->setTabButton(Cautions, QTabBar::RightSide, count > 0 ? badge_ : nullptr);
+    badge_->setVisible(count > 0);
+    setTabToolTip(Cautions, tr("%n caution(s)", nullptr, count));
+}
+
+void BenchTabs::fill(int tab) {
+    if (tab == CutListTab && cutListPage_->layout()->isEmpty()) {
+        cutListPage_->layout()->addWidget(new CutList(planner_, cutListPage_));
+    } else if (tab == Sheets) {
+        sheets();
+    }
+}
+
+SheetsPanel* BenchTabs::sheets() {
+    if (sheets_ == nullptr) {
+        sheets_ = new SheetsPanel(document_, planner_, dialogs_, sheetsPage_);
+        sheetsPage_->layout()->addWidget(sheets_);
+        connect(sheets_, &SheetsPanel::told, this, &BenchTabs::told);
+    }
+    return sheets_;
+}
+
+}  // namespace kerfwright

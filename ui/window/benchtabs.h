@@ -1,0 +1,63 @@
+// The bench: steps, cautions, cut list and cut sheets. What is heavy is made when it is first seen.
+#pragma once
+
+#include "ui/document/planner.h"
+
+#include <QTabWidget>
+
+namespace kerfwright {
+
+class CardList;
+class Dialogs;
+class SheetsPanel;
+class StepsPanel;
+
+/// A number on a tab.
+class Badge : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit Badge(QWidget* parent);
+    void setCount(int count, bool grave);
+    QSize sizeHint() const override;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    int count_ = 0;
+    bool grave_ = false;
+};
+
+class BenchTabs : public QTabWidget {
+    Q_OBJECT
+
+public:
+    BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWidget* parent = nullptr);
+
+    enum Tab { Steps, Cautions, CutListTab, Sheets };
+    StepsPanel* steps() const { return steps_; }
+    CardList* cautions() const { return cautions_; }
+    /// Makes it on first use.
+    SheetsPanel* sheets();
+
+Q_SIGNALS:
+    void told(const QString& words);
+
+private:
+    void refreshCautions();
+    void fill(int tab);
+
+    Document& document_;
+    Planner& planner_;
+    Dialogs& dialogs_;
+    StepsPanel* steps_;
+    CardList* cautions_;
+    Badge* badge_;
+    QWidget* cutListPage_;
+    QWidget* sheetsPage_;
+    SheetsPanel* sheets_ = nullptr;
+    PlannedPtr shown_;
+};
+
+}  // namespace kerfwright

@@ -1,0 +1,224 @@
+#include "ui/window/boardpainter.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+#include <QPainterPath>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace kerfwright {
+
+namespace {
+
+/// A thin line between woods: what the average of the woods looks like in the shade of a joint.
+QColor jointColour(const std::vector<Wood>& woods) {
+    int red = 0;
+    int green = 0;
+    int blue = 0;
+    for (const Wood& wood : woods) {
+        red += wood.colour.red;
+        green += wood.colour.green;
+        blue += wood.colour.blue;
+    }
+    const int count = std::max(1, static_cast<int>(woods.size()));
+    return mixed(QColor(red / count, green / count, blue / count), QColor(30, 20, 14), 0.6);
+}
+
+void paintBorder(QPainter& painter, const Board& board, const std::vector<Wood>& woods,
+                 const BoardGeometry& geometry) {
+    const QRectF outer = geometry.board();
+    const QRectF inner = geometry.field();
+    const QColor wood = toQColor(woods[static_cast<std::size_t>(board.border.wood)].colour);
+    painter.fillRect(outer, wood);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(mixed(wood, readableOn(wood), 0.35), 1));
+    const std::array<QLineF, 4> mitres{QLineF(outer.topLeft(), inner.topLeft()),
+                                       QLineF(outer.topRight(), inner.topRight()),
+                                       QLineF(outer.bottomRight(), inner.bottomRight()),
+                                       QLineF(outer.bottomLeft(), inner.bottomLeft())};
+    painter.drawLines(mitres.data(), static_cast<int>(mitres.size()));
+    painter.restore();
+}
+
+}  // namespace
+
+QColor toQColor(Colour colour) {
+    return QColor(colour.red, colour.green, colour.blue);
+}
+
+void paintBoard(QPainter& painter, const Board& board, const std::vector<Wood>& woods,
+                const BoardGeometry& geometry) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing, false);
+    painter.setPen(Qt::NoPen);
+    if (board.border.width > Length()) {
+        paintBorder(painter, board, woods, geometry);
+    }
+    // The ground shows between the pieces as the joints.
+    const QRectF field = geometry.field();
+    painter.fillRect(field, jointColour(woods));
+    const double device = 1 / geometry.ratio();
+    const double smallest =
+        std::min(field.width() / static_cast<double>(board.field.columns.size()),
+                 field.height() / static_cast<double>(board.field.rows.size()));
+    const double joint = smallest < 5 ? 0 : device;
+
+    std::vector<std::vector<QRectF>> byWood(woods.size());
+    for (const Piece& piece : board.field.pieces) {
+        QRectF rect = geometry.cells(QRect(piece.column, piece.row, piece.across, piece.down));
+        if (rect.right() < field.right()) {
+            rect.setRight(rect.right() - joint);
+        }
+        if (rect.bottom() < field.bottom()) {
+            rect.setBottom(rect.bottom() - joint);
+        }
+        byWood[static_cast<std::size_t>(piece.wood)].push_back(rect);
+    }
+    for (std::size_t i = 0; i < woods.size(); ++i) {
+        if (!byWood[i].empty()) {
+            painter.setBrush(toQColor(woods[i].colour));
+            painter.drawRects(byWood[i].data(), static_cast<int>(byWood[i].size()));
+        }
+    }
+    painter.restore();
+}
+
+void paintShadow(QPainter& painter, const QRectF& board, bool dark) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    for (int spread = 1; spread <= 6; ++spread) {
+        painter.setBrush(QColor(0, 0, 0, dark ? 18 : 8));
+        painter.drawRoundedRect(board.adjusted(-spread, -spread + 3, spread, spread + 3), spread,
+                                spread);
+    }
+    painter.restore();
+}
+
+void paintExtraJoints(QPainter& painter, const std::vector<Joint>& joints, const Board& board,
+                      const BoardGeometry& geometry) {
+    if (joints.empty()) {
+        return;
+    }
+    const double border = board.border.width.toMm();
+    std::vector<QLineF> lines;
+    lines.reserve(joints.size());
+    for (const Joint& joint : joints) {
+        const double at = border + joint.at.toMm();
+        const double from = border + joint.from.toMm();
+        const double to = border + joint.to.toMm();
+        lines.push_back(
+            joint.vertical
+                ? QLineF(geometry.x(at), geometry.y(from), geometry.x(at), geometry.y(to))
+                : QLineF(geometry.x(from), geometry.y(at), geometry.x(to), geometry.y(at)));
+    }
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing, false);
+    // Light under dark dashes: one of the two shows on any wood.
+    painter.setPen(QPen(QColor(255, 255, 255, 110), 1));
+    painter.drawLines(lines.data(), static_cast<int>(lines.size()));
+    painter.setPen(QPen(QColor(20, 14, 10, 220), 1, Qt::CustomDashLine));
+    QPen dashes = painter.pen();
+    dashes.setDashPattern({4, 4});
+    painter.setPen(dashes);
+    painter.drawLines(lines.data(), static_cast<int>(lines.size()));
+    painter.restore();
+}
+
+void paintFrame(QPainter& painter, const QRectF& rect, const QColor& colour, double width) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setBrush(Qt::NoBrush);
+    QPen pen(QColor(255, 255, 255, 200), width + 2);
+    pen.setJoinStyle(Qt::MiterJoin);
+    painter.setPen(pen);
+    painter.drawRect(rect);
+    pen.setColor(colour);
+    pen.setWidthF(width);
+    painter.setPen(pen);
+    painter.drawRect(rect);
+    painter.restore();
+}
+
+void paintHighlight(QPainter& painter, const Highlight& highlight, const Board& board,
+                    const BoardGeometry& geometry, const Tones& tones) {
+    if (highlight.isEmpty()) {
+        return;
+    }
+    const int columns = static_cast<int>(board.field.columns.size());
+    const int rows = static_cast<int>(board.field.rows.size());
+    std::vector<QRectF> lit;
+    for (auto line = highlight.lines.begin(); line != highlight.lines.end();) {
+        // Neighbours are framed together.
+        int last = *line;
+        const int first = *line;
+        while (++line != highlight.lines.end() && *line == last + 1) {
+            last = *line;
+        }
+        lit.push_back(geometry.cells(highlight.rows ? QRect(0, first, columns, last - first + 1)
+                                                    : QRect(first, 0, last - first + 1, rows)));
+    }
+    if (highlight.field) {
+        lit.push_back(geometry.field());
+    }
+    if (highlight.border) {
+        lit.push_back(geometry.board());
+    }
+    QPainterPath veil;
+    veil.setFillRule(Qt::OddEvenFill);
+    veil.addRect(geometry.board());
+    for (const QRectF& rect : lit) {
+        veil.addRect(rect);
+    }
+    if (highlight.border) {
+        veil.addRect(geometry.field());
+    }
+    QColor ground = tones.surround;
+    ground.setAlpha(150);
+    painter.fillPath(veil, ground);
+    for (const QRectF& rect : lit) {
+        paintFrame(painter, rect.adjusted(0.5, 0.5, -0.5, -0.5), tones.accent, 2);
+    }
+}
+
+void paintBubble(QPainter& painter, QPointF at, const QRectF& bounds, const QStringList& lines) {
+    if (lines.isEmpty()) {
+        return;
+    }
+    QFont plain = painter.font();
+    QFont bold = plain;
+    bold.setBold(true);
+    const QFontMetricsF plainMetrics(plain);
+    const QFontMetricsF boldMetrics(bold);
+    const double lineHeight = std::ceil(plainMetrics.height() + 3);
+    double width = 0;
+    for (int i = 0; i < lines.size(); ++i) {
+        width = std::max(width, (i == 0 ? boldMetrics : plainMetrics).horizontalAdvance(lines[i]));
+    }
+    QRectF rect(at + QPointF(16, 16),
+                QSizeF(std::ceil(width) + 24, lineHeight * static_cast<double>(lines.size()) + 13));
+    if (rect.right() > bounds.right() - 4) {
+        rect.moveRight(std::max(bounds.left() + 4 + rect.width(), at.x() - 12));
+    }
+    if (rect.bottom() > bounds.bottom() - 4) {
+        rect.moveBottom(at.y() - 12);
+    }
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(QColor(38, 36, 32, 236));
+    painter.drawRoundedRect(rect, 6, 6);
+    double baseline = rect.top() + 7 + plainMetrics.ascent();
+    for (int i = 0; i < lines.size(); ++i) {
+        painter.setFont(i == 0 ? bold : plain);
+        painter.setPen(i == 0 ? QColor(255, 255, 255) : QColor(214, 209, 200));
+        painter.drawText(QPointF(rect.left() + 12, baseline), lines[i]);
+        baseline += lineHeight;
+    }
+    painter.restore();
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,55 @@
+// Puts the board and what is said about it on the screen. Edges lie on whole device pixels, so that
+// plain fills stay crisp and a board of 64 x 64 pieces is painted within a frame.
+#pragma once
+
+#include "core/project/project.h"
+#include "ui/window/boardgeometry.h"
+#include "ui/window/tones.h"
+
+#include <QStringList>
+
+#include <set>
+#include <vector>
+
+QT_BEGIN_NAMESPACE
+class QPainter;
+QT_END_NAMESPACE
+
+namespace kerfwright {
+
+QColor toQColor(Colour colour);
+
+/// The board from above: woods, joints, border.
+void paintBoard(QPainter& painter, const Board& board, const std::vector<Wood>& woods,
+                const BoardGeometry& geometry);
+/// The soft edge under it.
+void paintShadow(QPainter& painter, const QRectF& board, bool dark);
+/// Joints that the plan adds, dashed. Positions are in the field.
+void paintExtraJoints(QPainter& painter, const std::vector<Joint>& joints, const Board& board,
+                      const BoardGeometry& geometry);
+/// What a step works on; the rest is veiled.
+struct Highlight {
+    bool rows = true;  ///< `lines` are rows, else columns
+    std::set<int> lines;
+    bool field = false;  ///< the whole field
+    bool border = false;
+    bool isEmpty() const { return lines.empty() && !field && !border; }
+    friend bool operator==(const Highlight&, const Highlight&) = default;
+};
+void paintHighlight(QPainter& painter, const Highlight& highlight, const Board& board,
+                    const BoardGeometry& geometry, const Tones& tones);
+/// A frame that shows on every wood.
+void paintFrame(QPainter& painter, const QRectF& rect, const QColor& colour, double width);
+/// A few lines of text beside `at`, inside `bounds`; the first line is bold.
+void paintBubble(QPainter& painter, QPointF at, const QRectF& bounds, const QStringList& lines);
+
+/// Rulers along the top and left edge of `view`, zero at the board's corner. `pointer` is marked
+/// where it is inside.
+struct Rulers {
+    static constexpr int top = 26;
+    static constexpr int left = 46;
+};
+void paintRulers(QPainter& painter, const QRectF& view, const BoardGeometry& geometry,
+                 const Board& board, Unit unit, QPointF pointer, const Tones& tones);
+
+}  // namespace kerfwright

@@ -1,0 +1,253 @@
+#include "ui/window/boardview.h"
+
+#include "core/sheets/boardview.h"
+#include "ui/document/text.h"
+#include "ui/paint/painter.h"
+#include "ui/window/pieceinfo.h"
+
+#include <QPaintEvent>
+#include <QPainter>
+
+#include <algorithm>
+#include <cmath>
+
+namespace kerfwright {
+
+namespace {
+
+constexpr double leastScale = 0.05;  // pixels per mm
+constexpr double greatestScale = 60;
+constexpr double air = 28;  // pixels round a board that is fitted
+
+Length lengthAt(double mm) {
+    return Length::nm(static_cast<std::int64_t>(std::llround(mm * 1e6)));
+}
+
+}  // namespace
+
+BoardView::BoardView(Document& document, Planner& planner, BoardEditor& editor, QWidget* parent)
+    : QWidget(parent)
+    , document_(document)
+    , planner_(planner)
+    , editor_(editor) {
+    setObjectName(QStringLiteral("board"));
+    setAccessibleName(tr("Board"));
+    setFocusPolicy(Qt::StrongFocus);
+    setMouseTracking(true);
+    setAttribute(Qt::WA_OpaquePaintEvent);
+    connect(&document, &Document::projectChanged, this, [this] {
+        lettered_.reset();
+        layOut();
+        describe();
+    });
+    connect(&document, &Document::replaced, this, [this] {
+        preview_.reset();
+        fitted_ = true;
+        highlight_ = Highlight();
+    });
+    connect(&planner, &Planner::changed, this, [this] {
+        lettered_.reset();
+        update();
+    });
+    connect(&editor, &BoardEditor::markChanged, this, [this] {
+        update();
+        describe();
+    });
+    describe();
+}
+
+void BoardView::describe() {
+    const Project& project = document_.project();
+    QString words = tr("%1 by %2 cells, %3 × %4")
+                        .arg(project.board.field.columns.size())
+                        .arg(project.board.field.rows.size())
+                        .arg(toQt(format(project.board.width(), project.notation)),
+                             toQt(format(project.board.height(), project.notation)));
+    const QRect mark = editor_.mark();
+    if (!mark.isNull()) {
+        words +=
+            tr(". Marked: ") + pieceWords(project, currentJob(), mark.topLeft(), Length(), Length())
+                                   .mid(0, 2)
+                                   .join(QStringLiteral(", "));
+    }
+    setAccessibleDescription(words);
+}
+
+const Job* BoardView::currentJob() const {
+    return planner_.state() == Planner::State::Current && planner_.last() ? &planner_.last()->job
+                                                                          : nullptr;
+}
+
+void BoardView::setTool(Tool tool) {
+    if (tool != tool_) {
+        tool_ = tool;
+        joint_ = GridJoint();
+        updateCursor();
+        update();
+        Q_EMIT toolChanged();
+    }
+}
+
+void BoardView::setLetters(bool on) {
+    letters_ = on;
+    update();
+}
+
+void BoardView::setHighlight(const Highlight& highlight) {
+    if (!(highlight == highlight_)) {
+        highlight_ = highlight;
+        update();
+    }
+}
+
+void BoardView::setPreview(const ProjectPtr& project) {
+    if (preview_ != project) {
+        preview_ = project;
+        lettered_.reset();
+        layOut();
+    }
+}
+
+void BoardView::fit() {
+    const Board& board = shown().board;
+    const double roomX = std::max(40.0, width() - Rulers::left - 2 * air);
+    const double roomY = std::max(40.0, height() - Rulers::top - 2 * air);
+    const double w = board.width().toMm();
+    const double h = board.height().toMm();
+    scale_ = std::clamp(std::min(roomX / w, roomY / h), leastScale, greatestScale);
+    origin_ = QPointF(Rulers::left + air + (roomX - w * scale_) / 2,
+                      Rulers::top + air + (roomY - h * scale_) / 2);
+}
+
+void BoardView::layOut() {
+    if (fitted_) {
+        fit();
+    }
+    geometry_ = BoardGeometry(shown().board, scale_, origin_, devicePixelRatioF());
+    update();
+    Q_EMIT viewChanged();
+}
+
+void BoardView::resizeEvent(QResizeEvent*) {
+    layOut();
+}
+
+void BoardView::rescale(double scale, QPointF about) {
+    const double wanted = std::clamp(scale, leastScale, greatestScale);
+    origin_ = about - (about - origin_) * (wanted / scale_);
+    scale_ = wanted;
+    fitted_ = false;
+    layOut();
+}
+
+void BoardView::zoomBy(double factor) {
+    const QPointF middle((width() + Rulers::left) / 2.0, (height() + Rulers::top) / 2.0);
+    rescale(scale_ * factor, middle);
+}
+
+void BoardView::zoomToFit() {
+    fitted_ = true;
+    layOut();
+}
+
+void BoardView::pan(QPointF by) {
+    // A corner of the board always stays in sight.
+    const QRectF room = QRectF(rect()).adjusted(Rulers::left + 40, Rulers::top + 40, -40, -40);
+    const QSizeF size = geometry_.board().size();
+    origin_ += by;
+    origin_.setX(
+        std::clamp(origin_.x(), room.left() - size.width(), std::max(room.left(), room.right())));
+    origin_.setY(
+        std::clamp(origin_.y(), room.top() - size.height(), std::max(room.top(), room.bottom())));
+    fitted_ = false;
+    layOut();
+}
+
+void BoardView::paintEvent(QPaintEvent* event) {
+    const Tones tones = tonesOf(palette());
+    const Project& project = shown();
+    QPainter painter(this);
+    painter.fillRect(event->rect(), tones.surround);
+    paintShadow(painter, geometry_.board(), tones.dark);
+    const Job* job = preview_ ? nullptr : currentJob();
+    if (letters_) {
+        if (!lettered_) {
+            BoardViewOptions options;
+            options.letters = true;
+            options.hatch = true;
+            lettered_ = drawBoard(project.board, project.woods,
+                                  job ? job->plan.extraJoints : std::vector<Joint>(), options);
+        }
+        painter.save();
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.translate(geometry_.board().topLeft());
+        painter.scale(geometry_.scale(), geometry_.scale());
+        kerfwright::paint(painter, *lettered_, windowTheme(tones.dark));
+        painter.restore();
+    } else {
+        paintBoard(painter, project.board, project.woods, geometry_);
+        if (job != nullptr) {
+            paintExtraJoints(painter, job->plan.extraJoints, project.board, geometry_);
+        }
+    }
+    paintOverlays(painter);
+}
+
+void BoardView::paintOverlays(QPainter& painter) {
+    const Tones tones = tonesOf(palette());
+    const Project& project = shown();
+    paintHighlight(painter, highlight_, project.board, geometry_, tones);
+    if (drag_ == Drag::Paint || (tool_ == Tool::Paint && hovered_.x() >= 0)) {
+        for (const QPoint cell : images(hovered_, editor_.symmetry(),
+                                        static_cast<int>(project.board.field.columns.size()),
+                                        static_cast<int>(project.board.field.rows.size()))) {
+            const QRect piece = editor_.pieceCells(cell);
+            if (!piece.isNull()) {
+                paintFrame(painter, geometry_.cells(piece).adjusted(1, 1, -1, -1),
+                           mixed(tones.accent, tones.surround, 0.25), 1);
+            }
+        }
+    }
+    if (!editor_.mark().isNull()) {
+        paintFrame(painter, geometry_.cells(editor_.mark()).adjusted(1, 1, -1, -1), tones.accent,
+                   hasFocus() ? 3 : 2);
+    }
+    if (!joint_.isNone() && tool_ == Tool::Joints) {
+        const QRectF field = geometry_.field();
+        const QRectF before = geometry_.cells(joint_.vertical ? QRect(joint_.index, 0, 1, 1)
+                                                              : QRect(0, joint_.index, 1, 1));
+        painter.setPen(QPen(tones.accent, 3));
+        if (joint_.vertical) {
+            painter.drawLine(QPointF(before.right(), field.top()),
+                             QPointF(before.right(), field.bottom()));
+        } else {
+            painter.drawLine(QPointF(field.left(), before.bottom()),
+                             QPointF(field.right(), before.bottom()));
+        }
+    }
+    paintRulers(painter, QRectF(rect()), geometry_, project.board, project.notation.unit, pointer_,
+                tones);
+    paintBubble(painter, pointer_, QRectF(rect()), bubbleWords());
+}
+
+QStringList BoardView::bubbleWords() const {
+    const Project& project = shown();
+    if (!joint_.isNone() && tool_ == Tool::Joints) {
+        const Field& field = project.board.field;
+        const std::vector<Length>& sizes = joint_.vertical ? field.columns : field.rows;
+        const auto first = static_cast<std::size_t>(joint_.index);
+        return {joint_.vertical ? tr("Joint after column %1").arg(joint_.index + 1)
+                                : tr("Joint after row %1").arg(joint_.index + 1),
+                tr("%1 | %2").arg(toQt(format(sizes[first], project.notation)),
+                                  toQt(format(sizes[first + 1], project.notation)))};
+    }
+    if (drag_ != Drag::None || hovered_.x() < 0 || preview_) {
+        return {};
+    }
+    const QPointF mm = geometry_.toMm(pointer_);
+    const Length border = project.board.border.width;
+    return pieceWords(project, currentJob(), hovered_, lengthAt(mm.x()) - border,
+                      lengthAt(mm.y()) - border);
+}
+
+}  // namespace kerfwright

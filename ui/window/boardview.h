@@ -1,0 +1,104 @@
+// The board from above, true to scale: looking, painting, marking pieces and moving joints.
+#pragma once
+
+#include "core/drawing/drawing.h"
+#include "ui/document/planner.h"
+#include "ui/window/boardeditor.h"
+#include "ui/window/boardgeometry.h"
+#include "ui/window/boardpainter.h"
+
+#include <QWidget>
+
+#include <optional>
+
+namespace kerfwright {
+
+enum class Tool { Paint, Select, Joints };
+
+class BoardView : public QWidget {
+    Q_OBJECT
+
+public:
+    BoardView(Document& document, Planner& planner, BoardEditor& editor, QWidget* parent = nullptr);
+
+    Tool tool() const { return tool_; }
+    void setTool(Tool tool);
+    /// Letters and hatch on the woods, for eyes and printers that do not see colour.
+    void setLetters(bool on);
+    void setHighlight(const Highlight& highlight);
+    /// Shows another project for as long as it is looked at; null: the document's own again.
+    void setPreview(const ProjectPtr& project);
+
+    void zoomBy(double factor);
+    void zoomToFit();
+    bool isFitted() const { return fitted_; }
+    const BoardGeometry& geometry() const { return geometry_; }
+
+    QSize minimumSizeHint() const override { return QSize(260, 240); }
+    QSize sizeHint() const override { return QSize(760, 640); }
+
+Q_SIGNALS:
+    void toolChanged();
+    void viewChanged();
+    /// A piece was clicked or marked by key: what it comes from.
+    void pieceChosen(const QPoint& cell, const QPointF& fieldMm);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void keyReleaseEvent(QKeyEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+
+private:
+    enum class Drag { None, Paint, Select, Joint, Pan };
+
+    const Project& shown() const { return preview_ ? *preview_ : document_.project(); }
+    const Job* currentJob() const;
+    void layOut();
+    void fit();
+    void rescale(double scale, QPointF about);
+    void pan(QPointF by);
+    void showPointer(QPointF at);
+    void updateCursor();
+    void strokeTo(QPointF at);
+    void dragJoint(QPointF at, bool fine);
+    void paintOverlays(QPainter& painter);
+    QStringList bubbleWords() const;
+    void chooseMark();
+    bool nudgeKey(int right, int down, bool fine);
+    void describe();
+
+    Document& document_;
+    Planner& planner_;
+    BoardEditor& editor_;
+    ProjectPtr preview_;
+    BoardGeometry geometry_;
+    Tool tool_ = Tool::Paint;
+    bool letters_ = false;
+    std::optional<Drawing> lettered_;  ///< kept until the project or the plan changes
+    Highlight highlight_;
+    double scale_ = 1;
+    QPointF origin_;
+    bool fitted_ = true;
+
+    Drag drag_ = Drag::None;
+    QPointF last_;  ///< of the drag, in pixels
+    QPointF pointer_{-1e6, -1e6};
+    QPoint hovered_{-1, -1};
+    QPoint markFrom_;
+    GridJoint joint_;   ///< under the pointer or dragged
+    Length jointSize_;  ///< of the line before it when the drag began
+    QPointF dragFrom_;
+    bool spaceDown_ = false;
+    bool spacePanned_ = false;
+};
+
+}  // namespace kerfwright

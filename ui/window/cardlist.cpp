@@ -1,0 +1,207 @@
+#include "ui/window/cardlist.h"
+
+#include "ui/window/cardpainter.h"
+#include "ui/window/tones.h"
+
+#include <QMouseEvent>
+#include <QPainter>
+#include <QScrollBar>
+
+namespace kerfwright {
+
+QString Card::spoken() const {
+    QStringList all;
+    if (!number.isEmpty()) {
+        all << number;
+    }
+    all << title;
+    all << lines;
+    if (!big.isEmpty()) {
+        all << bigLabel + QStringLiteral(" ") + big;
+    }
+    if (!warning.isEmpty()) {
+        all << warning;
+    }
+    if (!remedy.isEmpty()) {
+        all << remedy;
+    }
+    return all.join(QStringLiteral(". "));
+}
+
+int CardModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(cards_.size());
+}
+
+QVariant CardModel::data(const QModelIndex& index, int role) const {
+    if (!index.isValid()) {
+        return QVariant();
+    }
+    switch (role) {
+    case Qt::DisplayRole:
+        return card(index.row()).title;
+    case Qt::AccessibleTextRole:
+        return card(index.row()).spoken();
+    default:
+        return QVariant();
+    }
+}
+
+void CardModel::setCards(std::vector<Card> cards) {
+    beginResetModel();
+    cards_ = std::move(cards);
+    endResetModel();
+}
+
+CardList::CardList(QWidget* parent)
+    : QListView(parent)
+    , model_(new CardModel(this)) {
+    setModel(model_);
+    setItemDelegate(new CardPainter(this));
+    setFrameShape(QFrame::NoFrame);
+    setVerticalScrollMode(ScrollPerPixel);
+    verticalScrollBar()->setSingleStep(24);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
+    setSelectionMode(SingleSelection);
+    setLayoutMode(Batched);
+    setBatchSize(60);
+    setMouseTracking(true);
+    viewport()->setBackgroundRole(QPalette::Window);
+}
+
+void CardList::setCards(std::vector<Card> cards) {
+    const int before = chosenCard();
+    const QString title = before >= 0 ? card(before).title : QString();
+    const int scrolled = verticalScrollBar()->value();
+    const bool same = before >= 0 && before < static_cast<int>(cards.size()) &&
+                      cards[static_cast<std::size_t>(before)].title == title;
+    {
+        const QSignalBlocker quiet(this);
+        model_->setCards(std::move(cards));
+        marked_.clear();
+        if (same) {
+            setCurrentIndex(model_->index(before));
+        }
+    }
+    doItemsLayout();
+    verticalScrollBar()->setValue(scrolled);
+    if (before >= 0) {
+        Q_EMIT chosen(chosenCard());
+    }
+    viewport()->update();
+}
+
+int CardList::chosenCard() const {
+    return currentIndex().isValid() && selectionModel()->isSelected(currentIndex())
+               ? currentIndex().row()
+               : -1;
+}
+
+void CardList::choose(int row) {
+    if (row < 0) {
+        clearSelection();
+        setCurrentIndex(QModelIndex());
+    } else {
+        setCurrentIndex(model_->index(row));
+    }
+}
+
+void CardList::setMarked(const std::set<int>& rows) {
+    if (rows != marked_) {
+        marked_ = rows;
+        viewport()->update();
+        if (!rows.empty()) {
+            scrollTo(model_->index(*rows.begin()));
+        }
+    }
+}
+
+void CardList::setEmptyText(const QString& text) {
+    emptyText_ = text;
+    viewport()->update();
+}
+
+void CardList::setStale(bool stale) {
+    if (stale != stale_) {
+        stale_ = stale;
+        viewport()->update();
+    }
+}
+
+QRect CardList::workingRect(int row) const {
+    const QModelIndex index = model_->index(row);
+    return static_cast<const CardPainter*>(itemDelegate())
+        ->workingRect(visualRect(index), card(row));
+}
+
+void CardList::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
+    QListView::currentChanged(current, previous);
+    viewport()->update();
+    Q_EMIT chosen(current.isValid() ? current.row() : -1);
+}
+
+void CardList::mousePressEvent(QMouseEvent* event) {
+    const QModelIndex index = indexAt(event->pos());
+    pressedWorking_ = -1;
+    if (!index.isValid()) {
+        choose(-1);
+        return;
+    }
+    if (workingRect(index.row()).contains(event->pos())) {
+        pressedWorking_ = index.row();
+        choose(index.row());
+    } else if (index.row() == chosenCard()) {
+        choose(-1);  // a second click lets go
+    } else {
+        QListView::mousePressEvent(event);
+    }
+}
+
+void CardList::mouseReleaseEvent(QMouseEvent* event) {
+    const QModelIndex index = indexAt(event->pos());
+    if (pressedWorking_ >= 0 && index.isValid() && index.row() == pressedWorking_) {
+        Q_EMIT workingAsked(pressedWorking_);
+    }
+    pressedWorking_ = -1;
+}
+
+void CardList::mouseMoveEvent(QMouseEvent* event) {
+    const QModelIndex index = indexAt(event->pos());
+    const bool over = index.isValid() && workingRect(index.row()).contains(event->pos());
+    viewport()->setCursor(over ? Qt::PointingHandCursor : Qt::ArrowCursor);
+    viewport()->update();
+}
+
+void CardList::keyPressEvent(QKeyEvent* event) {
+    const int row = chosenCard();
+    if (event->key() == Qt::Key_Escape && row >= 0) {
+        choose(-1);
+        return;
+    }
+    if (row >= 0 && card(row).working &&
+        (event->key() == Qt::Key_Equal || event->key() == Qt::Key_Return ||
+         event->key() == Qt::Key_Enter)) {
+        Q_EMIT workingAsked(row);
+        return;
+    }
+    QListView::keyPressEvent(event);
+}
+
+void CardList::resizeEvent(QResizeEvent* event) {
+    QListView::resizeEvent(event);
+    if (event->size().width() != event->oldSize().width()) {
+        scheduleDelayedItemsLayout();
+    }
+}
+
+void CardList::paintEvent(QPaintEvent* event) {
+    QListView::paintEvent(event);
+    if (count() == 0 && !emptyText_.isEmpty()) {
+        QPainter painter(viewport());
+        painter.setPen(tonesOf(palette()).quiet);
+        painter.drawText(viewport()->rect().adjusted(24, 32, -24, -24),
+                         Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap, emptyText_);
+    }
+}
+
+}  // namespace kerfwright

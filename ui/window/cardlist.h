@@ -1,0 +1,91 @@
+// A list of cards: steps, cautions. One view paints them all, so that a plan of hundreds of steps
+// costs no widgets.
+#pragma once
+
+#include <QAbstractListModel>
+#include <QListView>
+#include <QString>
+#include <QStringList>
+
+#include <set>
+#include <vector>
+
+namespace kerfwright {
+
+struct Card {
+    enum class Mood { Plain, Note, Caution, Danger };
+    QString number;
+    QString title;
+    QStringList lines;
+    QString bigLabel;
+    QString big;
+    QString warning;       ///< with a triangle, in the colour of cautions
+    QString remedy;        ///< what to do, after an arrow
+    bool working = false;  ///< has numbers whose working can be opened
+    Mood mood = Mood::Plain;
+    friend bool operator==(const Card&, const Card&) = default;
+    /// Everything on it, for screen readers.
+    QString spoken() const;
+};
+
+class CardModel : public QAbstractListModel {
+    Q_OBJECT
+
+public:
+    using QAbstractListModel::QAbstractListModel;
+    int rowCount(const QModelIndex& parent = QModelIndex()) const override;
+    QVariant data(const QModelIndex& index, int role) const override;
+    const Card& card(int row) const { return cards_[static_cast<std::size_t>(row)]; }
+    void setCards(std::vector<Card> cards);
+
+private:
+    std::vector<Card> cards_;
+};
+
+class CardList : public QListView {
+    Q_OBJECT
+
+public:
+    explicit CardList(QWidget* parent = nullptr);
+
+    /// Keeps the chosen card where it has the same place and title.
+    void setCards(std::vector<Card> cards);
+    int count() const { return model_->rowCount(); }
+    const Card& card(int row) const { return model_->card(row); }
+    /// -1 where none is chosen.
+    int chosenCard() const;
+    void choose(int row);
+    /// Cards with a quiet bar at their side.
+    void setMarked(const std::set<int>& rows);
+    bool isMarked(int row) const { return marked_.contains(row); }
+    /// What the list says where there are no cards.
+    void setEmptyText(const QString& text);
+    /// The cards are of a plan that is out of date.
+    void setStale(bool stale);
+    bool isStale() const { return stale_; }
+    /// Where the "=" of a card is painted, in the viewport.
+    QRect workingRect(int row) const;
+
+Q_SIGNALS:
+    /// -1 where the choice was given up.
+    void chosen(int row);
+    void workingAsked(int row);
+
+protected:
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+    void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
+
+private:
+    CardModel* model_;
+    std::set<int> marked_;
+    QString emptyText_;
+    bool stale_ = false;
+    int pressedWorking_ = -1;
+};
+
+}  // namespace kerfwright

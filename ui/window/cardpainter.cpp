@@ -1,0 +1,162 @@
+#include "ui/window/cardpainter.h"
+
+#include "ui/window/tones.h"
+
+#include <QPainter>
+
+namespace kerfwright {
+
+namespace {
+
+constexpr int outside = 4;  // between two cards, half of it on each side
+constexpr int padding = 12;
+constexpr int column = 28;  // of the number
+constexpr int workingSize = 26;
+
+QFont smallFont(const QFont& font) {
+    QFont small = font;
+    small.setPixelSize(std::max(11, QFontInfo(font).pixelSize() - 1));
+    return small;
+}
+
+QFont bigFont(const QFont& font) {
+    QFont big = font;
+    big.setBold(true);
+    big.setPixelSize(QFontInfo(font).pixelSize() * 3 / 2);
+    return big;
+}
+
+QFont boldFont(const QFont& font) {
+    QFont bold = font;
+    bold.setBold(true);
+    return bold;
+}
+
+}  // namespace
+
+CardPainter::CardPainter(CardList* list)
+    : QStyledItemDelegate(list)
+    , list_(list) {}
+
+QRect CardPainter::workingRect(const QRect& cell, const Card& card) const {
+    if (!card.working) {
+        return QRect();
+    }
+    const QRect inner = cell.adjusted(8, outside, -8, -outside);
+    // In line with the big number, or with the title where there is none.
+    const int bottom = inner.bottom() - padding + 6 -
+                       (card.warning.isEmpty() || card.big.isEmpty()
+                            ? 0
+                            : QFontMetrics(smallFont(list_->font())).height() + 4);
+    const int top = card.big.isEmpty() ? inner.top() + padding - 5 : bottom - workingSize;
+    return QRect(inner.right() - padding - workingSize + 8, top, workingSize, workingSize);
+}
+
+int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
+                        const QPalette& palette) const {
+    const Tones tones = tonesOf(palette);
+    const QFont plain = list_->font();
+    const QFont bold = boldFont(plain);
+    const QFont small = smallFont(plain);
+    const QRect inner = cell.adjusted(8, outside, -8, -outside);
+    const int left = inner.left() + padding + (card.number.isEmpty() ? 0 : column);
+    const int right = inner.right() - padding;
+    int y = inner.top() + padding;
+
+    const auto block = [&](const QString& words, const QFont& font, const QColor& colour,
+                           int until) {
+        const QRect room(left, y, std::max(20, until - left), 10000);
+        const QRect used = QFontMetrics(font).boundingRect(room, Qt::TextWordWrap, words);
+        if (painter != nullptr) {
+            painter->setFont(font);
+            painter->setPen(colour);
+            painter->drawText(room, Qt::TextWordWrap, words);
+        }
+        y += used.height();
+    };
+
+    if (painter != nullptr && !card.number.isEmpty()) {
+        painter->setFont(bold);
+        painter->setPen(tones.accent);
+        painter->drawText(QRect(inner.left() + padding, y, column, 40),
+                          Qt::AlignLeft | Qt::AlignTop, card.number);
+    }
+    const QColor titleColour = card.mood == Card::Mood::Danger    ? tones.danger
+                               : card.mood == Card::Mood::Caution ? tones.caution
+                                                                  : tones.text;
+    const bool besideTitle = card.working && card.big.isEmpty();
+    block(card.title, bold, titleColour, besideTitle ? right - workingSize : right);
+    y += 3;
+    for (const QString& line : card.lines) {
+        block(line, small, tones.quiet, right);
+        y += 1;
+    }
+    if (!card.remedy.isEmpty()) {
+        y += 3;
+        block(QStringLiteral("→ ") + card.remedy, small, tones.text, right);
+    }
+    if (!card.big.isEmpty()) {
+        const QFont big = bigFont(plain);
+        const QFontMetrics metrics(big);
+        y += 4;
+        if (painter != nullptr) {
+            const int edge = card.working ? right - workingSize + 2 : right;
+            const QRect line(left, y, edge - left, metrics.height());
+            painter->setFont(small);
+            painter->setPen(tones.quiet);
+            painter->drawText(line.adjusted(0, 0, 0, -3), Qt::AlignLeft | Qt::AlignBottom,
+                              card.bigLabel);
+            painter->setFont(big);
+            painter->setPen(list_->isStale() ? tones.quiet : tones.text);
+            painter->drawText(line, Qt::AlignRight | Qt::AlignBottom, card.big);
+        }
+        y += metrics.height();
+    }
+    if (!card.warning.isEmpty()) {
+        y += 4;
+        block(QStringLiteral("▲ ") + card.warning, small, tones.caution, right);
+    }
+    return y + padding + outside - cell.top();
+}
+
+QSize CardPainter::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    const int width = list_->viewport()->width();
+    const Card& card = list_->card(index.row());
+    return QSize(width, layOut(nullptr, card, QRect(0, 0, width, 0), option.palette));
+}
+
+void CardPainter::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                        const QModelIndex& index) const {
+    const Tones tones = tonesOf(option.palette);
+    const Card& card = list_->card(index.row());
+    const QRectF frame =
+        QRectF(option.rect.adjusted(8, outside, -8, -outside)).adjusted(0.5, 0.5, -0.5, -0.5);
+    const bool chosen = list_->chosenCard() == index.row();
+    painter->save();
+    painter->setRenderHint(QPainter::Antialiasing);
+    painter->setPen(chosen ? QPen(tones.accent, 1.6) : QPen(tones.edge, 1));
+    painter->setBrush(tones.entry);
+    painter->drawRoundedRect(frame, 6, 6);
+    if (list_->isMarked(index.row())) {
+        painter->setPen(Qt::NoPen);
+        painter->setBrush(tones.accent);
+        painter->drawRoundedRect(QRectF(frame.left() + 1, frame.top() + 8, 3, frame.height() - 16),
+                                 1.5, 1.5);
+    }
+    layOut(painter, card, option.rect, option.palette);
+    const QRect working = workingRect(option.rect, card);
+    if (!working.isNull()) {
+        const QPoint pointer = list_->viewport()->mapFromGlobal(QCursor::pos());
+        if (working.contains(pointer)) {
+            painter->setPen(Qt::NoPen);
+            painter->setBrush(tones.soft);
+            painter->drawRoundedRect(working, 5, 5);
+        }
+        painter->setFont(boldFont(list_->font()));
+        painter->setPen(tones.accent);
+        painter->drawText(working, Qt::AlignCenter, QStringLiteral("="));
+    }
+    painter->restore();
+}
+
+}  // namespace kerfwright

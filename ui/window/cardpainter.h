@@ -1,0 +1,29 @@
+// How a card looks.
+#pragma once
+
+#include "ui/window/cardlist.h"
+
+#include <QStyledItemDelegate>
+
+namespace kerfwright {
+
+class CardPainter : public QStyledItemDelegate {
+    Q_OBJECT
+
+public:
+    explicit CardPainter(CardList* list);
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override;
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
+    /// Of the "=" on a card that fills `cell`.
+    QRect workingRect(const QRect& cell, const Card& card) const;
+
+private:
+    /// Paints where `painter` is not null; returns the height that the card needs in `width`.
+    int layOut(QPainter* painter, const Card& card, const QRect& cell,
+               const QPalette& palette) const;
+
+    CardList* list_;
+};
+
+}  // namespace kerfwright

@@ -1,0 +1,128 @@
+#include "ui/window/chipbar.h"
+
+#include "ui/document/text.h"
+#include "ui/window/boardpainter.h"
+#include "ui/window/tones.h"
+
+#include <QLabel>
+#include <QPainter>
+
+#include <algorithm>
+
+namespace kerfwright {
+
+Chip::Chip(int number, QWidget* parent)
+    : QAbstractButton(parent)
+    , number_(number) {
+    setObjectName(QStringLiteral("chip%1").arg(number));
+    setCheckable(true);
+    setFocusPolicy(Qt::StrongFocus);
+    setAttribute(Qt::WA_Hover);
+    setCursor(Qt::PointingHandCursor);
+}
+
+void Chip::show(const Wood& wood, int pieces, bool paints) {
+    colour_ = toQColor(wood.colour);
+    pieces_ = QString::number(pieces);
+    paints_ = paints;
+    setChecked(paints);
+    const QString name = toQt(wood.name);
+    setAccessibleName(tr("%1, chip %2, %n piece(s)", nullptr, pieces).arg(name).arg(number_));
+    setToolTip(tr("%1 · %n piece(s)", nullptr, pieces).arg(name));
+    update();
+}
+
+void Chip::paintEvent(QPaintEvent*) {
+    const Tones tones = tonesOf(palette());
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double side = std::min(36, width() - 4);
+    const QRectF chip((width() - side) / 2.0, 2, side, side);
+    painter.setBrush(colour_);
+    painter.setPen(QPen(mixed(colour_, readableOn(colour_), 0.25), 1));
+    painter.drawRoundedRect(chip.adjusted(2.5, 2.5, -2.5, -2.5), 3, 3);
+    if (paints_ || hasFocus() || underMouse()) {
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(QPen(paints_ || hasFocus() ? tones.accent : tones.quiet, paints_ ? 2.2 : 1.2,
+                            hasFocus() && !paints_ ? Qt::DashLine : Qt::SolidLine));
+        painter.drawRoundedRect(chip.adjusted(1, 1, -1, -1), 5, 5);
+    }
+    QFont small = painter.font();
+    small.setPixelSize(11);
+    if (number_ <= 9) {
+        small.setBold(true);
+        painter.setFont(small);
+        painter.setPen(readableOn(colour_));
+        painter.drawText(chip.adjusted(6, 4, -6, -4), Qt::AlignRight | Qt::AlignBottom,
+                         QString::number(number_));
+        small.setBold(false);
+    }
+    painter.setFont(small);
+    painter.setPen(paints_ ? tones.text : tones.quiet);
+    painter.drawText(QRectF(0, chip.bottom(), width(), height() - chip.bottom()),
+                     Qt::AlignHCenter | Qt::AlignVCenter, pieces_);
+}
+
+ChipBar::ChipBar(Document& document, BoardEditor& editor, QWidget* parent)
+    : QWidget(parent)
+    , document_(document)
+    , editor_(editor)
+    , words_(new QLabel(this)) {
+    setAccessibleName(tr("Woods to paint with"));
+    setFixedHeight(56);
+    words_->setForegroundRole(QPalette::PlaceholderText);
+    connect(&document, &Document::projectChanged, this, &ChipBar::refresh);
+    connect(&editor, &BoardEditor::woodChanged, this, &ChipBar::refresh);
+    refresh();
+}
+
+void ChipBar::refresh() {
+    const Project& project = document_.project();
+    const std::size_t count = project.woods.size();
+    const bool another = chips_.size() != count;
+    while (chips_.size() > count) {
+        delete chips_.back();
+        chips_.pop_back();
+    }
+    while (chips_.size() < count) {
+        const int wood = static_cast<int>(chips_.size());
+        auto* chip = new Chip(wood + 1, this);
+        chip->QWidget::show();
+        connect(chip, &QAbstractButton::clicked, this, [this, wood] {
+            editor_.setWood(wood);
+            refresh();
+        });
+        chips_.push_back(chip);
+    }
+    const std::vector<WoodUse> uses = woodUse(project.board.field, static_cast<int>(count));
+    for (std::size_t i = 0; i < count; ++i) {
+        chips_[i]->show(project.woods[i], uses[i].pieces, editor_.wood() == static_cast<int>(i));
+    }
+    words_->setText(
+        tr("paints with %1 · right button picks up")
+            .arg(toQt(project.woods[static_cast<std::size_t>(editor_.wood())].name).toLower()));
+    if (another) {
+        place();
+    }
+    words_->adjustSize();
+}
+
+void ChipBar::resizeEvent(QResizeEvent*) {
+    place();
+}
+
+void ChipBar::place() {
+    const int count = std::max(1, static_cast<int>(chips_.size()));
+    // Many woods share the width; a chip never gets too small to hit.
+    const int step = std::clamp((width() - 8) / count, 18, 44);
+    int x = 0;
+    for (Chip* chip : chips_) {
+        chip->setGeometry(x, 2, step - 2, 52);
+        x += step;
+    }
+    words_->adjustSize();
+    words_->move(x + 10, 4 + (36 - words_->height()) / 2);
+    words_->setVisible(x + 10 + words_->sizeHint().width() <= width());
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,180 @@
+#include "ui/window/entryfield.h"
+
+#include "ui/window/tones.h"
+
+#include <QEvent>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QPainter>
+#include <QVBoxLayout>
+
+namespace kerfwright {
+
+namespace {
+
+bool isHistoryKey(const QKeyEvent& event) {
+    return event.matches(QKeySequence::Undo) || event.matches(QKeySequence::Redo);
+}
+
+}  // namespace
+
+EntryLine::EntryLine(QWidget* parent)
+    : QLineEdit(parent) {
+    setTextMargins(3, 0, 3, 0);
+}
+
+void EntryLine::setNote(const QString& note) {
+    if (note != note_) {
+        note_ = note;
+        const int room = note.isEmpty() ? 0 : fontMetrics().horizontalAdvance(note) + 8;
+        setTextMargins(3, 0, 3 + room, 0);
+        update();
+    }
+}
+
+void EntryLine::setFaulty(bool faulty) {
+    faulty_ = faulty;
+    update();
+}
+
+bool EntryLine::event(QEvent* event) {
+    // A good text is already in the document, whose history knows more than that of the entry.
+    if (event->type() == QEvent::ShortcutOverride && !faulty_ &&
+        isHistoryKey(*static_cast<QKeyEvent*>(event))) {
+        event->ignore();
+        return false;
+    }
+    return QLineEdit::event(event);
+}
+
+void EntryLine::keyPressEvent(QKeyEvent* event) {
+    if (!faulty_ && isHistoryKey(*event)) {
+        event->ignore();
+        return;
+    }
+    if (event->key() == Qt::Key_Escape) {
+        Q_EMIT escaped();
+        return;
+    }
+    QLineEdit::keyPressEvent(event);
+}
+
+void EntryLine::focusOutEvent(QFocusEvent* event) {
+    QLineEdit::focusOutEvent(event);
+    if (event->reason() != Qt::PopupFocusReason) {
+        Q_EMIT focusGone();
+    }
+}
+
+void EntryLine::paintEvent(QPaintEvent* event) {
+    QLineEdit::paintEvent(event);
+    if (note_.isEmpty() && !faulty_) {
+        return;
+    }
+    const Tones tones = tonesOf(palette());
+    QPainter painter(this);
+    if (!note_.isEmpty()) {
+        painter.setPen(tones.quiet);
+        painter.drawText(rect().adjusted(0, 0, -8, 0), Qt::AlignRight | Qt::AlignVCenter, note_);
+    }
+    if (faulty_) {
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.setPen(QPen(tones.danger, 1.5));
+        painter.drawRoundedRect(QRectF(rect()).adjusted(0.75, 0.75, -0.75, -0.75), 4, 4);
+    }
+}
+
+EntryField::EntryField(const QString& name, QWidget* parent)
+    : QWidget(parent)
+    , name_(name)
+    , line_(new EntryLine(this))
+    , words_(nullptr) {
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(2);
+    column->addWidget(line_);
+    line_->setAccessibleName(name);
+    setFocusProxy(line_);
+    connect(line_, &QLineEdit::textEdited, this, &EntryField::edited);
+    connect(line_, &QLineEdit::returnPressed, this, &EntryField::finish);
+    connect(line_, &EntryLine::focusGone, this, &EntryField::finish);
+    connect(line_, &EntryLine::escaped, this, &EntryField::restore);
+}
+
+QString EntryField::faultText() const {
+    return faulty_ ? words_->text() : QString();
+}
+
+void EntryField::focusEntry() {
+    line_->setFocus(Qt::OtherFocusReason);
+    line_->selectAll();
+}
+
+QString EntryField::readingNote(const QString&) const {
+    return QString();
+}
+
+void EntryField::edited(const QString& text) {
+    const QString fault = take(text);
+    showFault(fault);
+    line_->setNote(fault.isEmpty() ? readingNote(text) : QString());
+}
+
+void EntryField::finish() {
+    if (!faulty_) {
+        line_->setNote(QString());
+        if (line_->text() != written()) {
+            line_->setText(written());
+        }
+    }
+    Q_EMIT sessionEnded();
+}
+
+void EntryField::restore() {
+    showFault(QString());
+    line_->setNote(QString());
+    line_->setText(written());
+    line_->selectAll();
+}
+
+void EntryField::valueChanged() {
+    // Never rewrite what is being typed as long as it means the value in force.
+    if (line_->hasFocus() && !faulty_ && textStandsForValue(line_->text())) {
+        return;
+    }
+    if (faulty_ && line_->hasFocus() && line_->isModified()) {
+        showFault(words_->property("fault").toString());
+        return;
+    }
+    showFault(QString());
+    line_->setNote(QString());
+    if (line_->text() != written()) {
+        line_->setText(written());
+    }
+}
+
+void EntryField::showFault(const QString& words) {
+    faulty_ = !words.isEmpty();
+    line_->setFaulty(faulty_);
+    if (faulty_) {
+        if (words_ == nullptr) {
+            words_ = new QLabel(this);
+            words_->setWordWrap(true);
+            words_->setObjectName(objectName() + QStringLiteral("Fault"));
+            layout()->addWidget(words_);
+        }
+        QPalette palette = words_->palette();
+        palette.setColor(QPalette::WindowText, tonesOf(this->palette()).danger);
+        words_->setPalette(palette);
+        words_->setProperty("fault", words);
+        words_->setText(tr("▲ %1 Still %2.").arg(words, kept()));
+        words_->show();
+        line_->setAccessibleDescription(words_->text());
+    } else if (words_ != nullptr) {
+        words_->hide();
+        words_->clear();
+        line_->setAccessibleDescription(QString());
+    }
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,86 @@
+// An entry that takes effect while it is typed. What was typed is read at once; how it was read is
+// shown inside the entry, and where it cannot be taken the last good value stays in force beside
+// the reason, in words.
+#pragma once
+
+#include <QLineEdit>
+#include <QWidget>
+
+QT_BEGIN_NAMESPACE
+class QLabel;
+QT_END_NAMESPACE
+
+namespace kerfwright {
+
+/// The line edit of an entry: undo and redo go to the document while the text is good, and a quiet
+/// note stands at its right end.
+class EntryLine : public QLineEdit {
+    Q_OBJECT
+
+public:
+    explicit EntryLine(QWidget* parent);
+    void setNote(const QString& note);
+    QString note() const { return note_; }
+    void setFaulty(bool faulty);
+
+Q_SIGNALS:
+    void escaped();
+    void focusGone();
+
+protected:
+    bool event(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    QString note_;
+    bool faulty_ = false;
+};
+
+class EntryField : public QWidget {
+    Q_OBJECT
+
+public:
+    /// `name` is what the entry is called in its faults and by screen readers.
+    EntryField(const QString& name, QWidget* parent);
+
+    EntryLine* line() const { return line_; }
+    QString name() const { return name_; }
+    bool isFaulty() const { return faulty_; }
+    /// The words beside the entry; empty where it is good.
+    QString faultText() const;
+    void focusEntry();
+
+Q_SIGNALS:
+    /// Enter was pressed or the entry was left: the next edit is another undo step.
+    void sessionEnded();
+
+protected:
+    /// Reads the text and puts it in force. Returns the fault in words, empty where it was taken.
+    virtual QString take(const QString& text) = 0;
+    /// How the value in force is written.
+    virtual QString written() const = 0;
+    /// Shown inside the entry while it is typed in; empty where the text says it already.
+    virtual QString readingNote(const QString& text) const;
+    /// The value in force, for the words beside a fault.
+    virtual QString kept() const { return written(); }
+
+    /// Call after the value in force changed from outside.
+    void valueChanged();
+    /// Whether the text in the entry already stands for the value in force.
+    virtual bool textStandsForValue(const QString& text) const = 0;
+
+private:
+    void edited(const QString& text);
+    void finish();
+    void restore();
+    void showFault(const QString& words);
+
+    QString name_;
+    EntryLine* line_;
+    QLabel* words_;
+    bool faulty_ = false;
+};
+
+}  // namespace kerfwright

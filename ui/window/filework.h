@@ -1,0 +1,52 @@
+// Opening, saving and leaving: what the File menu does, with its questions.
+#pragma once
+
+#include "core/measure/notation.h"
+#include "ui/document/document.h"
+#include "ui/document/recovery.h"
+
+#include <QObject>
+
+QT_BEGIN_NAMESPACE
+class QWidget;
+QT_END_NAMESPACE
+
+namespace kerfwright {
+
+class Dialogs;
+
+class FileWork : public QObject {
+    Q_OBJECT
+
+public:
+    FileWork(Document& document, Recovery& recovery, Dialogs& dialogs, QWidget* window);
+
+    void startNew(Unit unit);
+    void open();
+    /// A bad file is told of; what is open stays as it was.
+    bool openPath(const QString& path);
+    /// Opens a copy of a sample, which has no file of its own yet.
+    void openSample(const QString& resource);
+    bool save();
+    bool saveAs();
+    /// Asks about unsaved work. False: stay.
+    bool mayLeave();
+    /// Offers what an earlier window left in `folder`. True where one was opened.
+    bool offerLostWork(const QString& folder);
+
+Q_SIGNALS:
+    /// Something was opened or begun.
+    void opened();
+    void saved(const QString& name);
+    void recentChanged();
+
+private:
+    bool saveTo(const QString& path);
+
+    Document& document_;
+    Recovery& recovery_;
+    Dialogs& dialogs_;
+    QWidget* window_;
+};
+
+}  // namespace kerfwright

@@ -1,0 +1,102 @@
+#include "ui/window/help.h"
+
+#include "ui/window/icons.h"
+
+#include <QApplication>
+#include <QCoreApplication>
+#include <QDialog>
+#include <QDialogButtonBox>
+#include <QGridLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include <array>
+
+namespace kerfwright {
+
+namespace {
+
+class Help {
+    Q_DECLARE_TR_FUNCTIONS(Help)
+
+public:
+    using Row = std::array<QString, 2>;
+    static std::array<Row, 14> keys() {
+        return {{{tr("Arrows"), tr("go from piece to piece")},
+                 {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
+                 {tr("Space"), tr("paint what is marked")},
+                 {tr("1 – 9"), tr("choose the wood that paints")},
+                 {tr("M, S"), tr("merge what is marked, split a piece")},
+                 {tr("Alt + arrows"),
+                  tr("move the joint right of or below the mark; with Shift finer")},
+                 {tr("P, K, J"), tr("paint pieces, mark pieces, move joints")},
+                 {tr("Right button"), tr("pick up the wood under the pointer")},
+                 {tr("Ctrl + wheel"), tr("zoom; the wheel alone moves the board")},
+                 {tr("Space + drag"), tr("move the board; so does the middle button")},
+                 {tr("Ctrl + 0"), tr("see the whole board")},
+                 {tr("Alt + 1 – 4"), tr("steps, cautions, cut list, cut sheets")},
+                 {tr("="), tr("open the working of the chosen step")},
+                 {tr("Escape"), tr("let go; in an entry, take back what was typed")}}};
+    }
+    static QString keysTitle() { return tr("Keys of the board"); }
+    static QString aboutTitle() { return tr("About Kerfwright"); }
+    static QString about() {
+        return tr("Version %1\n\nPlans patterned boards of solid wood: from the wish, through "
+                  "every "
+                  "glue-up, to sheets for the bench. No plan is shown that the virtual bench has "
+                  "not "
+                  "carried out.\n\nFree software under the MIT licence.")
+            .arg(QCoreApplication::applicationVersion());
+    }
+};
+
+QDialog* dialog(QWidget* parent, const QString& title) {
+    auto* made = new QDialog(parent);
+    made->setAttribute(Qt::WA_DeleteOnClose);
+    made->setWindowTitle(title);
+    auto* column = new QVBoxLayout(made);
+    column->setContentsMargins(24, 20, 24, 16);
+    column->setSpacing(16);
+    return made;
+}
+
+void finish(QDialog* made) {
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, made);
+    QObject::connect(buttons, &QDialogButtonBox::rejected, made, &QDialog::reject);
+    made->layout()->addWidget(buttons);
+    made->open();
+}
+
+}  // namespace
+
+void showKeys(QWidget* parent) {
+    QDialog* made = dialog(parent, Help::keysTitle());
+    auto* grid = new QGridLayout;
+    grid->setHorizontalSpacing(24);
+    grid->setVerticalSpacing(8);
+    int line = 0;
+    for (const Help::Row& row : Help::keys()) {
+        auto* key = new QLabel(row[0], made);
+        QFont bold = key->font();
+        bold.setBold(true);
+        key->setFont(bold);
+        grid->addWidget(key, line, 0);
+        grid->addWidget(new QLabel(row[1], made), line++, 1);
+    }
+    qobject_cast<QVBoxLayout*>(made->layout())->addLayout(grid);
+    finish(made);
+}
+
+void showAbout(QWidget* parent) {
+    QDialog* made = dialog(parent, Help::aboutTitle());
+    auto* icon = new QLabel(made);
+    icon->setPixmap(applicationIcon().pixmap(QSize(64, 64), made->devicePixelRatioF()));
+    made->layout()->addWidget(icon);
+    auto* words = new QLabel(Help::about(), made);
+    words->setWordWrap(true);
+    words->setMinimumWidth(360);
+    made->layout()->addWidget(words);
+    finish(made);
+}
+
+}  // namespace kerfwright

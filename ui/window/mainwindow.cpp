@@ -1,0 +1,221 @@
+#include "ui/window/mainwindow.h"
+
+#include "ui/document/recovery.h"
+#include "ui/window/benchtabs.h"
+#include "ui/window/boardview.h"
+#include "ui/window/chipbar.h"
+#include "ui/window/dialogs.h"
+#include "ui/window/filework.h"
+#include "ui/window/gallery.h"
+#include "ui/window/icons.h"
+#include "ui/window/markbar.h"
+#include "ui/window/stepspanel.h"
+#include "ui/window/theme.h"
+#include "ui/window/totalsbar.h"
+#include "ui/window/windowactions.h"
+#include "ui/window/wishform.h"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDragEnterEvent>
+#include <QLabel>
+#include <QMimeData>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QUrl>
+#include <QVBoxLayout>
+
+#include <cmath>
+
+namespace kerfwright {
+
+namespace {
+
+constexpr int noticeTime = 4000;  // milliseconds
+constexpr int wishWidth = 304;
+constexpr int benchWidth = 352;
+
+}  // namespace
+
+MainWindow::MainWindow(const WindowOptions& options)
+    : ownDialogs_(options.dialogs == nullptr ? std::make_unique<WindowDialogs>() : nullptr)
+    , dialogs_(options.dialogs == nullptr ? *ownDialogs_ : *options.dialogs)
+    , planner_(document_, options.planDelay)
+    , editor_(document_)
+    , recovery_(std::make_unique<Recovery>(
+          document_,
+          options.recoveryFolder.isEmpty() ? Recovery::usualFolder() : options.recoveryFolder,
+          options.recoveryDelay))
+    , files_(new FileWork(document_, *recovery_, dialogs_, this)) {
+    setObjectName(QStringLiteral("mainWindow"));
+    setWindowIcon(applicationIcon());
+    setAcceptDrops(true);
+    setContextMenuPolicy(Qt::NoContextMenu);
+    build();
+    connectParts();
+    refreshTitle();
+    resize(1440, 900);
+}
+
+MainWindow::~MainWindow() {
+    // The parts hold references to the members below them.
+    delete takeCentralWidget();
+}
+
+void MainWindow::build() {
+    splitter_ = new QSplitter(this);
+    splitter_->setChildrenCollapsible(false);
+    wish_ = new WishForm(document_, editor_, splitter_);
+    wish_->setMinimumWidth(264);
+    splitter_->addWidget(wish_);
+
+    auto* middle = new QWidget(splitter_);
+    middle->setBackgroundRole(QPalette::AlternateBase);
+    middle->setAutoFillBackground(true);
+    auto* column = new QVBoxLayout(middle);
+    column->setContentsMargins(0, 0, 0, 8);
+    column->setSpacing(8);
+    board_ = new BoardView(document_, planner_, editor_, middle);
+    auto* chips = new ChipBar(document_, editor_, middle);
+    auto* marks = new MarkBar(document_, editor_, middle);
+    auto* below = new QVBoxLayout;
+    below->setContentsMargins(48, 0, 16, 0);
+    below->addWidget(chips);
+    below->addWidget(marks);
+    column->addWidget(board_, 1);
+    column->addLayout(below);
+    splitter_->addWidget(middle);
+
+    bench_ = new BenchTabs(document_, planner_, dialogs_, splitter_);
+    bench_->setMinimumWidth(312);
+    splitter_->addWidget(bench_);
+    splitter_->setSizes({wishWidth, 1440 - wishWidth - benchWidth, benchWidth});
+    splitter_->setStretchFactor(0, 0);
+    splitter_->setStretchFactor(1, 1);
+    splitter_->setStretchFactor(2, 0);
+
+    auto* work = new QWidget(this);
+    auto* all = new QVBoxLayout(work);
+    all->setContentsMargins(0, 0, 0, 0);
+    all->setSpacing(0);
+    all->addWidget(splitter_, 1);
+    all->addWidget(new TotalsBar(document_, planner_, work));
+    pages_ = new QStackedWidget(this);
+    pages_->addWidget(work);
+    setCentralWidget(pages_);
+    actions_ = new WindowActions(*this);
+}
+
+void MainWindow::connectParts() {
+    connect(&document_, &Document::stateChanged, this, &MainWindow::refreshTitle);
+    connect(wish_, &WishForm::previewed, board_, &BoardView::setPreview);
+    connect(bench_->steps(), &StepsPanel::highlighted, board_, &BoardView::setHighlight);
+    connect(bench_->steps(), &StepsPanel::termAsked, wish_, &WishForm::focusTerm);
+    connect(board_, &BoardView::pieceChosen, this, [this](QPoint cell, QPointF mm) {
+        const Length border = document_.project().board.border.width;
+        const auto at = [border](double value) {
+            return Length::nm(std::llround(value * 1e6)) - border;
+        };
+        bench_->steps()->markStepsFor(cell, at(mm.x()), at(mm.y()));
+        if (cell.x() < 0) {
+            bench_->steps()->list()->choose(-1);
+        }
+    });
+    connect(bench_, &BenchTabs::told, this, &MainWindow::tell);
+    connect(files_, &FileWork::opened, this, &MainWindow::hideGallery);
+    connect(files_, &FileWork::saved, this,
+            [this](const QString& name) { tell(tr("Saved %1").arg(name)); });
+    noticeTime_.setSingleShot(true);
+    noticeTime_.setInterval(noticeTime);
+    connect(&noticeTime_, &QTimer::timeout, this, [this] { notice_->hide(); });
+}
+
+void MainWindow::refreshTitle() {
+    setWindowTitle(document_.displayName() + QStringLiteral("[*] — Kerfwright"));
+    setWindowModified(document_.isModified());
+}
+
+void MainWindow::showGallery() {
+    if (gallery_ == nullptr) {
+        gallery_ = new Gallery(this);
+        pages_->addWidget(gallery_);
+        connect(gallery_, &Gallery::sampleChosen, files_, &FileWork::openSample);
+        connect(gallery_, &Gallery::newChosen, files_, &FileWork::startNew);
+        connect(gallery_, &Gallery::openChosen, files_, &FileWork::open);
+        connect(gallery_, &Gallery::closed, this, &MainWindow::hideGallery);
+    }
+    pages_->setCurrentWidget(gallery_);
+    gallery_->widget()->setFocus();
+}
+
+void MainWindow::hideGallery() {
+    if (isGalleryShown()) {
+        pages_->setCurrentIndex(0);
+        board_->setFocus(Qt::OtherFocusReason);
+    }
+}
+
+bool MainWindow::isGalleryShown() const {
+    return pages_->currentIndex() != 0;
+}
+
+void MainWindow::tell(const QString& words) {
+    if (notice_ == nullptr) {
+        notice_ = new QLabel(this);
+        notice_->setObjectName(QStringLiteral("notice"));
+        notice_->setAutoFillBackground(true);
+        notice_->setBackgroundRole(QPalette::Highlight);
+        notice_->setForegroundRole(QPalette::HighlightedText);
+        notice_->setContentsMargins(16, 8, 16, 8);
+        notice_->setAttribute(Qt::WA_TransparentForMouseEvents);
+    }
+    notice_->setText(words);
+    placeNotice();
+    notice_->show();
+    notice_->raise();
+    noticeTime_.start();
+}
+
+void MainWindow::placeNotice() {
+    if (notice_ != nullptr) {
+        notice_->adjustSize();
+        notice_->move((width() - notice_->width()) / 2, height() - notice_->height() - 56);
+    }
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    if (files_->mayLeave()) {
+        recovery_->discard();
+        event->accept();
+    } else {
+        event->ignore();
+    }
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+    QMainWindow::changeEvent(event);
+    if (event->type() == QEvent::ThemeChange && themeChoice() == ThemeChoice::System) {
+        applyTheme(*qApp);
+    }
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+    QMainWindow::resizeEvent(event);
+    placeNotice();
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+    const QList<QUrl> urls = event->mimeData()->urls();
+    if (urls.size() == 1 && urls.front().isLocalFile()) {
+        event->acceptProposedAction();
+    }
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+    const QString path = event->mimeData()->urls().value(0).toLocalFile();
+    if (!path.isEmpty() && files_->mayLeave()) {
+        files_->openPath(path);
+    }
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,81 @@
+// The window: the wish on the left, the board in the middle, the bench on the right, the totals
+// along the foot.
+#pragma once
+
+#include "ui/document/planner.h"
+#include "ui/window/boardeditor.h"
+#include "ui/window/window.h"
+
+#include <QMainWindow>
+#include <QTimer>
+
+#include <memory>
+
+QT_BEGIN_NAMESPACE
+class QLabel;
+class QSplitter;
+class QStackedWidget;
+QT_END_NAMESPACE
+
+namespace kerfwright {
+
+class BenchTabs;
+class BoardView;
+class FileWork;
+class Gallery;
+class Recovery;
+class WindowActions;
+class WishForm;
+
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+
+public:
+    explicit MainWindow(const WindowOptions& options);
+    ~MainWindow() override;
+
+    Document& document() { return document_; }
+    Planner& planner() { return planner_; }
+    BoardEditor& editor() { return editor_; }
+    BoardView& board() { return *board_; }
+    BenchTabs& bench() { return *bench_; }
+    FileWork& files() { return *files_; }
+
+    void showGallery();
+    void hideGallery();
+    bool isGalleryShown() const;
+    /// A few words that go away by themselves.
+    void tell(const QString& words);
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
+private:
+    void build();
+    void connectParts();
+    void refreshTitle();
+    void placeNotice();
+
+    std::unique_ptr<Dialogs> ownDialogs_;
+    Dialogs& dialogs_;
+    Document document_;
+    Planner planner_;
+    BoardEditor editor_;
+    std::unique_ptr<Recovery> recovery_;
+    FileWork* files_;
+    QStackedWidget* pages_ = nullptr;
+    QSplitter* splitter_ = nullptr;
+    WishForm* wish_ = nullptr;
+    BoardView* board_ = nullptr;
+    BenchTabs* bench_ = nullptr;
+    Gallery* gallery_ = nullptr;
+    WindowActions* actions_ = nullptr;
+    QLabel* notice_ = nullptr;
+    QTimer noticeTime_;
+};
+
+}  // namespace kerfwright

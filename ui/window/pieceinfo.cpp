@@ -1,0 +1,188 @@
+#include "ui/window/pieceinfo.h"
+
+#include "ui/document/text.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+
+namespace kerfwright {
+
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("PieceInfo", text);
+}
+
+bool names(const std::vector<std::string>& labels, const std::string& label) {
+    return std::find(labels.begin(), labels.end(), label) != labels.end();
+}
+
+/// Labels of all slices that are cut off a panel.
+std::vector<std::string> slicesOf(const StepList& list, const std::string& panel) {
+    std::vector<std::string> all;
+    for (const Step& step : list.steps) {
+        if (const auto* cut = std::get_if<Crosscut>(&step.work); cut && cut->part == panel) {
+            all.insert(all.end(), cut->slices.begin(), cut->slices.end());
+        }
+    }
+    return all;
+}
+
+bool isField(const StepList& list, const std::string& label) {
+    return std::any_of(list.steps.begin(), list.steps.end(), [&](const Step& step) {
+        const auto* glue = std::get_if<Glue>(&step.work);
+        const auto* take = std::get_if<Take>(&step.work);
+        return (glue && glue->final && glue->result == label) || (take && take->result == label);
+    });
+}
+
+}  // namespace
+
+std::vector<std::string> sliceOrder(const StepList& list) {
+    std::vector<std::string> order;
+    for (const Step& step : list.steps) {
+        if (const auto* glue = std::get_if<Glue>(&step.work); glue && glue->final) {
+            for (const Laid& laid : glue->parts) {
+                order.push_back(laid.part);
+            }
+        } else if (const auto* take = std::get_if<Take>(&step.work)) {
+            order.push_back(take->part.part);
+        }
+    }
+    return order;
+}
+
+Origin originOf(const Job& job, const Field& field, QPoint cell, Length x, Length y) {
+    Origin origin;
+    const Plan& plan = job.plan;
+    if (plan.parts.empty() || cell.x() < 0 || cell.y() < 0) {
+        return origin;
+    }
+    const auto line = static_cast<std::size_t>(plan.byColumns ? cell.x() : cell.y());
+    const std::vector<std::string> order = sliceOrder(job.steps);
+    const Part& whole = plan.field();
+    if (line >= whole.uses.size() || line >= order.size()) {
+        return origin;
+    }
+    const Use& use = whole.uses[line];
+    if (use.part < 0 || static_cast<std::size_t>(use.part) >= plan.parts.size()) {
+        return origin;
+    }
+    const Part& panel = plan.parts[static_cast<std::size_t>(use.part)];
+    origin.slice = order[line];
+    origin.panel = panel.label;
+    origin.flipped = use.lay.flipped;
+    origin.turnedOver = use.lay.turnedOver;
+    if (panel.role == Role::Strip) {
+        origin.strip = panel.label;
+        return origin;
+    }
+    // The outermost strips carry the trim margin, which lies outside the field.
+    const Length side = plan.byColumns ? field.height() : field.width();
+    const Length in = plan.byColumns ? y : x;
+    const Length along = (use.lay.flipped ? side - in : in) + plan.margin;
+    Length edge;
+    for (const Use& stick : panel.uses) {
+        const Part& strip = plan.parts[static_cast<std::size_t>(stick.part)];
+        edge += strip.width.value;
+        if (along < edge || &stick == &panel.uses.back()) {
+            origin.strip = strip.label;
+            break;
+        }
+    }
+    return origin;
+}
+
+QStringList pieceWords(const Project& project, const Job* job, QPoint cell, Length x, Length y) {
+    const Field& field = project.board.field;
+    const int index = pieceAt(field, cell.x(), cell.y());
+    if (index < 0) {
+        return {};
+    }
+    const Piece& piece = field.pieces[static_cast<std::size_t>(index)];
+    Length width;
+    Length height;
+    for (int i = 0; i < piece.across; ++i) {
+        width += field.columns[static_cast<std::size_t>(piece.column + i)];
+    }
+    for (int i = 0; i < piece.down; ++i) {
+        height += field.rows[static_cast<std::size_t>(piece.row + i)];
+    }
+    const Notation& notation = project.notation;
+    QStringList words;
+    words << tr("%1 · column %2, row %3")
+                 .arg(toQt(project.woods[static_cast<std::size_t>(piece.wood)].name))
+                 .arg(cell.x() + 1)
+                 .arg(cell.y() + 1);
+    words << tr("%1 × %2 × %3")
+                 .arg(toQt(formatBare(width, notation)), toQt(formatBare(height, notation)),
+                      toQt(format(project.board.thickness, notation)));
+    if (job != nullptr) {
+        const Origin origin = originOf(*job, field, cell, x, y);
+        if (origin.isKnown()) {
+            words << tr("strip %1 · slice %2%3%4")
+                         .arg(toQt(origin.strip), toQt(origin.slice),
+                              origin.flipped ? tr(", flipped") : QString(),
+                              origin.turnedOver ? tr(", turned over") : QString());
+        }
+    }
+    return words;
+}
+
+Highlight highlightOf(const Job& job, const Step& step) {
+    Highlight highlight;
+    highlight.rows = !job.plan.byColumns;
+    if (const auto* border = std::get_if<FitBorder>(&step.work)) {
+        highlight.border = !border->rails.empty();
+        return highlight;
+    }
+    std::vector<std::string> slices;
+    if (const auto* cut = std::get_if<Crosscut>(&step.work)) {
+        slices = cut->slices;
+    } else if (const auto* mill = std::get_if<Mill>(&step.work)) {
+        if (mill->panel.empty()) {
+            highlight.border = true;
+            return highlight;
+        }
+        slices = slicesOf(job.steps, mill->panel);
+    } else if (isField(job.steps, workpiece(step))) {
+        highlight.field = true;
+        return highlight;
+    } else {
+        slices = slicesOf(job.steps, workpiece(step));
+    }
+    const std::vector<std::string> order = sliceOrder(job.steps);
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        if (names(slices, order[i])) {
+            highlight.lines.insert(static_cast<int>(i));
+        }
+    }
+    return highlight;
+}
+
+std::vector<int> stepsFor(const Job& job, const Origin& origin) {
+    std::vector<int> found;
+    if (!origin.isKnown()) {
+        return found;
+    }
+    for (std::size_t i = 0; i < job.steps.steps.size(); ++i) {
+        const Step& step = job.steps.steps[i];
+        bool makes = false;
+        if (const auto* cut = std::get_if<Crosscut>(&step.work)) {
+            makes = names(cut->slices, origin.slice);
+        } else if (const auto* mill = std::get_if<Mill>(&step.work)) {
+            makes = std::any_of(mill->lines.begin(), mill->lines.end(), [&](const MillLine& line) {
+                return names(line.strips, origin.strip);
+            });
+        } else {
+            makes = workpiece(step) == origin.panel;
+        }
+        if (makes) {
+            found.push_back(static_cast<int>(i));
+        }
+    }
+    return found;
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,95 @@
+#include "ui/window/segmented.h"
+
+#include "ui/window/tones.h"
+
+#include <QButtonGroup>
+#include <QHBoxLayout>
+#include <QPainter>
+
+namespace kerfwright {
+
+namespace {
+
+constexpr int segmentHeight = 30;
+constexpr double radius = 5;
+
+}  // namespace
+
+Segment::Segment(const QString& text, QWidget* parent)
+    : QAbstractButton(parent) {
+    setText(text);
+    setCheckable(true);
+    setFocusPolicy(Qt::StrongFocus);
+    setAttribute(Qt::WA_Hover);
+}
+
+QSize Segment::sizeHint() const {
+    return QSize(fontMetrics().horizontalAdvance(text()) + 18, segmentHeight);
+}
+
+void Segment::paintEvent(QPaintEvent*) {
+    const Tones tones = tonesOf(palette());
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const QRectF inner = QRectF(rect()).adjusted(2.5, 2.5, -2.5, -2.5);
+    if (isChecked()) {
+        painter.setPen(QPen(tones.edge, 1));
+        painter.setBrush(tones.dark ? mixed(tones.entry, Qt::white, 0.1) : tones.entry);
+        painter.drawRoundedRect(inner, radius - 1, radius - 1);
+    } else if (underMouse() && isEnabled()) {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(mixed(tones.surround, tones.text, 0.06));
+        painter.drawRoundedRect(inner, radius - 1, radius - 1);
+    }
+    if (hasFocus()) {
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(QPen(tones.accent, 1.5));
+        painter.drawRoundedRect(inner, radius - 1, radius - 1);
+    }
+    painter.setPen(!isEnabled()  ? palette().color(QPalette::Disabled, QPalette::ButtonText)
+                   : isChecked() ? tones.text
+                                 : tones.quiet);
+    painter.drawText(rect(), Qt::AlignCenter, text());
+}
+
+Segmented::Segmented(const QString& name, const QStringList& choices, QWidget* parent)
+    : QWidget(parent)
+    , group_(new QButtonGroup(this)) {
+    setAccessibleName(name);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(0);
+    for (int i = 0; i < choices.size(); ++i) {
+        auto* segment = new Segment(choices[i], this);
+        segment->setAccessibleName(name + QStringLiteral(": ") + choices[i]);
+        group_->addButton(segment, i);
+        row->addWidget(segment, 1);
+    }
+    group_->setExclusive(true);
+    group_->button(0)->setChecked(true);
+    setFixedHeight(segmentHeight);
+    connect(group_, &QButtonGroup::idClicked, this, &Segmented::chosen);
+}
+
+int Segmented::current() const {
+    return group_->checkedId();
+}
+
+void Segmented::setCurrent(int index) {
+    group_->button(index)->setChecked(true);
+}
+
+QAbstractButton* Segmented::segment(int index) const {
+    return group_->button(index);
+}
+
+void Segmented::paintEvent(QPaintEvent*) {
+    const Tones tones = tonesOf(palette());
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(tones.dark ? tones.surround : mixed(tones.surround, tones.edge, 0.25));
+    painter.drawRoundedRect(rect(), radius, radius);
+}
+
+}  // namespace kerfwright

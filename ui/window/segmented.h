@@ -1,0 +1,47 @@
+// A choice of a few, all of them in sight.
+#pragma once
+
+#include <QAbstractButton>
+#include <QWidget>
+
+QT_BEGIN_NAMESPACE
+class QButtonGroup;
+QT_END_NAMESPACE
+
+namespace kerfwright {
+
+class Segment : public QAbstractButton {
+    Q_OBJECT
+
+public:
+    Segment(const QString& text, QWidget* parent);
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override { return sizeHint(); }
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+};
+
+class Segmented : public QWidget {
+    Q_OBJECT
+
+public:
+    /// `name` is read out before each choice.
+    Segmented(const QString& name, const QStringList& choices, QWidget* parent = nullptr);
+
+    int current() const;
+    void setCurrent(int index);
+    QAbstractButton* segment(int index) const;
+
+Q_SIGNALS:
+    /// By the maker, not by `setCurrent`.
+    void chosen(int index);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    QButtonGroup* group_;
+};
+
+}  // namespace kerfwright

@@ -1,0 +1,230 @@
+#include "ui/window/sheetspanel.h"
+
+#include "core/sheets/boardview.h"
+#include "ui/document/text.h"
+#include "ui/paint/export.h"
+#include "ui/window/dialogs.h"
+#include "ui/window/icons.h"
+#include "ui/window/segmented.h"
+#include "ui/window/sheetspreview.h"
+
+#include <QDir>
+#include <QFileInfo>
+#include <QGridLayout>
+#include <QLabel>
+#include <QPageSize>
+#include <QPrinter>
+#include <QPushButton>
+#include <QSettings>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace kerfwright {
+
+namespace {
+
+QString withEnding(const QString& path, const QString& ending) {
+    return path.isEmpty() || path.endsWith(ending, Qt::CaseInsensitive) ? path : path + ending;
+}
+
+QString paperKey() {
+    return QStringLiteral("paper");
+}
+
+}  // namespace
+
+SheetsPanel::SheetsPanel(Document& document, Planner& planner, Dialogs& dialogs, QWidget* parent)
+    : QWidget(parent)
+    , document_(document)
+    , planner_(planner)
+    , dialogs_(dialogs)
+    , paper_(new Segmented(tr("Paper"), {tr("A4"), tr("Letter")}, this))
+    , stale_(new QLabel(this))
+    , preview_(new SheetsPreview(this)) {
+    paper_->setObjectName(QStringLiteral("paper"));
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 12, 0, 0);
+    column->setSpacing(8);
+    auto* grid = new QGridLayout;
+    grid->setContentsMargins(12, 0, 12, 0);
+    grid->setSpacing(8);
+    grid->addWidget(paper_, 0, 0, 1, 2);
+    const auto add = [&](const QString& text, const char* name, const QString& icon, int row,
+                         int at, auto run) {
+        auto* button = new QPushButton(text, this);
+        button->setObjectName(QString::fromLatin1(name));
+        button->setIcon(lineIcon(icon));
+        button->setAutoDefault(false);
+        grid->addWidget(button, row, at);
+        buttons_.push_back(button);
+        connect(button, &QPushButton::clicked, this, run);
+    };
+    add(tr("Save PDF…"), "savePdf", QStringLiteral("export"), 1, 0, [this] { savePdf(); });
+    add(tr("Print…"), "print", QStringLiteral("print"), 1, 1, [this] { print(); });
+    add(tr("Save SVG files…"), "saveSvg", QStringLiteral("export"), 2, 0, [this] { saveSvg(); });
+    add(tr("Save picture…"), "savePicture", QStringLiteral("picture"), 2, 1,
+        [this] { savePicture(); });
+    column->addLayout(grid);
+    stale_->setContentsMargins(14, 0, 14, 0);
+    stale_->setWordWrap(true);
+    stale_->setForegroundRole(QPalette::PlaceholderText);
+    column->addWidget(stale_);
+    column->addWidget(preview_, 1);
+    const QString kept = QSettings().value(paperKey()).toString();
+    paper_->setCurrent(kept == QStringLiteral("letter") ||
+                               (kept.isEmpty() && document.project().notation.unit == Unit::Inches)
+                           ? 1
+                           : 0);
+    connect(paper_, &Segmented::chosen, this, [this](int index) {
+        QSettings().setValue(paperKey(),
+                             index == 1 ? QStringLiteral("letter") : QStringLiteral("a4"));
+        refresh();
+    });
+    const auto refreshIfSeen = [this] {
+        if (isVisible()) {
+            refresh();
+        }
+    };
+    connect(&planner, &Planner::changed, this, refreshIfSeen);
+    connect(&document, &Document::projectChanged, this, refreshIfSeen);
+}
+
+void SheetsPanel::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    refresh();
+}
+
+Paper SheetsPanel::paper() const {
+    return paper_->current() == 1 ? Paper::Letter : Paper::A4;
+}
+
+std::vector<Page> SheetsPanel::pages() const {
+    // Titles are not part of the plan, so the project as it stands is what gets printed.
+    return sheets(document_.project(), planner_.last()->job, paper());
+}
+
+void SheetsPanel::refresh() {
+    const bool ready = isReady();
+    for (QPushButton* button : buttons_) {
+        // The picture needs no plan.
+        button->setEnabled(ready || button->objectName() == QStringLiteral("savePicture"));
+    }
+    stale_->setVisible(!ready && planner_.last() != nullptr);
+    stale_->setText(planner_.state() == Planner::State::Impossible
+                        ? tr("These pages are of the last plan that could be made.")
+                        : tr("New pages are being made …"));
+    if (ready && (shown_ != planner_.last() || shownFor_ != document_.snapshot() ||
+                  shownPaper_ != paper_->current())) {
+        shown_ = planner_.last();
+        shownFor_ = document_.snapshot();
+        shownPaper_ = paper_->current();
+        preview_->setPages(pages(), paper());
+    } else if (!planner_.last()) {
+        preview_->setPages({}, paper());
+        shown_.reset();
+    }
+}
+
+QString SheetsPanel::baseName() const {
+    QString name = document_.path().isEmpty() ? document_.displayName()
+                                              : QFileInfo(document_.path()).completeBaseName();
+    for (const QChar c : {QLatin1Char('/'), QLatin1Char('\\'), QLatin1Char(':')}) {
+        name.replace(c, QLatin1Char('-'));
+    }
+    return name;
+}
+
+bool SheetsPanel::readyOrTold() {
+    if (!isReady()) {
+        dialogs_.tell(this, tr("No plan to print"),
+                      planner_.state() == Planner::State::Impossible
+                          ? planner_.fault()
+                          : tr("The plan is still being made. Try again in a moment."));
+    }
+    return isReady();
+}
+
+void SheetsPanel::report(const QString& fault, const QString& done) {
+    if (fault.isEmpty()) {
+        Q_EMIT told(done);
+    } else {
+        dialogs_.tell(this, tr("Not saved"), fault);
+    }
+}
+
+void SheetsPanel::savePdf() {
+    if (!readyOrTold()) {
+        return;
+    }
+    const QString path =
+        withEnding(dialogs_.fileToWrite(this, tr("Save the cut sheets"),
+                                        baseName() + QStringLiteral(".pdf"), tr("PDF (*.pdf)")),
+                   QStringLiteral(".pdf"));
+    if (path.isEmpty()) {
+        return;
+    }
+    const std::vector<Page> all = pages();
+    report(writeFileAtomically(path, toPdf(all, paper(), document_.displayName())),
+           tr("Saved %n page(s) to %1", nullptr, static_cast<int>(all.size()))
+               .arg(QFileInfo(path).fileName()));
+}
+
+void SheetsPanel::saveSvg() {
+    if (!readyOrTold()) {
+        return;
+    }
+    const QString folder = dialogs_.folderToWrite(this, tr("A folder for the cut sheets"));
+    if (folder.isEmpty()) {
+        return;
+    }
+    QString fault;
+    const std::vector<Page> all = pages();
+    for (const Page& page : all) {
+        const QString path = QDir(folder).filePath(baseName() + QStringLiteral("-") +
+                                                   toQt(page.key) + QStringLiteral(".svg"));
+        fault = writeFileAtomically(path, toSvg(page.drawing, toQt(page.title), paperTheme()));
+        if (!fault.isEmpty()) {
+            break;
+        }
+    }
+    report(fault, tr("Saved %n page(s) to %1", nullptr, static_cast<int>(all.size()))
+                      .arg(QFileInfo(folder).fileName()));
+}
+
+void SheetsPanel::savePicture() {
+    QString path =
+        dialogs_.fileToWrite(this, tr("Save a picture of the board"),
+                             baseName() + QStringLiteral(".png"), tr("PNG (*.png);;SVG (*.svg)"));
+    if (path.isEmpty()) {
+        return;
+    }
+    const bool svg = path.endsWith(QStringLiteral(".svg"), Qt::CaseInsensitive);
+    if (!svg) {
+        path = withEnding(path, QStringLiteral(".png"));
+    }
+    const Project& project = document_.project();
+    const Drawing drawing =
+        drawBoard(project.board, project.woods,
+                  isReady() ? planner_.last()->job.plan.extraJoints : std::vector<Joint>(), {});
+    constexpr double longSide = 2400;  // pixels
+    const double scale = longSide / std::max({drawing.extent.width, drawing.extent.height, 1.0});
+    report(writeFileAtomically(path, svg ? toSvg(drawing, document_.displayName(), paperTheme())
+                                         : toPng(drawing, scale, paperTheme())),
+           tr("Saved %1").arg(QFileInfo(path).fileName()));
+}
+
+void SheetsPanel::print() {
+    if (!readyOrTold()) {
+        return;
+    }
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setPageSize(QPageSize(paper() == Paper::Letter ? QPageSize::Letter : QPageSize::A4));
+    printer.setDocName(document_.displayName());
+    if (dialogs_.setUpPrinter(this, printer) && !kerfwright::print(printer, pages(), paper())) {
+        dialogs_.tell(this, tr("Not printed"),
+                      tr("The printer gave up before the last page. Nothing else has changed."));
+    }
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,117 @@
+#include "ui/window/stepspanel.h"
+
+#include "ui/document/text.h"
+#include "ui/window/pieceinfo.h"
+#include "ui/window/planbanner.h"
+#include "ui/window/stepwords.h"
+#include "ui/window/workingpopup.h"
+
+#include <QVBoxLayout>
+
+namespace kerfwright {
+
+namespace {
+
+constexpr int noticed = 250;  // milliseconds
+
+}  // namespace
+
+StepsPanel::StepsPanel(Planner& planner, QWidget* parent)
+    : QWidget(parent)
+    , planner_(planner)
+    , banner_(new PlanBanner(planner, this))
+    , list_(new CardList(this)) {
+    list_->setObjectName(QStringLiteral("steps"));
+    list_->setAccessibleName(tr("Steps"));
+    list_->setEmptyText(tr("The steps appear here once the board can be planned."));
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 4, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(banner_);
+    column->addWidget(list_, 1);
+    slow_.setSingleShot(true);
+    slow_.setInterval(noticed);
+    connect(&slow_, &QTimer::timeout, this, [this] { list_->setStale(true); });
+    connect(&planner, &Planner::changed, this, &StepsPanel::refresh);
+    connect(list_, &CardList::chosen, this, &StepsPanel::chosen);
+    connect(list_, &CardList::workingAsked, this, &StepsPanel::openWorking);
+    refresh();
+}
+
+void StepsPanel::refresh() {
+    switch (planner_.state()) {
+    case Planner::State::Working:
+        if (!slow_.isActive()) {
+            slow_.start();
+        }
+        break;
+    case Planner::State::Current:
+        slow_.stop();
+        list_->setStale(false);
+        break;
+    case Planner::State::Impossible:
+        slow_.stop();
+        list_->setStale(true);
+        break;
+    }
+    if (planner_.last() == shown_) {
+        return;
+    }
+    shown_ = planner_.last();
+    std::vector<Card> cards;
+    if (shown_) {
+        int number = 0;
+        for (const Step& step : shown_->job.steps.steps) {
+            const StepWords words = describe(step, *shown_->project);
+            Card card;
+            card.number = QString::number(++number);
+            card.title = words.title;
+            card.lines = words.lines;
+            card.bigLabel = words.bigLabel;
+            card.big = words.big;
+            card.warning = words.warning;
+            card.working = !words.figures.empty();
+            cards.push_back(std::move(card));
+        }
+    }
+    list_->setCards(std::move(cards));
+}
+
+void StepsPanel::chosen(int step) {
+    Highlight highlight;
+    if (shown_ && step >= 0 && step < static_cast<int>(shown_->job.steps.steps.size())) {
+        highlight =
+            highlightOf(shown_->job, shown_->job.steps.steps[static_cast<std::size_t>(step)]);
+    }
+    Q_EMIT highlighted(highlight);
+}
+
+void StepsPanel::chooseStep(int step) {
+    list_->choose(step);
+    list_->setFocus();
+}
+
+void StepsPanel::markStepsFor(QPoint cell, Length x, Length y) {
+    std::set<int> steps;
+    if (cell.x() >= 0 && shown_ && planner_.state() == Planner::State::Current) {
+        for (const int step : stepsFor(
+                 shown_->job, originOf(shown_->job, shown_->project->board.field, cell, x, y))) {
+            steps.insert(step);
+        }
+    }
+    list_->setMarked(steps);
+}
+
+void StepsPanel::openWorking(int step) {
+    if (!shown_) {
+        return;
+    }
+    const StepWords words =
+        describe(shown_->job.steps.steps[static_cast<std::size_t>(step)], *shown_->project);
+    auto* popup = new WorkingPopup(words.title, words.figures, shown_->project->notation, this);
+    connect(popup, &WorkingPopup::termAsked, this, &StepsPanel::termAsked);
+    const QRect anchor = list_->workingRect(step);
+    popup->openBeside(QRect(list_->viewport()->mapToGlobal(anchor.topLeft()), anchor.size()));
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,203 @@
+#include "ui/window/stepwords.h"
+
+#include "ui/document/text.h"
+
+#include <QCoreApplication>
+
+namespace kerfwright {
+
+namespace {
+
+class Describer {
+    Q_DECLARE_TR_FUNCTIONS(StepWords)
+
+public:
+    explicit Describer(const Project& project)
+        : project_(project) {}
+
+    StepWords words;
+
+    void operator()(const Mill& mill) {
+        for (const MillLine& line : mill.lines) {
+            const int count = static_cast<int>(line.strips.size());
+            words.lines << tr("%1 × %2: %3")
+                               .arg(count)
+                               .arg(woodName(line.wood),
+                                    sizeText(line.thickness.value, line.width.value,
+                                             line.length.value, notation()));
+            const QString strips = labels(line.strips);
+            add(tr("%1 · thickness").arg(strips), line.thickness);
+            add(tr("%1 · width").arg(strips), line.width);
+            add(tr("%1 · length").arg(strips), line.length);
+            add(tr("%1 · rough thickness").arg(strips), line.roughThickness);
+            add(tr("%1 · rough width").arg(strips), line.roughWidth);
+            add(tr("%1 · rough length").arg(strips), line.roughLength);
+        }
+    }
+
+    void operator()(const Glue& glue) {
+        const int count = static_cast<int>(glue.parts.size());
+        int flipped = 0;
+        int turned = 0;
+        for (const Laid& laid : glue.parts) {
+            flipped += laid.lay.flipped ? 1 : 0;
+            turned += laid.lay.turnedOver ? 1 : 0;
+        }
+        if (glue.final) {
+            words.lines << tr("%n slice(s) in the order shown", nullptr, count);
+            if (!glue.parts.empty() && glue.parts.front().lay.stoodUp) {
+                words.lines << tr("stood up, end grain to the top");
+            }
+            if (flipped > 0) {
+                words.lines << tr("%n of them flipped end for end", nullptr, flipped);
+            }
+            if (turned > 0) {
+                words.lines << tr("%n of them turned over", nullptr, turned);
+            }
+        } else {
+            words.lines << tr("%n strip(s) in the order shown", nullptr, count);
+        }
+        words.lines << tr("comes out %1")
+                           .arg(sizeText(glue.thickness.value, glue.width.value, glue.length.value,
+                                         notation()));
+        words.lines << tr("%1 of glue face").arg(toQt(formatArea(glue.glueFace, notation().unit)));
+        add(tr("Width"), glue.width);
+        add(tr("Length"), glue.length);
+        add(tr("Thickness"), glue.thickness);
+    }
+
+    void operator()(const Take& take) {
+        words.lines << tr("one slice makes the field: no glue-up");
+        words.lines << tr("lies %1").arg(
+            sizeText(take.thickness.value, take.width.value, take.length.value, notation()));
+        add(tr("Width"), take.width);
+        add(tr("Length"), take.length);
+        add(tr("Thickness"), take.thickness);
+    }
+
+    void operator()(const Flatten& flatten) {
+        switch (flatten.purpose) {
+        case Purpose::AfterGlueUp:
+            words.lines << tr("both faces true and parallel");
+            break;
+        case Purpose::RowHeight:
+            words.lines << tr("this sets the height of its rows");
+            break;
+        case Purpose::Finished:
+            words.lines << tr("both faces, to the finished thickness");
+            break;
+        }
+        words.lines << tr("from %1").arg(text(flatten.from.value));
+        if (flatten.face == Face::EndGrain) {
+            words.warning = tr("End grain: no thickness planer");
+        }
+        big(tr("flatten to"), flatten.to);
+        add(tr("From"), flatten.from);
+    }
+
+    void operator()(const SquareEnd& square) {
+        words.lines << tr("take off no more than it needs");
+        words.lines << tr("%1 of the panel is left").arg(text(square.left));
+        big(tr("saw off"), square.waste);
+        add(tr("Kerf"), square.kerf);
+    }
+
+    void operator()(const Crosscut& cut) {
+        const int count = static_cast<int>(cut.slices.size());
+        const int spares = static_cast<int>(cut.spares.size());
+        QString line = tr("%n slice(s)", nullptr, count);
+        if (spares > 0) {
+            line += tr(" and %n spare(s)", nullptr, spares);
+        }
+        words.lines << line + QStringLiteral(": ") + labels(cut.slices);
+        if (cut.marginRows) {
+            words.lines << tr("they keep the trim margin of the outer rows");
+        }
+        words.lines << tr("%1 of the panel is left").arg(text(cut.left));
+        big(tr("stop at"), cut.stop);
+        add(tr("Kerf"), cut.kerf);
+    }
+
+    void operator()(const TrimField& trim) {
+        words.lines << tr("all four sides");
+        words.lines << tr("leaves %1 × %2")
+                           .arg(toQt(formatBare(trim.width.value, notation())),
+                                text(trim.height.value));
+        big(tr("saw off each side"), trim.margin);
+        add(tr("Width afterwards"), trim.width);
+        add(tr("Height afterwards"), trim.height);
+    }
+
+    void operator()(const FitBorder& border) {
+        words.lines << tr("rails %1 wide, mitred at both ends").arg(text(border.width.value));
+        words.lines << tr("board %1 × %2")
+                           .arg(toQt(formatBare(border.boardWidth.value, notation())),
+                                text(border.boardHeight.value));
+        if (border.mustNotBeGlued) {
+            words.warning = tr("Do not glue it to the field");
+        }
+        add(tr("Rail width"), border.width);
+        for (const Rail& rail : border.rails) {
+            add(tr("Rail %1, long point to long point").arg(toQt(rail.label)), rail.longPoint);
+        }
+        add(tr("Board width"), border.boardWidth);
+        add(tr("Board height"), border.boardHeight);
+    }
+
+private:
+    const Notation& notation() const { return project_.notation; }
+    QString text(Length length) const { return toQt(format(length, notation())); }
+
+    QString woodName(int wood) const {
+        return wood >= 0 && static_cast<std::size_t>(wood) < project_.woods.size()
+                   ? toQt(project_.woods[static_cast<std::size_t>(wood)].name)
+                   : QString();
+    }
+
+    static QString labels(const std::vector<std::string>& all) {
+        if (all.empty()) {
+            return QString();
+        }
+        if (all.size() > 4) {
+            return tr("%1 … %2").arg(toQt(all.front()), toQt(all.back()));
+        }
+        QStringList list;
+        for (const std::string& label : all) {
+            list << toQt(label);
+        }
+        return list.join(QStringLiteral(", "));
+    }
+
+    void add(const QString& label, const Figure& figure) {
+        if (!figure.terms.empty()) {
+            words.figures.push_back({label, figure});
+        }
+    }
+
+    void big(const QString& label, const Figure& figure) {
+        words.bigLabel = label;
+        words.big = text(figure.value);
+        QString capital = label;
+        capital[0] = capital[0].toUpper();
+        words.figures.insert(words.figures.begin(), {capital, figure});
+    }
+
+    const Project& project_;
+};
+
+}  // namespace
+
+StepWords describe(const Step& step, const Project& project) {
+    Describer describer(project);
+    describer.words.title = toQt(title(step));
+    std::visit(describer, step.work);
+    return std::move(describer.words);
+}
+
+QString sizeText(Length thickness, Length width, Length length, const Notation& notation) {
+    return QStringLiteral("%1 × %2 × %3")
+        .arg(toQt(formatBare(thickness, notation)), toQt(formatBare(width, notation)),
+             toQt(format(length, notation)));
+}
+
+}  // namespace kerfwright

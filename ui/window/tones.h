@@ -1,0 +1,30 @@
+// The few colours of the window beside the palette's own, all derived from the palette in force.
+#pragma once
+
+#include <QColor>
+#include <QPalette>
+
+namespace kerfwright {
+
+struct Tones {
+    QColor surface;   ///< panels
+    QColor surround;  ///< around the board
+    QColor entry;     ///< ground of entries and cards
+    QColor text;
+    QColor quiet;  ///< secondary text
+    QColor edge;   ///< hairlines
+    QColor accent;
+    QColor soft;  ///< accent, as a ground
+    QColor caution;
+    QColor danger;
+    bool dark = false;
+};
+
+bool isDark(const QPalette& palette);
+Tones tonesOf(const QPalette& palette);
+/// `a` with `share` (0 to 1) of `b` in it.
+QColor mixed(const QColor& a, const QColor& b, double share);
+/// Dark or light, whichever reads better on `ground`.
+QColor readableOn(const QColor& ground);
+
+}  // namespace kerfwright

@@ -1,0 +1,128 @@
+#include "ui/window/totalsbar.h"
+
+#include "ui/document/text.h"
+#include "ui/window/stepwords.h"
+#include "ui/window/tones.h"
+
+#include <QPainter>
+
+#include <algorithm>
+
+namespace kerfwright {
+
+namespace {
+
+QString weightText(double kilograms, Unit unit) {
+    if (unit == Unit::Inches) {
+        return TotalsBar::tr("≈ %1 lb").arg(kilograms / 0.45359237, 0, 'f', 1);
+    }
+    return TotalsBar::tr("≈ %1 kg").arg(kilograms, 0, 'f', 1);
+}
+
+}  // namespace
+
+TotalsBar::TotalsBar(Document& document, Planner& planner, QWidget* parent)
+    : QWidget(parent)
+    , document_(document)
+    , planner_(planner) {
+    setObjectName(QStringLiteral("totals"));
+    setFixedHeight(40);
+    connect(&document, &Document::projectChanged, this, &TotalsBar::refresh);
+    connect(&planner, &Planner::changed, this, &TotalsBar::refresh);
+    refresh();
+}
+
+void TotalsBar::refresh() {
+    const Project& project = document_.project();
+    const Notation& notation = project.notation;
+    items_.clear();
+    items_.push_back({tr("Finished"),
+                      QStringLiteral("%1 × %2 × %3")
+                          .arg(toQt(formatBare(project.board.width(), notation)),
+                               toQt(formatBare(project.board.height(), notation)),
+                               toQt(format(project.board.thickness, notation))),
+                      0});
+    stale_ = planner_.state() != Planner::State::Current;
+    if (planner_.last()) {
+        const Job& job = planner_.last()->job;
+        if (job.totals.weightKg > 0) {
+            items_.push_back({tr("Weight"), weightText(job.totals.weightKg, notation.unit), 3});
+        }
+        items_.push_back({tr("Glue-ups"), QString::number(job.plan.assemblies), 2});
+        items_.push_back({tr("Panels"), QString::number(job.plan.panels), 5});
+        items_.push_back({tr("Strips"), QString::number(job.plan.strips), 4});
+        items_.push_back(
+            {tr("Timber in"), toQt(formatVolume(job.totals.timberIn, notation.unit)), 3});
+        items_.push_back({tr("Yield"), tr("%1 %").arg(job.totals.yieldPercent, 0, 'f', 0), 6});
+        items_.push_back({tr("Cautions"), QString::number(job.cautions.size()), 2});
+    }
+    switch (planner_.state()) {
+    case Planner::State::Current:
+        items_.push_back({tr("Plan"), tr("proven by the virtual bench"), 1, true});
+        break;
+    case Planner::State::Working:
+        items_.push_back({tr("Plan"), tr("being made …"), 1});
+        break;
+    case Planner::State::Impossible:
+        items_.push_back({tr("Plan"), tr("cannot be made"), 1});
+        break;
+    }
+    QStringList spoken;
+    for (const Item& item : items_) {
+        spoken << item.label + QStringLiteral(" ") + item.value;
+    }
+    setAccessibleName(tr("Totals: %1").arg(spoken.join(QStringLiteral(", "))));
+    update();
+}
+
+void TotalsBar::paintEvent(QPaintEvent*) {
+    const Tones tones = tonesOf(palette());
+    QPainter painter(this);
+    painter.fillRect(rect(), tones.surface);
+    painter.fillRect(QRect(0, 0, width(), 1), tones.edge);
+    QFont small = font();
+    small.setPixelSize(11);
+    QFont bold = font();
+    bold.setBold(true);
+    const QFontMetrics smallMetrics(small);
+    const QFontMetrics boldMetrics(bold);
+    const auto widthOf = [&](const Item& item) {
+        return smallMetrics.horizontalAdvance(item.label) + 7 +
+               boldMetrics.horizontalAdvance(item.value);
+    };
+    std::vector<Item> shown = items_;
+    constexpr int gap = 24;
+    const auto total = [&] {
+        int sum = 32 - gap;
+        for (const Item& item : shown) {
+            sum += widthOf(item) + gap;
+        }
+        return sum;
+    };
+    while (shown.size() > 1 && total() > width()) {
+        shown.erase(std::max_element(shown.begin(), shown.end(),
+                                     [](const Item& a, const Item& b) { return a.rank < b.rank; }));
+    }
+    int x = 16;
+    const int baseline = (height() + boldMetrics.ascent() - boldMetrics.descent()) / 2;
+    for (std::size_t i = 0; i < shown.size(); ++i) {
+        const Item& item = shown[i];
+        const bool plan = i + 1 == shown.size();
+        if (plan) {
+            x = std::max(x, width() - 16 - widthOf(item));
+        }
+        painter.setFont(small);
+        painter.setPen(tones.quiet);
+        painter.drawText(x, baseline, item.label);
+        x += smallMetrics.horizontalAdvance(item.label) + 7;
+        painter.setFont(bold);
+        painter.setPen(plan && planner_.state() == Planner::State::Impossible ? tones.danger
+                       : item.strong                                          ? tones.accent
+                       : stale_ && i > 0                                      ? tones.quiet
+                                                                              : tones.text);
+        painter.drawText(x, baseline, item.value);
+        x += boldMetrics.horizontalAdvance(item.value) + gap;
+    }
+}
+
+}  // namespace kerfwright

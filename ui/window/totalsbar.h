@@ -1,0 +1,39 @@
+// What the whole board comes to, along the foot of the window.
+#pragma once
+
+#include "ui/document/planner.h"
+
+#include <QWidget>
+
+#include <vector>
+
+namespace kerfwright {
+
+class TotalsBar : public QWidget {
+    Q_OBJECT
+
+public:
+    TotalsBar(Document& document, Planner& planner, QWidget* parent = nullptr);
+    QSize sizeHint() const override { return QSize(600, 40); }
+    QSize minimumSizeHint() const override { return QSize(200, 40); }
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    void refresh();
+
+    struct Item {
+        QString label;
+        QString value;
+        int rank;  ///< the highest are left out first where there is no room
+        bool strong = false;
+    };
+
+    Document& document_;
+    Planner& planner_;
+    std::vector<Item> items_;
+    bool stale_ = false;
+};
+
+}  // namespace kerfwright

@@ -1,0 +1,325 @@
+#include "ui/window/wishform.h"
+
+#include "ui/document/text.h"
+#include "ui/window/borderform.h"
+#include "ui/window/countfield.h"
+#include "ui/window/formsection.h"
+#include "ui/window/lengthfield.h"
+#include "ui/window/patternpicker.h"
+#include "ui/window/segmented.h"
+#include "ui/window/shopform.h"
+#include "ui/window/textfield.h"
+#include "ui/window/tones.h"
+#include "ui/window/woodlist.h"
+
+#include <QCheckBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QTimer>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace kerfwright {
+
+namespace {
+
+class Hairline : public QWidget {
+public:
+    explicit Hairline(QWidget* parent)
+        : QWidget(parent) {
+        setFixedHeight(1);
+        setBackgroundRole(QPalette::Mid);
+        setAutoFillBackground(true);
+    }
+};
+
+QString words(const std::optional<Fault>& fault) {
+    return fault ? toQt(fault->text()) : QString();
+}
+
+bool allEqual(const std::vector<Length>& sizes) {
+    return std::all_of(sizes.begin(), sizes.end(),
+                       [&](Length size) { return size == sizes.front(); });
+}
+
+}  // namespace
+
+WishForm::WishForm(Document& document, BoardEditor& editor, QWidget* parent)
+    : QScrollArea(parent)
+    , document_(document)
+    , editor_(editor)
+    , content_(new QWidget)
+    , column_(new QVBoxLayout(content_)) {
+    setObjectName(QStringLiteral("wish"));
+    setFrameShape(NoFrame);
+    setWidgetResizable(true);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
+    setFocusPolicy(Qt::NoFocus);
+    column_->setContentsMargins(16, 12, 8, 16);
+    column_->setSpacing(8);
+    buildSize();
+    rule();
+    auto* pattern = section(tr("Pattern"), false);
+    pattern->add(new PatternPicker(document_, pattern->body()));
+    rule();
+    buildWoods();
+    rule();
+    buildChoices();
+    rule();
+    buildTitles();
+    column_->addStretch(1);
+    setWidget(content_);
+    connect(&document, &Document::projectChanged, this, &WishForm::refresh);
+    refresh();
+}
+
+FormSection* WishForm::section(const QString& title, bool folds) {
+    auto* made = new FormSection(title, folds, content_);
+    column_->addWidget(made);
+    return made;
+}
+
+void WishForm::rule() {
+    column_->addWidget(new Hairline(content_));
+}
+
+void WishForm::watch(EntryField* field) {
+    field->line()->setObjectName(field->objectName() + QStringLiteral("Entry"));
+    connect(field, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
+}
+
+void WishForm::buildTitles() {
+    auto* titles = section(tr("Titles"), true);
+    titles->head()->setObjectName(QStringLiteral("titlesHead"));
+    const auto field = [&](const QString& label, const char* object, int key,
+                           std::string Titles::*member) {
+        auto* made = new TextField(
+            label,
+            [this, label, key, member](const QString& text) {
+                return words(document_.edit(
+                    tr("change %1").arg(label.toLower()), key,
+                    [&](Project& project) { project.titles.*member = fromQt(text); }));
+            },
+            titles->body());
+        made->setObjectName(QString::fromLatin1(object));
+        watch(made);
+        titles->addRow(label, made);
+        return made;
+    };
+    name_ = field(tr("Name"), "name", entry::name, &Titles::name);
+    maker_ = field(tr("Maker"), "maker", entry::maker, &Titles::maker);
+    date_ = field(tr("Date"), "date", entry::date, &Titles::date);
+    note_ = field(tr("Note"), "note", entry::note, &Titles::note);
+}
+
+void WishForm::buildSize() {
+    auto* size = section(tr("Size"), false);
+    build_ = new Segmented(tr("Build"), {tr("End grain up"), tr("Long grain up")}, size->body());
+    build_->setObjectName(QStringLiteral("build"));
+    size->add(build_);
+    connect(build_, &Segmented::chosen, this, [this](int index) {
+        document_.edit(tr("change build"), entry::none, [index](Project& project) {
+            project.board.build = index == 0 ? Build::EndGrain : Build::LongGrain;
+        });
+    });
+    grain_ = new Segmented(tr("Grain direction"), {tr("Either"), tr("Down"), tr("Across")},
+                           size->body());
+    grain_->setObjectName(QStringLiteral("grain"));
+    grainRow_ = grain_;
+    size->add(grain_);
+    connect(grain_, &Segmented::chosen, this, [this](int index) {
+        document_.edit(tr("change grain direction"), entry::none, [index](Project& project) {
+            project.board.grain = static_cast<GrainDirection>(index);
+        });
+    });
+
+    const auto pair = [&](QWidget* left, QWidget* right) {
+        auto* both = new QWidget(size->body());
+        auto* row = new QHBoxLayout(both);
+        row->setContentsMargins(0, 0, 0, 0);
+        row->setSpacing(4);
+        row->addWidget(left, 1, Qt::AlignTop);
+        auto* times = new QLabel(QStringLiteral("×"), both);
+        times->setFixedHeight(28);
+        row->addWidget(times, 0, Qt::AlignTop);
+        row->addWidget(right, 1, Qt::AlignTop);
+        both->setFocusProxy(left);
+        return both;
+    };
+
+    cellWidth_ = new LengthField(
+        tr("Square width"),
+        [this](Length length) {
+            return words(document_.edit(tr("change square width"), entry::cellWidth,
+                                        [length](Project& project) {
+                                            for (Length& column : project.board.field.columns) {
+                                                column = length;
+                                            }
+                                        }));
+        },
+        size->body());
+    cellWidth_->setObjectName(QStringLiteral("cellWidth"));
+    cellHeight_ = new LengthField(
+        tr("Square height"),
+        [this](Length length) {
+            return words(document_.edit(tr("change square height"), entry::cellHeight,
+                                        [length](Project& project) {
+                                            for (Length& row : project.board.field.rows) {
+                                                row = length;
+                                            }
+                                        }));
+        },
+        size->body());
+    cellHeight_->setObjectName(QStringLiteral("cellHeight"));
+    for (LengthField* field : {cellWidth_, cellHeight_}) {
+        field->setRange(BoardLimits::leastCell, BoardLimits::greatestCell);
+        watch(field);
+    }
+    size->addRow(tr("Squares"), pair(cellWidth_, cellHeight_));
+
+    const auto resize = [this](int across, int down) {
+        return words(document_.edit(
+            tr("change number of squares"), across > 0 ? entry::across : entry::down,
+            [=](Project& project) {
+                Field& field = project.board.field;
+                field = resized(field, across > 0 ? across : static_cast<int>(field.columns.size()),
+                                down > 0 ? down : static_cast<int>(field.rows.size()));
+            }));
+    };
+    across_ = new CountField(
+        tr("Squares across"), 1, BoardLimits::cellsAcross,
+        [resize](int count) { return resize(count, 0); }, size->body());
+    across_->setObjectName(QStringLiteral("across"));
+    down_ = new CountField(
+        tr("Squares down"), 1, BoardLimits::cellsAcross,
+        [resize](int count) { return resize(0, count); }, size->body());
+    down_->setObjectName(QStringLiteral("down"));
+    watch(across_);
+    watch(down_);
+    size->addRow(tr("Across × down"), pair(across_, down_));
+
+    thickness_ = new LengthField(
+        tr("Thickness"),
+        [this](Length length) {
+            return words(
+                document_.edit(tr("change thickness"), entry::thickness,
+                               [length](Project& project) { project.board.thickness = length; }));
+        },
+        size->body());
+    thickness_->setObjectName(QStringLiteral("thickness"));
+    thickness_->setRange(BoardLimits::leastThickness, BoardLimits::greatestThickness);
+    watch(thickness_);
+    size->addRow(tr("Thickness"), thickness_);
+    uneven_ = new QLabel(size->body());
+    uneven_->setObjectName(QStringLiteral("unevenNote"));
+    uneven_->setWordWrap(true);
+    uneven_->setForegroundRole(QPalette::PlaceholderText);
+    size->add(uneven_);
+}
+
+void WishForm::buildWoods() {
+    auto* woods = section(tr("Woods"), false);
+    auto* list = new WoodList(document_, editor_, woods->body());
+    woods->add(list);
+    connect(list, &WoodList::previewed, this, &WishForm::previewed);
+    rule();
+    border_ = new BorderForm(document_, section(tr("Border"), false));
+}
+
+void WishForm::buildChoices() {
+    auto* choices = section(tr("Glue-up"), false);
+    rows_ = new Segmented(tr("Glue strips into"), {tr("Best"), tr("Rows"), tr("Columns")},
+                          choices->body());
+    rows_->setObjectName(QStringLiteral("rowChoice"));
+    rows_->setToolTip(tr("Which way the strips are glued; best takes what needs fewer panels"));
+    choices->add(rows_);
+    connect(rows_, &Segmented::chosen, this, [this](int index) {
+        document_.edit(tr("change glue-up"), entry::none, [index](Project& project) {
+            project.choices.rows = static_cast<RowChoice>(index);
+        });
+    });
+    merge_ = new QCheckBox(tr("Merge like strips"), choices->body());
+    merge_->setObjectName(QStringLiteral("mergeLike"));
+    merge_->setToolTip(
+        tr("Neighbours of one wood become one strip, where the timber is wide enough"));
+    choices->add(merge_);
+    connect(merge_, &QCheckBox::clicked, this, [this](bool on) {
+        document_.edit(on ? tr("merge like strips") : tr("keep strips apart"), entry::none,
+                       [on](Project& project) { project.choices.mergeLike = on; });
+    });
+    rule();
+    auto* allowances = section(tr("Allowances"), true);
+    allowances->head()->setObjectName(QStringLiteral("allowancesHead"));
+    rule();
+    auto* machines = section(tr("Machine limits"), true);
+    machines->head()->setObjectName(QStringLiteral("machinesHead"));
+    shop_ = new ShopForm(document_, allowances, machines);
+}
+
+void WishForm::refresh() {
+    const Project& project = document_.project();
+    const Board& board = project.board;
+    name_->setValue(toQt(project.titles.name));
+    maker_->setValue(toQt(project.titles.maker));
+    date_->setValue(toQt(project.titles.date));
+    note_->setValue(toQt(project.titles.note));
+    build_->setCurrent(board.build == Build::EndGrain ? 0 : 1);
+    grain_->setCurrent(static_cast<int>(board.grain));
+    grainRow_->setVisible(board.build == Build::LongGrain);
+    for (LengthField* field : {cellWidth_, cellHeight_, thickness_}) {
+        field->setNotation(project.notation);
+    }
+    cellWidth_->setValue(board.field.columns.front());
+    cellHeight_->setValue(board.field.rows.front());
+    across_->setValue(static_cast<int>(board.field.columns.size()));
+    down_->setValue(static_cast<int>(board.field.rows.size()));
+    thickness_->setValue(board.thickness);
+    const bool even = allEqual(board.field.columns) && allEqual(board.field.rows);
+    uneven_->setVisible(!even);
+    if (!even) {
+        uneven_->setText(tr("Sizes differ: the first is shown. A new size here sets them all."));
+    }
+    border_->refresh();
+    shop_->refresh();
+    rows_->setCurrent(static_cast<int>(project.choices.rows));
+    merge_->setChecked(project.choices.mergeLike);
+}
+
+void WishForm::focusTerm(TermKind kind) {
+    EntryField* field = nullptr;
+    switch (kind) {
+    case TermKind::PieceWidth:
+    case TermKind::FieldSide:
+        field = cellWidth_;
+        break;
+    case TermKind::RowHeight:
+        field = cellHeight_;
+        break;
+    case TermKind::BoardThickness:
+        field = thickness_;
+        break;
+    case TermKind::BorderWidth:
+        field = border_->width();
+        break;
+    case TermKind::SpareSlices:
+        shop_->focusSpareSlices();
+        break;
+    default:
+        if (settingOf(kind) != Setting::None) {
+            shop_->focusSetting(settingOf(kind));
+        }
+    }
+    if (field != nullptr) {
+        field->focusEntry();
+    }
+    // A section that has just been opened gets its place only with the next layout.
+    QTimer::singleShot(0, this, [this] {
+        if (QWidget* focused = focusWidget()) {
+            ensureWidgetVisible(focused, 16, 48);
+        }
+    });
+}
+
+}  // namespace kerfwright

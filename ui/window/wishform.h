@@ -1,0 +1,75 @@
+// The wish: all that the maker types about the board and the shop.
+#pragma once
+
+#include "core/glueup/figure.h"
+#include "ui/document/document.h"
+#include "ui/window/boardeditor.h"
+
+#include <QScrollArea>
+
+#include <vector>
+
+QT_BEGIN_NAMESPACE
+class QCheckBox;
+class QLabel;
+class QVBoxLayout;
+QT_END_NAMESPACE
+
+namespace kerfwright {
+
+class BorderForm;
+class CountField;
+class EntryField;
+class LengthField;
+class FormSection;
+class Segmented;
+class ShopForm;
+class TextField;
+
+class WishForm : public QScrollArea {
+    Q_OBJECT
+
+public:
+    WishForm(Document& document, BoardEditor& editor, QWidget* parent = nullptr);
+
+    /// Opens what holds the entry that a term of a working comes from, and puts the cursor there.
+    void focusTerm(TermKind kind);
+
+Q_SIGNALS:
+    void previewed(const ProjectPtr& project);
+
+private:
+    void buildTitles();
+    void buildSize();
+    void buildWoods();
+    void buildChoices();
+    void refresh();
+    FormSection* section(const QString& title, bool folds);
+    void rule();
+    void watch(EntryField* field);
+
+    Document& document_;
+    BoardEditor& editor_;
+    QWidget* content_;
+    QVBoxLayout* column_;
+
+    TextField* name_ = nullptr;
+    TextField* maker_ = nullptr;
+    TextField* date_ = nullptr;
+    TextField* note_ = nullptr;
+    Segmented* build_ = nullptr;
+    Segmented* grain_ = nullptr;
+    QWidget* grainRow_ = nullptr;
+    LengthField* cellWidth_ = nullptr;
+    LengthField* cellHeight_ = nullptr;
+    CountField* across_ = nullptr;
+    CountField* down_ = nullptr;
+    LengthField* thickness_ = nullptr;
+    QLabel* uneven_ = nullptr;
+    BorderForm* border_ = nullptr;
+    ShopForm* shop_ = nullptr;
+    Segmented* rows_ = nullptr;
+    QCheckBox* merge_ = nullptr;
+};
+
+}  // namespace kerfwright

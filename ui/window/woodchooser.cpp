@@ -1,0 +1,146 @@
+#include "ui/window/woodchooser.h"
+
+#include "ui/document/text.h"
+#include "ui/window/boardpainter.h"
+#include "ui/window/tones.h"
+
+#include <QCoreApplication>
+#include <QKeyEvent>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPainter>
+#include <QScreen>
+#include <QVBoxLayout>
+
+namespace kerfwright {
+
+namespace {
+
+QIcon chipIcon(Colour colour, double ratio) {
+    QPixmap pixmap(QSize(18, 18) * ratio);
+    pixmap.setDevicePixelRatio(ratio);
+    pixmap.fill(Qt::transparent);
+    QPainter painter(&pixmap);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(QColor(0, 0, 0, 60), 1));
+    painter.setBrush(toQColor(colour));
+    painter.drawRoundedRect(QRectF(0.5, 0.5, 17, 17), 3, 3);
+    return QIcon(pixmap);
+}
+
+}  // namespace
+
+WoodChooser::WoodChooser(const std::vector<Wood>& taken, QWidget* parent)
+    : QFrame(parent, Qt::Popup)
+    , search_(new QLineEdit(this))
+    , list_(new QListWidget(this)) {
+    setObjectName(QStringLiteral("woodChooser"));
+    setAccessibleName(tr("Catalogue of woods"));
+    setAttribute(Qt::WA_DeleteOnClose);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(8, 8, 8, 8);
+    column->setSpacing(8);
+    search_->setObjectName(QStringLiteral("woodSearch"));
+    search_->setPlaceholderText(tr("Find a wood"));
+    search_->setAccessibleName(tr("Find a wood"));
+    search_->installEventFilter(this);
+    list_->setObjectName(QStringLiteral("woodCatalogue"));
+    list_->setAccessibleName(tr("Woods"));
+    list_->setFrameShape(QFrame::NoFrame);
+    list_->setMouseTracking(true);
+    list_->setIconSize(QSize(18, 18));
+    list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    list_->installEventFilter(this);
+    column->addWidget(search_);
+    column->addWidget(list_);
+    const std::vector<Wood>& all = woodCatalogue();
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (woodIndex(taken, all[i].key) < 0) {
+            auto* item = new QListWidgetItem(chipIcon(all[i].colour, devicePixelRatioF()),
+                                             toQt(all[i].name), list_);
+            item->setData(Qt::UserRole, static_cast<int>(i));
+        }
+    }
+    setFixedSize(256, std::min(420, 56 + std::max(1, list_->count()) * 25));
+    connect(search_, &QLineEdit::textChanged, this, &WoodChooser::filter);
+    connect(list_, &QListWidget::itemEntered, list_,
+            [this](QListWidgetItem* item) { list_->setCurrentItem(item); });
+    connect(list_, &QListWidget::currentRowChanged, this,
+            [this](int row) { Q_EMIT previewed(woodOf(row)); });
+    connect(list_, &QListWidget::itemClicked, this,
+            [this](QListWidgetItem* item) { accept(list_->row(item)); });
+    connect(list_, &QListWidget::itemActivated, this,
+            [this](QListWidgetItem* item) { accept(list_->row(item)); });
+}
+
+const Wood* WoodChooser::woodOf(int row) const {
+    const QListWidgetItem* item = list_->item(row);
+    return item == nullptr
+               ? nullptr
+               : &woodCatalogue()[static_cast<std::size_t>(item->data(Qt::UserRole).toInt())];
+}
+
+void WoodChooser::accept(int row) {
+    if (const Wood* wood = woodOf(row); wood != nullptr && isVisible()) {
+        const Wood picked = *wood;
+        hide();  // takes the preview back first
+        Q_EMIT chosen(picked);
+        close();
+    }
+}
+
+void WoodChooser::filter(const QString& text) {
+    int first = -1;
+    for (int row = 0; row < list_->count(); ++row) {
+        const bool fits = list_->item(row)->text().contains(text, Qt::CaseInsensitive);
+        list_->item(row)->setHidden(!fits);
+        if (fits && first < 0) {
+            first = row;
+        }
+    }
+    list_->setCurrentRow(first);
+}
+
+bool WoodChooser::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::KeyPress) {
+        auto* key = static_cast<QKeyEvent*>(event);
+        if (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter) {
+            accept(list_->currentRow());
+            return true;
+        }
+        if (watched == search_ && (key->key() == Qt::Key_Down || key->key() == Qt::Key_Up)) {
+            QCoreApplication::sendEvent(list_, event);
+            return true;
+        }
+    }
+    return QFrame::eventFilter(watched, event);
+}
+
+void WoodChooser::openBeside(QWidget* button) {
+    const QRect screen = button->screen()->availableGeometry();
+    QPoint at = button->mapToGlobal(QPoint(0, button->height() + 4));
+    if (at.y() + height() > screen.bottom()) {
+        at.setY(
+            std::max(screen.top() + 4, std::min(screen.bottom() - height() - 4,
+                                                button->mapToGlobal(QPoint()).y() - height() - 4)));
+    }
+    at.setX(std::clamp(at.x(), screen.left() + 4,
+                       std::max(screen.left() + 4, screen.right() - width() - 4)));
+    move(at);
+    show();
+    search_->setFocus();
+}
+
+void WoodChooser::hideEvent(QHideEvent* event) {
+    Q_EMIT previewed(nullptr);
+    QFrame::hideEvent(event);
+}
+
+void WoodChooser::paintEvent(QPaintEvent*) {
+    const Tones tones = tonesOf(palette());
+    QPainter painter(this);
+    painter.fillRect(rect(), mixed(tones.edge, tones.text, 0.15));
+    painter.fillRect(rect().adjusted(1, 1, -1, -1), tones.surface);
+}
+
+}  // namespace kerfwright
