@@ -61,7 +61,7 @@ Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Sh
         !found.empty()) {
         return found.front();
     }
-    if (const auto found = faults(woods); !found.empty()) {
+    if (const auto found = faults(woods, notation); !found.empty()) {
         return found.front();
     }
     if (const auto found = faults(shop, notation); !found.empty()) {
