@@ -1,3 +1,4 @@
+#include "core/project/file.h"
 #include "core/replay/replay.h"
 #include "tests/core/replay/mutants.h"
 #include "tests/core/replay/randomboard.h"
@@ -5,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <array>
+#include <filesystem>
 
 namespace kerfwright {
 namespace {
@@ -50,9 +52,9 @@ TEST(Mutants, OfHandBuiltListsFailUnlessHarmlessByName) {
 TEST(Mutants, OfPlannedListsFailUnlessHarmlessByName) {
     Tally tally;
     int planned = 0;
-    for (std::uint64_t seed = 1; planned < (underSanitizers ? 5 : 40); ++seed) {
+    for (std::uint64_t seed = 1; planned < (underSanitizers ? 20 : 400); ++seed) {
         const RandomBoard wish =
-            randomBoard(seed, 2 + static_cast<int>(seed % 4), 1 + static_cast<int>(seed % 5));
+            randomBoard(seed, 1 + static_cast<int>(seed % 7), 1 + static_cast<int>(seed / 7 % 5));
         const Result<Plan> made = plan(wish.board, wish.woods, wish.shop, wish.choices);
         if (made) {
             ++planned;
@@ -61,7 +63,29 @@ TEST(Mutants, OfPlannedListsFailUnlessHarmlessByName) {
                      tally);
         }
     }
-    EXPECT_GT(tally.wrong, 10'000 / (underSanitizers ? 10 : 1));
+    EXPECT_GT(tally.wrong, planned * 200);
+}
+
+TEST(Mutants, OfTheSamplesFailUnlessHarmlessByName) {
+    Tally tally;
+    int samples = 0;
+    for (const auto& entry : std::filesystem::directory_iterator(KW_SOURCE_DIR "/samples")) {
+        if (entry.path().extension() != ".kerfwright") {
+            continue;
+        }
+        SCOPED_TRACE(entry.path());
+        ++samples;
+        const Result<Project> project = readProject(entry.path());
+        ASSERT_TRUE(project.ok()) << project.fault().text();
+        const Result<Plan> made =
+            plan(project->board, project->woods, project->shop, project->choices);
+        ASSERT_TRUE(made.ok()) << made.fault().text();
+        judgeAll({entry.path().stem(), project->board, steps(*made, project->board, project->shop),
+                  project->choices.mergeLike},
+                 tally);
+    }
+    EXPECT_GE(samples, 6);
+    EXPECT_GT(tally.wrong, samples * 200);
 }
 
 }  // namespace
