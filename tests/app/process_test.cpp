@@ -60,7 +60,7 @@ TEST(Process, EveryCommandWorksWithoutADisplay) {
 TEST(Process, WritesTheSameBytesInEveryRun) {
     const Folder folder;
     const std::string file = quoted(folder.write("a.kerfwright", newProject(Unit::Millimetres)));
-    for (const std::string& end : {".pdf", ".png", ".svg"}) {
+    for (const std::string end : {".pdf", ".png", ".svg"}) {
         std::string bytes[2];
         for (int run = 0; run < 2; ++run) {
             const std::string out = folder.path(std::to_string(run) + end);

@@ -86,8 +86,8 @@ TEST(Tests, DoNotWaitForTimeToPass) {
 TEST(Text, NothingIsLeftForLater) {
     const std::string later = "TO"
                               "DO|FIX"
-                              "ME|X"
-                              "XX\\b|HA"
+                              "ME|\\bX"
+                              "XX\\b|\\bHA"
                               "CK\\b";
     EXPECT_THAT(linesWith(textFiles(), later), IsEmpty());
 }
