@@ -33,11 +33,20 @@ void addDimension(Drawing& drawing, double from, double to, double v, double obj
     };
     arrow(from, lean);
     arrow(to, -lean);
-    const double middle = (from + to) / 2;
-    drawing.marks.emplace_back(Text{.at = put(middle, v - 0.9),
+    double at = (from + to) / 2;
+    Align align = Align::Centre;
+    const double width = textWidth(number, look.size, look.bold);
+    if (width + 1 > std::abs(to - from)) {
+        // No room between the lines: the number stands past the end, on the line drawn on.
+        const double shelf = (inside ? 0 : arrowLength) + 1;
+        drawing.marks.emplace_back(Line{put(to, v), put(to + shelf + width, v), thin});
+        at = to + shelf;
+        align = Align::Left;
+    }
+    drawing.marks.emplace_back(Text{.at = put(at, v - 0.9),
                                     .text = number,
                                     .size = look.size,
-                                    .align = Align::Centre,
+                                    .align = align,
                                     .bold = look.bold,
                                     .degrees = degrees,
                                     .style = {.line = look.number}});

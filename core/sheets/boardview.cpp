@@ -149,7 +149,9 @@ private:
     }
 
     void extra(const Joint& joint) {
-        const Style style{.line = Ink::ExtraJoint, .lineWidth = options_.lineWidth, .dashed = true};
+        // Bolder than a joint, or its dashes are lost among the hatch.
+        const Style style{
+            .line = Ink::ExtraJoint, .lineWidth = options_.lineWidth * 1.8, .dashed = true};
         const double at = joint.at.toMm() + rail_;
         const double from = joint.from.toMm() + rail_;
         const double to = joint.to.toMm() + rail_;
@@ -174,10 +176,14 @@ private:
     void letter(const Box& box, int wood) {
         const std::string& word = woods_[static_cast<std::size_t>(wood)].letter;
         const double widthOfOne = textWidth(word, 1, true);
-        const double size = std::min({box.height * 0.5, box.width * 0.6 / std::max(widthOfOne, 0.1),
-                                      options_.greatestLetter});
-        if (size <= 0 || size < options_.leastLetter) {
-            return;
+        double size = std::min({box.height * 0.5, box.width * 0.6 / std::max(widthOfOne, 0.1),
+                                options_.greatestLetter});
+        if (size < options_.leastLetter) {
+            // Rather a letter that nearly fills its piece than none.
+            size = options_.leastLetter;
+            if (size > box.height * 0.9 || size * widthOfOne > box.width * 0.9) {
+                return;
+            }
         }
         const double middleX = box.x + box.width / 2;
         const double middleY = box.y + box.height / 2;
@@ -213,8 +219,10 @@ private:
         }
         drawing_.marks.emplace_back(Rectangle{
             {rail_, rail_, extent.width - 2 * rail_, extent.height - 2 * rail_}, 0, style});
+        const Style mitre{
+            .line = Ink::WoodLine, .lineWidth = options_.lineWidth, .wood = board_.border.wood};
         for (const std::vector<Point>& rail : rails()) {
-            drawing_.marks.emplace_back(Line{rail[0], rail[3], style});
+            drawing_.marks.emplace_back(Line{rail[0], rail[3], mitre});
         }
     }
 

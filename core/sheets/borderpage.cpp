@@ -78,7 +78,7 @@ void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& r
     addDimensionDown(flow.drawing(), at.y, bottom, flow.left() + 6, at.x,
                      matter.text(border.boardHeight.value), {.bold = true});
     const double rail = board.border.width.toMm() * scale;
-    addDimensionAcross(flow.drawing(), right - rail, right, bottom + 5.5, bottom,
+    addDimensionAcross(flow.drawing(), at.x, at.x + rail, bottom + 5.5, bottom,
                        matter.text(border.width.value));
 
     const double x = std::max(right + 10, flow.left() + 128);

@@ -13,7 +13,7 @@ constexpr double kindX = 73;
 constexpr double numberX = 88;  ///< of the first number; three of them
 constexpr double numberStep = 30;
 constexpr double tickX = 184;
-constexpr double lineHeight = 7.6;
+constexpr double lineHeight = 6.7;
 
 void tableHead(Flow& flow) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
@@ -26,13 +26,13 @@ void tableHead(Flow& flow) {
         flow.text(flow.left() + numberX + numberStep * (i + 1) - 2, base, names[i], tone,
                   Align::Right);
     }
-    flow.text(flow.left() + tickX + 2, base, "Done", tone, Align::Centre);
+    flow.text(flow.right() - 1, base, "Done", tone, Align::Right);
     flow.y += 7.5;
 }
 
 void sizes(Flow& flow, const Matter& matter, double top, const char* kind, const Figure& thickness,
            const Figure& width, const Figure& length, bool bold) {
-    const double base = top + 5;
+    const double base = top + 4.8;
     flow.text(flow.left() + kindX, base, kind,
               bold ? Tone{type::small, true, Ink::Text} : smallText);
     const Tone tone{type::setting, bold, Ink::Text};
@@ -45,7 +45,7 @@ void sizes(Flow& flow, const Matter& matter, double top, const char* kind, const
             flow.text(right + 1.5, base, "×", quietText, Align::Centre);
         }
     }
-    flow.tick(flow.left() + tickX, top + 1.2, 4.2);
+    flow.tick(flow.left() + tickX, top + 1.0, 4.2);
 }
 
 std::string headingOf(const Mill& mill) {
@@ -69,7 +69,7 @@ void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
         const std::vector<std::string> labels =
             wrapped(labelList(line.strips), type::small, true, labelWidth);
         const double height =
-            std::max(2 * lineHeight, 6 + static_cast<double>(labels.size()) * 4.4) + 2;
+            std::max(2 * lineHeight, 6 + static_cast<double>(labels.size()) * 4.4) + 1.6;
         const bool fresh = flow.need(height + (begun ? 0 : 7.2));
         if (fresh) {
             tableHead(flow);
@@ -91,7 +91,7 @@ void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
         sizes(flow, matter, top + lineHeight, "milled", line.thickness, line.width, line.length,
               true);
         flow.y = top + height;
-        flow.rule(flow.left(), flow.right(), flow.y - 1);
+        flow.rule(flow.left(), flow.right(), flow.y - 0.8);
     }
     flow.y += 3;
 }

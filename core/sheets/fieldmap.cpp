@@ -86,7 +86,7 @@ double pictures(Flow& flow, const Matter& matter, const Record& record, double x
     const std::vector<RowRecord> wrong = record.rows(endGrain, false);
     const bool differ = !looksAlike(right, wrong);
     const double column = differ ? (width - 6) / 2 : width;
-    constexpr double tallest = 62;
+    constexpr double tallest = 54;
 
     const Box extent{0, 0, matter.project.board.field.width().toMm(),
                      matter.project.board.field.height().toMm()};
@@ -97,7 +97,7 @@ double pictures(Flow& flow, const Matter& matter, const Record& record, double x
                                    .lineWidth = 0.2 / scale,
                                    .hatchPitch = 1.3 / scale,
                                    .leastLetter = type::small / scale,
-                                   .greatestLetter = 4.5 / scale};
+                                   .greatestLetter = 4.2 / scale};
     const double top = flow.y;
     flow.text(x, top + 3.4, differ ? "Right" : "The field, seen from above",
               {type::body, true, Ink::Text});
@@ -115,10 +115,12 @@ double pictures(Flow& flow, const Matter& matter, const Record& record, double x
         const double h = extent.height * scale;
         for (const auto& [ink, line] : {std::pair(Ink::Paper, 1.8), std::pair(Ink::Warning, 0.8)}) {
             const Style style{.line = ink, .lineWidth = line};
+            const double y = top + 5.5;
+            constexpr double in = 1;
             flow.drawing().marks.emplace_back(
-                Line{{left, top + 5.5}, {left + w, top + 5.5 + h}, style});
+                Line{{left + in, y + in}, {left + w - in, y + h - in}, style});
             flow.drawing().marks.emplace_back(
-                Line{{left, top + 5.5 + h}, {left + w, top + 5.5}, style});
+                Line{{left + in, y + h - in}, {left + w - in, y + in}, style});
         }
     }
     return 5.5 + extent.height * scale;
@@ -151,7 +153,7 @@ void map(Flow& flow, const Matter& matter, const Record& record) {
     mapHead(flow, at, record.byColumns());
     // Few rows may be taller, so that they look like what lies on the bench.
     const double rowHeight =
-        std::clamp(flow.room() / static_cast<double>(rows.size()) - 0.01, 5.4, 9.0);
+        std::clamp(flow.room() / static_cast<double>(rows.size()) - 0.01, 5.2, 9.0);
     for (std::size_t i = 0; i < rows.size(); ++i) {
         if (flow.need(rowHeight)) {
             mapHead(flow, at, record.byColumns());
@@ -250,15 +252,15 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
     y += flow.paragraph(flow.left(), y, textWidthHere, howToLay(matter, record), smallText) + 2;
     if (glued) {
         const std::size_t joints = record.finalGlue->parts.size() - 1;
-        y += flow.paragraph(flow.left(), y, textWidthHere,
-                            "Lay all slices out dry and look from above before any glue is opened. "
-                            "Glue face " +
-                                formatArea(record.finalGlue->glueFace, matter.notation().unit) +
-                                " in " + std::to_string(joints) +
-                                (joints == 1 ? " joint." : " joints."),
-                            smallText);
+        y += flow.paragraph(
+            flow.left(), y, textWidthHere,
+            "Lay all slices out dry and look from above before any glue is opened. "
+            "Glue face " +
+                unbroken(formatArea(record.finalGlue->glueFace, matter.notation().unit)) + " in " +
+                std::to_string(joints) + (joints == 1 ? " joint." : " joints."),
+            smallText);
     }
-    flow.y = std::max(y, top + pictureHeight) + 5;
+    flow.y = std::max(y, top + pictureHeight) + 4;
 
     const double third = (flow.width() - 10) / 3;
     const auto below = [&](const Figure& figure) {
@@ -269,7 +271,7 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
                          {{"Thickness", matter.text(thickness.value), below(thickness)},
                           {"Across", matter.text(width.value), below(width)},
                           {"Down", matter.text(length.value), below(length)}}) +
-              4;
+              3;
     std::vector<BigNumber> after;
     std::vector<std::string> notes;
     if (record.flattenField) {
@@ -302,7 +304,7 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
         after.resize(std::max<std::size_t>(after.size(), 3));
         flow.y += bigNumbers(flow, flow.left(), flow.y, flow.width(), after) + 1;
         for (const std::string& note : notes) {
-            flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), note, smallText) + 3;
+            flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), note, smallText) + 2.5;
         }
     }
     map(flow, matter, record);

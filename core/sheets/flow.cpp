@@ -13,6 +13,7 @@ constexpr double printedHeight = 259;
 constexpr double headHeight = 16;
 constexpr double footHeight = 9;
 constexpr double noticePad = 3;
+constexpr std::string_view continued = " (continued)";
 constexpr char hidden = '\x01';  // stands for a space at which no line may break
 
 double leadingOf(const Tone& tone) {
@@ -25,20 +26,21 @@ double rise(const Tone& tone) {
 }
 
 std::string sizesWords(Sizes sizes, Unit unit) {
-    const std::string in = std::string(" sizes in ") + std::string(unitName(unit));
+    const std::string unitWords = unit == Unit::Inches ? "inches" : "millimetres";
+    const std::string in = " sizes in " + unitWords;
     switch (sizes) {
     case Sizes::Finished:
         return "Finished" + in;
     case Sizes::Rough:
         return "Rough" + in;
     case Sizes::RoughAndMilled:
-        return "Rough sizes and milled" + in;
+        return "Rough sizes, milled" + in;
     case Sizes::AsGlued:
-        return "Rough sizes as glued, in " + std::string(unitName(unit));
+        return "Rough sizes as glued, in " + unitWords;
     case Sizes::ToSet:
         break;
     }
-    return "Rough and finished" + in + ", as named";
+    return "Rough sizes and finished" + in;
 }
 
 std::string safetyText() {
@@ -57,6 +59,12 @@ Box printedArea(Paper paper) {
             printedWidth, printedHeight};
 }
 
+Box measureOf(Paper paper) {
+    constexpr double inset = 0.4;
+    const Box area = printedArea(paper);
+    return {area.x + inset, area.y + inset, area.width - 2 * inset, area.height - 2 * inset};
+}
+
 Flow::Flow(std::vector<Draft>& drafts, const Matter& matter, std::string key, std::string title,
            Sizes sizes, Safety safety)
     : drafts_(drafts)
@@ -65,7 +73,7 @@ Flow::Flow(std::vector<Draft>& drafts, const Matter& matter, std::string key, st
     , title_(std::move(title))
     , sizes_(sizes)
     , safety_(safety)
-    , area_(printedArea(matter.paper)) {
+    , area_(measureOf(matter.paper)) {
     newPage();
 }
 
@@ -73,7 +81,7 @@ void Flow::newPage() {
     ++pages_;
     Draft draft;
     draft.page.key = pages_ == 1 ? key_ : key_ + "-" + std::to_string(pages_);
-    draft.page.title = pages_ == 1 ? title_ : title_ + " (continued)";
+    draft.page.title = pages_ == 1 ? title_ : title_ + std::string(continued);
     draft.sizes = sizes_;
     const PaperSize size = paperSize(matter_.paper);
     draft.page.drawing.extent = {0, 0, size.width.toMm(), size.height.toMm()};
@@ -97,6 +105,12 @@ void Flow::safetyAtFoot() {
     notice("Safety", words);
     bottom_ = below - height - 3;
     y = top_;
+}
+
+void Flow::safetyWhereRoom() {
+    if (room() >= noticeHeight("Safety", safetyText())) {
+        safetyAtFoot();
+    }
 }
 
 bool Flow::need(double height) {
@@ -184,24 +198,43 @@ void Flow::heading(const std::string& words, const std::string& aside) {
     y += 7.2;
 }
 
+std::vector<std::string> Flow::noticeLines(const std::string& word,
+                                           const std::string& words) const {
+    // The word stands in the first line of the text, bold: the text is wrapped with a stand-in of
+    // its width before it.
+    std::string standIn;
+    const double wanted = textWidth(word, type::small, true) + 2.5;
+    while (textWidth(standIn, type::small, false) < wanted) {
+        standIn += "\u00A0";
+    }
+    return wrapped(standIn + words, type::small, false, area_.width - 2 * noticePad);
+}
+
 double Flow::noticeHeight(const std::string& word, const std::string& words) const {
-    const double indent = textWidth(word, type::small, true) + 4;
-    return paragraphHeight(words, smallText, area_.width - 2 * noticePad - indent) + 2 * noticePad -
-           1;
+    return static_cast<double>(noticeLines(word, words).size()) * leadingOf(smallText) +
+           2 * noticePad - 1;
 }
 
 void Flow::notice(const std::string& word, const std::string& words) {
-    const double indent = textWidth(word, type::small, true) + 4;
+    std::vector<std::string> all = noticeLines(word, words);
     const double height = noticeHeight(word, words);
     box({left(), y, width(), height}, {.fill = Ink::Band});
     const double top = y + noticePad - 0.6;
-    text(left() + noticePad, top + rise(smallText), word, {type::small, true, Ink::Accent});
-    paragraph(left() + noticePad + indent, top, width() - 2 * noticePad - indent, words, smallText);
+    const double x = left() + noticePad;
+    text(x, top + rise(smallText), word, {type::small, true, Ink::Accent});
+    std::size_t standIn = 0;
+    while (all.front().compare(standIn, 2, "\u00A0") == 0) {
+        standIn += 2;
+    }
+    const double indent = textWidth(all.front().substr(0, standIn), type::small, false);
+    text(x + indent, top + rise(smallText), all.front().substr(standIn), smallText);
+    all.erase(all.begin());
+    lines(x, top + leadingOf(smallText), width() - 2 * noticePad, all, smallText);
     y += height;
 }
 
 void stamp(std::vector<Draft>& drafts, const Matter& matter) {
-    const Box area = printedArea(matter.paper);
+    const Box area = measureOf(matter.paper);
     const Titles& titles = matter.project.titles;
     const std::string mark = revision(matter.project);
     const std::string name = titles.name.empty() ? "Board without a name" : titles.name;
@@ -226,9 +259,19 @@ void stamp(std::vector<Draft>& drafts, const Matter& matter) {
                 Line{{area.x, y}, {area.right(), y}, {.line = ink, .lineWidth = width}});
         };
         const Tone headTone{type::head, true, Ink::Text};
-        const std::string head = shortened(drafts[i].page.title, headTone, 120);
+        std::string head = drafts[i].page.title;
+        const bool goesOn = head.ends_with(continued);
+        if (goesOn) {
+            head.resize(head.size() - continued.size());
+        }
+        head = shortened(head, headTone, 110);
         put(area.x, area.y + 7.2, head, headTone, Align::Left);
-        const double rest = area.width - textWidth(head, type::head, true) - 6;
+        double headWidth = textWidth(head, type::head, true);
+        if (goesOn) {
+            put(area.x + headWidth + 3, area.y + 7.2, "continued", quietText, Align::Left);
+            headWidth += 3 + textWidth("continued", type::small, false);
+        }
+        const double rest = area.width - headWidth - 6;
         put(area.right(), area.y + 3.4, shortened(name, nameTone, rest), nameTone, Align::Right);
         put(area.right(), area.y + 8.2, shortened(about, quietText, rest), quietText, Align::Right);
         line(area.y + 11, Ink::Accent, 0.7);
@@ -242,6 +285,13 @@ void stamp(std::vector<Draft>& drafts, const Matter& matter) {
             {type::small, true, Ink::Text}, Align::Centre);
         put(area.right(), foot, "Revision " + mark, quietText, Align::Right);
     }
+}
+
+std::string unbroken(std::string words) {
+    for (std::size_t at = words.find(' '); at != std::string::npos; at = words.find(' ', at)) {
+        words.replace(at, 1, "\u00A0");
+    }
+    return words;
 }
 
 std::string shortened(const std::string& words, const Tone& tone, double width) {
@@ -307,7 +357,11 @@ double bigNumbers(Flow& flow, double x, double top, double width,
     double at = x;
     for (const BigNumber& number : numbers) {
         flow.text(at, top + 3.2, number.label, quietText, Align::Left, column);
-        flow.text(at, top + 10.8, number.value, {type::big, true, Ink::Text}, Align::Left, column);
+        // A long number is set smaller before it is squeezed.
+        const double wide = textWidth(number.value, type::big, true);
+        const double size =
+            std::clamp(type::big * column / std::max(wide, 1.0), type::setting, type::big);
+        flow.text(at, top + 10.8, number.value, {size, true, Ink::Text}, Align::Left, column);
         const double below = flow.lines(at, top + 12.6, column, number.below, quietText) + 12.6;
         height = std::max(height, below);
         at += column + gap;

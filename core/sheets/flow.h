@@ -42,6 +42,9 @@ struct Draft {
     Sizes sizes = Sizes::Finished;
 };
 
+/// The same with spaces at which no line is broken.
+std::string unbroken(std::string words);
+
 /// What every sheet reads.
 struct Matter {
     const Project& project;
@@ -50,12 +53,16 @@ struct Matter {
 
     const Notation& notation() const { return project.notation; }
     std::string text(Length length) const { return format(length, project.notation); }
+    /// For use inside a sentence: no line breaks between the number and its unit.
+    std::string inText(Length length) const { return unbroken(text(length)); }
     std::string bare(Length length) const { return formatBare(length, project.notation); }
     const Wood& wood(int index) const { return project.woods[static_cast<std::size_t>(index)]; }
 };
 
 /// The part of the paper that is printed on: 190 x 259 mm, centred.
 Box printedArea(Paper paper);
+/// What is set in: a little less, so that lines on its edge do not stick out.
+Box measureOf(Paper paper);
 
 class Flow {
 public:
@@ -101,12 +108,15 @@ public:
     void notice(const std::string& word, const std::string& words);
     double noticeHeight(const std::string& word, const std::string& words) const;
 
+    /// The safety words at the foot of this page, if there is room for them.
+    void safetyWhereRoom();
+
     /// Where the next thing goes.
     double y = 0;
 
 private:
-    void begin();
     void safetyAtFoot();
+    std::vector<std::string> noticeLines(const std::string& word, const std::string& words) const;
 
     std::vector<Draft>& drafts_;
     const Matter& matter_;

@@ -71,7 +71,7 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
     std::vector<std::string> words{
         "Lay the strips on the bench, first strip left, best face up. Pencil the triangle across "
         "all of them: glued right, it reads as one triangle.",
-        "Glue face " + formatArea(glue.glueFace, matter.notation().unit) + " in " +
+        "Glue face " + unbroken(formatArea(glue.glueFace, matter.notation().unit)) + " in " +
             std::to_string(joints) + (joints == 1 ? " joint" : " joints") +
             ". Clamp dry once; a joint that needs force to close is planed again, not clamped "
             "shut.",
@@ -82,30 +82,40 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
         flattenStep = panel.later.front();
         flatten = std::get_if<Flatten>(&record.work(flattenStep));
     }
+    // What to do on the left, the thickness to flatten to on the right.
+    const double half = (flow.width() - 10) / 2;
+    const double wordsWidth = half - 7;
+    double height = 7.2;
     for (const std::string& word : words) {
-        const double height = Flow::paragraphHeight(word, smallText, flow.width() - 8);
-        flow.need(height);
+        height += Flow::paragraphHeight(word, smallText, wordsWidth) + 1.4;
+    }
+    flow.need(std::max(height, 44.0));
+    const double top = flow.y;
+    flow.heading("Glue");
+    for (const std::string& word : words) {
         flow.tick(flow.left(), flow.y + 0.3, 3.6);
-        flow.paragraph(flow.left() + 8, flow.y, flow.width() - 8, word, smallText);
-        flow.y += height + 1.4;
+        flow.y += flow.paragraph(flow.left() + 7, flow.y, wordsWidth, word, smallText) + 1.4;
     }
-    flow.y += 3;
+    double bottom = flow.y;
     if (flatten != nullptr) {
-        flow.need(34);
-        flow.heading("Then flatten", "step " + std::to_string(flattenStep));
-        const double half = (flow.width() - 5) / 2;
-        const double height = bigNumbers(flow, flow.left(), flow.y, half,
-                                         {{"Flatten to", matter.text(flatten->to.value),
-                                           workingLines(flatten->to, matter.notation(), half)}});
-        const double text = flow.paragraph(
-            flow.left() + half + 5, flow.y, half,
-            "From " + matter.text(flatten->from.value) +
-                ", about half off each face, at a thickness planer or a drum sander: long grain "
-                "faces, fed along the grain. Both faces true and parallel before the first "
-                "crosscut.",
-            smallText);
-        flow.y += std::max(height, text) + 4;
+        const double x = flow.left() + half + 10;
+        flow.text(x, top + 4.2, "Then flatten", strongText);
+        flow.text(x + textWidth("Then flatten", type::strong, true) + 3, top + 4.2,
+                  "step " + std::to_string(flattenStep), quietText);
+        double y = top + 7.2;
+        y += bigNumbers(flow, x, y, half,
+                        {{"Flatten to", matter.text(flatten->to.value),
+                          workingLines(flatten->to, matter.notation(), half)}}) +
+             1.5;
+        y += flow.paragraph(x, y, half,
+                            "From " + matter.inText(flatten->from.value) +
+                                ", about half off each face, at a thickness planer or a drum "
+                                "sander: long grain faces, fed along the grain. Both faces true "
+                                "and parallel before the first crosscut.",
+                            smallText);
+        bottom = std::max(bottom, y);
     }
+    flow.y = bottom + 4;
     if (!labelled) {
         stripList(flow, matter, panel);
     }

@@ -69,7 +69,7 @@ double picture(Flow& flow, const Matter& matter, double width, double tallest) {
                                    .lineWidth = 0.22 / scale,
                                    .hatchPitch = 1.7 / scale,
                                    .leastLetter = type::small / scale,
-                                   .greatestLetter = 6 / scale};
+                                   .greatestLetter = 5.5 / scale};
     const Drawing drawn =
         drawBoard(board, matter.project.woods, matter.job.plan.extraJoints, options);
     const Point at{flow.left() + sideRoom, flow.y + topRoom};
@@ -236,7 +236,7 @@ void orderOfWork(Flow& flow, const StepList& list) {
 }  // namespace
 
 void addOverview(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
-    Flow flow(drafts, matter, "overview", "Overview", Sizes::Finished, Flow::Safety::FirstPage);
+    Flow flow(drafts, matter, "overview", "Overview", Sizes::Finished, Flow::Safety::None);
     constexpr double pictureWidth = 118;
     const double height = picture(flow, matter, pictureWidth, 104);
     const double facts = factColumn(flow, matter, flow.left() + pictureWidth + 8, flow.y + 2,
@@ -269,6 +269,8 @@ void addOverview(std::vector<Draft>& drafts, const Matter& matter, const Record&
         flow.y += flow.lines(flow.left(), flow.y, flow.width(), note, smallText) + 3;
     }
     orderOfWork(flow, record.list);
+    // The other sheets have the safety words in any case.
+    flow.safetyWhereRoom();
 }
 
 }  // namespace kerfwright

@@ -52,6 +52,9 @@ struct Entry {
     std::vector<const Figure*> workings;  ///< that differ
 };
 
+const std::string borderPart = "Border";
+const std::string fieldPart = "Field";
+
 using Entries = std::map<std::pair<Machine, Length>, Entry>;
 
 class Collector {
@@ -78,7 +81,7 @@ private:
         }
     }
     void take(const Mill& mill) {
-        const std::string& part = mill.panel.empty() ? border_ : mill.panel;
+        const std::string& part = mill.panel.empty() ? borderPart : mill.panel;
         for (const MillLine& line : mill.lines) {
             const std::size_t count = line.strips.size();
             add(Machine::RoughThickness, line.roughThickness, count, part);
@@ -92,34 +95,34 @@ private:
     void take(const Glue&) {}
     void take(const Take&) {}
     void take(const Flatten& work) {
-        add(work.purpose == Purpose::Finished ? Machine::FieldThickness : Machine::PanelThickness,
-            work.to, 1, work.part);
+        const bool field = work.purpose == Purpose::Finished;
+        add(field ? Machine::FieldThickness : Machine::PanelThickness, work.to, 1,
+            field ? fieldPart : work.part);
     }
     void take(const SquareEnd& work) { add(Machine::SquaringWaste, work.waste, 1, work.part); }
     void take(const Crosscut& work) {
         add(Machine::SliceStop, work.stop, work.slices.size() + work.spares.size(), work.part);
     }
     void take(const TrimField& work) {
-        add(Machine::FieldTrim, work.margin, 4, work.part);
-        add(Machine::FieldSize, work.width, 1, work.part);
-        add(Machine::FieldSize, work.height, 1, work.part);
+        add(Machine::FieldTrim, work.margin, 4, fieldPart);
+        add(Machine::FieldSize, work.width, 1, fieldPart);
+        add(Machine::FieldSize, work.height, 1, fieldPart);
     }
     void take(const FitBorder& work) {
         for (const Rail& rail : work.rails) {
-            add(Machine::RailMitre, rail.longPoint, 1, border_);
+            add(Machine::RailMitre, rail.longPoint, 1, borderPart);
         }
     }
 
-    std::string border_ = "Border";
     Entries entries_;
 };
 
-constexpr double valueWidth = 43;
-constexpr double wordsX = 46;
-constexpr double wordsWidth = 78;
-constexpr double piecesX = 137;
-constexpr double testX = 142;
-constexpr double measuredX = 160;
+constexpr double valueWidth = 42;
+constexpr double wordsX = 45;
+constexpr double wordsWidth = 88;
+constexpr double piecesX = 147;
+constexpr double testX = 150;
+constexpr double measuredX = 166;
 
 void tableHead(Flow& flow) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
@@ -133,16 +136,20 @@ void tableHead(Flow& flow) {
     flow.y += 7.5;
 }
 
-/// "A–D", "A, C", "A–C, Border": single capitals in a row are put together.
+/// "Panels A–D", "Panel A, Border": single capitals in a row are put together.
 std::string partList(const std::vector<std::string>& parts) {
-    std::string text;
+    const auto panels = std::count_if(parts.begin(), parts.end(), [](const std::string& part) {
+        return part != borderPart && part != fieldPart;
+    });
+    std::string text = panels == 0 ? "" : panels == 1 ? "Panel " : "Panels ";
+    const std::size_t start = text.size();
     for (std::size_t i = 0; i < parts.size();) {
         std::size_t end = i + 1;
         while (end < parts.size() && parts[i].size() == 1 && parts[end].size() == 1 &&
                parts[end][0] == static_cast<char>(parts[i][0] + static_cast<char>(end - i))) {
             ++end;
         }
-        text += text.empty() ? "" : ", ";
+        text += text.size() == start ? "" : ", ";
         if (end - i >= 3) {
             text += parts[i] + "–" + parts[end - 1];
             i = end;
@@ -163,10 +170,19 @@ void addEntry(Flow& flow, const Matter& matter, const MachineWords& words, Lengt
             lines.push_back(std::move(line));
         }
     }
+    // Short ones share a line.
+    double inset = 0;
+    if (lines.size() == 2 && bold == 1) {
+        inset = textWidth(lines[0], type::small, true) + 3;
+        if (inset + textWidth(lines[1], type::small, false) > wordsWidth) {
+            inset = 0;
+        }
+    }
     const double pitch = type::small * type::leading;
     // A value with very many parts or workings is cut off at what one page holds.
     lines.resize(std::min<std::size_t>(lines.size(), 30));
-    const double height = std::max(9.5, static_cast<double>(lines.size()) * pitch + 2.6);
+    const std::size_t lineCount = inset > 0 ? 1 : lines.size();
+    const double height = std::max(9.0, static_cast<double>(lineCount) * pitch + 2.2);
     constexpr double headingHeight = 8;
     if (flow.need(height + (first ? headingHeight : 0))) {
         tableHead(flow);
@@ -183,11 +199,13 @@ void addEntry(Flow& flow, const Matter& matter, const MachineWords& words, Lengt
     flow.text(flow.left() + 2, top + 5.4, matter.text(value), {5.6, true, Ink::Text}, Align::Left,
               valueWidth);
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        flow.text(flow.left() + wordsX, top + 3.4 + static_cast<double>(i) * pitch, lines[i],
+        const bool beside = i == 1 && inset > 0;
+        flow.text(flow.left() + wordsX + (beside ? inset : 0),
+                  top + (inset > 0 ? 5.0 : 3.4 + static_cast<double>(i) * pitch), lines[i],
                   i < bold ? Tone{type::small, true, Ink::Text} : quietText, Align::Left,
                   wordsWidth);
     }
-    flow.text(flow.left() + piecesX, top + 4.6, std::to_string(entry.pieces),
+    flow.text(flow.left() + piecesX, top + 5.2, std::to_string(entry.pieces),
               {type::body, true, Ink::Text}, Align::Right);
     flow.tick(flow.left() + testX + 4.5, top + 0.6, 5.6);
     flow.rule(flow.left() + measuredX + 1, flow.right(), top + 6.2, Ink::Text, 0.25);
@@ -197,7 +215,7 @@ void addEntry(Flow& flow, const Matter& matter, const MachineWords& words, Lengt
 
 /// Bars of known length, to be measured with a steel rule.
 void checkBars(Flow& flow) {
-    constexpr double height = 30;
+    constexpr double height = 27;
     flow.need(height);
     flow.y = flow.bottom() - height;
     flow.text(flow.left(), flow.y + 4.2, "Print at 100 %", strongText);
@@ -208,7 +226,7 @@ void checkBars(Flow& flow) {
         double length, step;
         const char* name;
         double y;
-    } bars[] = {{100, 10, "100 mm", flow.y + 13}, {101.6, 25.4, "4 in", flow.y + 24}};
+    } bars[] = {{100, 10, "100 mm", flow.y + 12.5}, {101.6, 25.4, "4 in", flow.y + 22.5}};
     const Style line{.line = Ink::Text, .lineWidth = 0.25};
     for (const auto& bar : bars) {
         flow.drawing().marks.emplace_back(Line{{left, bar.y}, {left + bar.length, bar.y}, line});

@@ -48,8 +48,8 @@ void addAction(Flow& flow, const Matter& matter, const Action& action) {
     flow.need(height);
     const double top = flow.y;
     flow.rule(flow.left(), flow.right(), top);
-    flow.text(flow.left() + 7, top + 5, std::to_string(action.number),
-              {type::strong, true, Ink::Accent}, Align::Right);
+    flow.text(flow.left(), top + 5, std::to_string(action.number),
+              {type::strong, true, Ink::Accent}, Align::Left, textX - 1);
     const double x = flow.left() + textX;
     flow.text(x, top + 5, action.title, {type::body, true, Ink::Text}, Align::Left, textWidthOf);
     double y = top + 6.6;
@@ -106,11 +106,12 @@ Action actionFor(const Matter& matter, const Crosscut& cut, int number, bool thi
     }
     if (isShort(matter, cut)) {
         action.words.push_back(
-            "The panel gets short: at the last cut only " + matter.text(cut.stop.value + cut.left) +
+            "The panel gets short: at the last cut only " +
+            matter.inText(cut.stop.value + cut.left) +
             " is left to hold. Crosscut sled, stop block, hold-down clamp, hands "
             "clear of the blade. Never rip fence and mitre gauge together.");
     } else {
-        action.words.push_back("After the last cut " + matter.text(cut.left) +
+        action.words.push_back("After the last cut " + matter.inText(cut.left) +
                                " of the panel is left.");
     }
     action.settingName = "Stop";
@@ -127,11 +128,14 @@ std::vector<Action> actions(const Matter& matter, const Record& record, const Pa
         Action action;
         action.number = number;
         if (const auto* flatten = std::get_if<Flatten>(&work)) {
+            if (flatten->purpose == Purpose::AfterGlueUp && panel.glue) {
+                continue;  // stands on the sheet of the glue-up
+            }
             action.title = flatten->purpose == Purpose::AfterGlueUp
                                ? "Flatten the panel"
                                : "Bring the panel to its final "
                                  "thickness";
-            action.words.push_back("From " + matter.text(flatten->from.value) +
+            action.words.push_back("From " + matter.inText(flatten->from.value) +
                                    ", both faces, at a thickness planer or a drum sander." +
                                    (flatten->purpose == Purpose::RowHeight
                                         ? " This sets the height of the rows."
@@ -142,7 +146,7 @@ std::vector<Action> actions(const Matter& matter, const Record& record, const Pa
             action.title = "Square one end";
             action.words.push_back(
                 "Cut 1. The waste stands outside the blade; after it the panel is " +
-                matter.text(square->left) + " long. Every slice is measured from this end.");
+                matter.inText(square->left) + " long. Every slice is measured from this end.");
             action.settingName = "Waste";
             action.setting = &square->waste;
         } else if (const auto* cut = std::get_if<Crosscut>(&work)) {

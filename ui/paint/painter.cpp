@@ -173,6 +173,13 @@ private:
 
     void paintShape(const Shape& shape) {
         take(shape.style);
+        if (shape.style.line != Ink::None) {
+            // Devices cut sharp mitres off at different lengths; round corners are the same on all.
+            QPen pen = painter_.pen();
+            pen.setJoinStyle(Qt::RoundJoin);
+            painter_.setPen(pen);
+            hasStyle_ = false;
+        }
         QPolygonF polygon;
         polygon.reserve(static_cast<qsizetype>(shape.points.size()));
         for (const Point& point : shape.points) {

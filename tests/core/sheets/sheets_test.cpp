@@ -1,0 +1,325 @@
+#include "core/drawing/geometry.h"
+#include "core/sheets/flow.h"
+#include "core/sheets/record.h"
+#include "core/sheets/sheets.h"
+#include "tests/core/sheets/samples.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+using namespace kerfwright;
+using namespace kerfwright::testing_samples;
+using ::testing::HasSubstr;
+
+namespace {
+
+constexpr double ninePoints = 9 * 25.4 / 72;
+constexpr double fourteenPoints = 14 * 25.4 / 72;
+
+std::vector<Text> textsOf(const Page& page) {
+    std::vector<Text> texts;
+    for (const Mark& mark : page.drawing.marks) {
+        if (const auto* text = std::get_if<Text>(&mark)) {
+            texts.push_back(*text);
+        }
+    }
+    return texts;
+}
+
+std::string plain(std::string words) {
+    for (std::size_t at = words.find("\u00A0"); at != std::string::npos;
+         at = words.find("\u00A0", at)) {
+        words.replace(at, 2, " ");
+    }
+    return words;
+}
+
+/// All words of a page in the order in which they were set.
+std::string wordsOf(const Page& page) {
+    std::string all;
+    for (const Text& text : textsOf(page)) {
+        all += plain(text.text) + " ";
+    }
+    return all;
+}
+
+const Page* pageOf(const std::vector<Page>& pages, const std::string& key) {
+    const auto found =
+        std::find_if(pages.begin(), pages.end(), [&](const Page& page) { return page.key == key; });
+    return found == pages.end() ? nullptr : &*found;
+}
+
+void expectWellSet(const std::vector<Page>& pages, Paper paper, const std::string& name) {
+    const Box area = printedArea(paper);
+    constexpr double hair = 0.01;
+    for (const Page& page : pages) {
+        SCOPED_TRACE(name + ", " + page.key);
+        std::size_t outside = 0;
+        for (const Mark& mark : page.drawing.marks) {
+            const Box box = bounds(mark);
+            const bool inside = box.x > area.x - hair && box.right() < area.right() + hair &&
+                                box.y > area.y - hair && box.bottom() < area.bottom() + hair;
+            if (!inside && ++outside <= 3) {
+                const auto* text = std::get_if<Text>(&mark);
+                ADD_FAILURE() << "outside 190 x 259: " << (text != nullptr ? text->text : "a mark")
+                              << " at " << box.x << ", " << box.y << " to " << box.right() << ", "
+                              << box.bottom();
+            }
+        }
+        const std::vector<Text> texts = textsOf(page);
+        std::vector<Box> boxes;
+        for (const Text& text : texts) {
+            EXPECT_GE(text.size, ninePoints - 1e-9) << text.text;
+            boxes.push_back(bounds(text));
+        }
+        std::vector<std::size_t> order(texts.size());
+        for (std::size_t i = 0; i < order.size(); ++i) {
+            order[i] = i;
+        }
+        std::sort(order.begin(), order.end(),
+                  [&](std::size_t a, std::size_t b) { return boxes[a].y < boxes[b].y; });
+        constexpr double touch = 0.1;
+        for (std::size_t i = 0; i < order.size(); ++i) {
+            const Box& a = boxes[order[i]];
+            for (std::size_t j = i + 1; j < order.size() && boxes[order[j]].y < a.bottom(); ++j) {
+                const Box& b = boxes[order[j]];
+                const bool apart =
+                    a.right() < b.x + touch || b.right() < a.x + touch || a.bottom() < b.y + touch;
+                EXPECT_TRUE(apart) << "“" << texts[order[i]].text << "” lies on “"
+                                   << texts[order[j]].text << "” at " << b.x << ", " << b.y;
+            }
+        }
+    }
+}
+
+}  // namespace
+
+// ISO 216: A4 is 210 x 297 mm. US Letter (ANSI Y14.1 size A) is 8 1/2 x 11 in.
+TEST(PaperSizes, AreThoseOfTheStandards) {
+    EXPECT_EQ(paperSize(Paper::A4).width, Length::mm(210));
+    EXPECT_EQ(paperSize(Paper::A4).height, Length::mm(297));
+    EXPECT_EQ(paperSize(Paper::Letter).width, Length::um(215'900));
+    EXPECT_EQ(paperSize(Paper::Letter).height, Length::um(279'400));
+}
+
+TEST(Sheets, AreWellSetForEverySampleOnBothPapersInBothUnits) {
+    for (Sample& sample : samples()) {
+        for (const Notation& notation : {Notation::millimetres(), Notation::inches(),
+                                         Notation::inches(16), Notation::millimetres(3)}) {
+            sample.project.notation = notation;
+            const Job job = jobOf(sample.project);
+            for (const Paper paper : {Paper::A4, Paper::Letter}) {
+                expectWellSet(sheets(sample.project, job, paper), paper, sample.name);
+            }
+        }
+    }
+}
+
+TEST(Sheets, AreWellSetForHardBoards) {
+    std::vector<Sample> hard{randomBoard(64, Length::mm(8), 1, Unit::Millimetres),
+                             randomBoard(20, Length::inch(3, 4), 2, Unit::Inches),
+                             stripedBoard(64, Length::mm(5)), stripedBoard(2, Length::mm(200))};
+    for (const Sample& sample : hard) {
+        const Job job = jobOf(sample.project);
+        expectWellSet(sheets(sample.project, job, Paper::Letter), Paper::Letter, sample.name);
+    }
+}
+
+TEST(Sheets, BearLongTitles) {
+    Project project = newProject(Unit::Inches);
+    project.titles.name = std::string(400, 'W') + "\nsecond line";
+    project.titles.maker = std::string(200, 'M');
+    project.titles.note = std::string(5000, 'n') + " " + std::string(3000, 'o');
+    for (Wood& wood : project.woods) {
+        wood.name += " with a name that goes on and on until nobody reads it any more";
+    }
+    const Job job = jobOf(project);
+    expectWellSet(sheets(project, job, Paper::A4), Paper::A4, "long titles");
+}
+
+TEST(Sheets, EachSayProjectSheetRevisionAndSizes) {
+    for (const Sample& sample : samples()) {
+        const Job job = jobOf(sample.project);
+        const std::vector<Page> pages = sheets(sample.project, job, Paper::A4);
+        std::set<std::string> keys;
+        for (std::size_t i = 0; i < pages.size(); ++i) {
+            SCOPED_TRACE(sample.name + ", " + pages[i].key);
+            EXPECT_TRUE(keys.insert(pages[i].key).second);
+            const std::string words = wordsOf(pages[i]);
+            EXPECT_THAT(words, HasSubstr(sample.project.titles.name));
+            EXPECT_THAT(words, HasSubstr("Sheet " + std::to_string(i + 1) + " of " +
+                                         std::to_string(pages.size())));
+            EXPECT_THAT(words, HasSubstr("Revision " + revision(sample.project)));
+            EXPECT_THAT(
+                words,
+                HasSubstr(sample.project.notation.unit == Unit::Inches ? "inches" : "millimetres"));
+            EXPECT_TRUE(words.find("Rough sizes") != std::string::npos ||
+                        words.find("Finished sizes") != std::string::npos);
+        }
+        for (const char* key :
+             {"overview", "cut-list", "slicing-A", "final-glue-up", "machine-settings"}) {
+            EXPECT_TRUE(keys.contains(key)) << sample.name << ": " << key;
+        }
+        EXPECT_EQ(keys.contains("border"), sample.project.board.border.width > Length());
+    }
+}
+
+TEST(Sheets, SetEveryMachineNumberInFourteenPointsOrMore) {
+    for (Sample& sample : samples()) {
+        for (const Notation& notation : {Notation::millimetres(), Notation::inches()}) {
+            sample.project.notation = notation;
+            const Job job = jobOf(sample.project);
+            std::set<std::string> large;
+            for (const Page& page : sheets(sample.project, job, Paper::A4)) {
+                if (!page.key.starts_with("machine-settings")) {
+                    continue;
+                }
+                for (const Text& text : textsOf(page)) {
+                    if (text.size >= fourteenPoints) {
+                        large.insert(text.text);
+                    }
+                }
+            }
+            for (const Length number : machineNumbers(job.steps)) {
+                EXPECT_TRUE(large.contains(format(number, notation)))
+                    << sample.name << ": " << format(number, notation);
+            }
+        }
+    }
+}
+
+TEST(Sheets, KeepTheMarkOfRoundedNumbers) {
+    Project project = newProject(Unit::Inches);
+    project.notation = Notation::inches(4);
+    project.board.field = withCells(project.board.field, Length::mm(41), Length::mm(41));
+    const Job job = jobOf(project);
+    std::string settings;
+    for (const Page& page : sheets(project, job, Paper::A4)) {
+        if (page.key.starts_with("machine-settings")) {
+            settings += wordsOf(page);
+        }
+    }
+    EXPECT_THAT(settings, HasSubstr("≈"));
+}
+
+TEST(Sheets, WarnOfGluingABorderRoundEndGrain) {
+    Project project = newProject(Unit::Millimetres);
+    project.board.build = Build::EndGrain;
+    project.board.border.width = Length::mm(50);
+    const Job job = jobOf(project);
+    const std::vector<Page> pages = sheets(project, job, Paper::A4);
+    const Page* border = pageOf(pages, "border");
+    ASSERT_NE(border, nullptr);
+    EXPECT_THAT(wordsOf(*border),
+                HasSubstr("Do not glue this border to the field: it will move by some millimetres "
+                          "and burst the mitres. Joinery is not planned yet."));
+}
+
+TEST(Sheets, SayThatMarginSlicesComeFirst) {
+    Project project = newProject(Unit::Millimetres);
+    const Job job = jobOf(project);
+    const std::vector<Page> pages = sheets(project, job, Paper::A4);
+    const Page* slicing = pageOf(pages, "slicing-A");
+    ASSERT_NE(slicing, nullptr);
+    EXPECT_THAT(wordsOf(*slicing), HasSubstr("First, while the panel is still thick"));
+    project.shop.trimMargin = Length();
+    const Job without = jobOf(project);
+    const std::vector<Page> others = sheets(project, without, Paper::A4);
+    EXPECT_THAT(wordsOf(*pageOf(others, "slicing-A")), Not(HasSubstr("First, while")));
+}
+
+TEST(Sheets, WarnWhenAPanelGetsShort) {
+    Project project = newProject(Unit::Millimetres);
+    project.shop.leastHeld = Length::mm(150);
+    const Job shortJob = jobOf(project);
+    const std::vector<Page> warned = sheets(project, shortJob, Paper::A4);
+    EXPECT_THAT(wordsOf(*pageOf(warned, "slicing-A")), HasSubstr("hold-down clamp, hands clear"));
+    project.shop.leastHeld = Length::mm(1);
+    const Job longJob = jobOf(project);
+    const std::vector<Page> calm = sheets(project, longJob, Paper::A4);
+    EXPECT_THAT(wordsOf(*pageOf(calm, "slicing-A")), Not(HasSubstr("hands clear of the blade")));
+}
+
+TEST(Sheets, ShowTheWrongFieldOnlyWhereItDiffers) {
+    Project chequer = newProject(Unit::Millimetres);
+    const Job job = jobOf(chequer);
+    const std::vector<Page> pages = sheets(chequer, job, Paper::A4);
+    EXPECT_THAT(wordsOf(*pageOf(pages, "final-glue-up")), HasSubstr("Wrong: nothing flipped"));
+    const Sample plain = randomBoard(5, Length::mm(40), 7, Unit::Millimetres);
+    Project striped = plain.project;
+    for (Piece& piece : striped.board.field.pieces) {
+        piece.wood = piece.column % 2;
+    }
+    const Job stripes = jobOf(striped);
+    const std::vector<Page> others = sheets(striped, stripes, Paper::A4);
+    EXPECT_THAT(wordsOf(*pageOf(others, "final-glue-up")), Not(HasSubstr("Wrong")));
+}
+
+// The map is drawn from the step list alone; read back, it must give the wished field.
+TEST(FinalMap, ReadsAsTheWishedField) {
+    std::vector<Sample> all = samples();
+    all.push_back(randomBoard(12, Length::mm(30), 3, Unit::Millimetres));
+    for (const Sample& sample : all) {
+        const Job job = jobOf(sample.project);
+        const Record record(job.steps);
+        const Field& field = sample.project.board.field;
+        const std::vector<int> map = pieceMap(field);
+        const auto wished = [&](Length x, Length y) {
+            const auto cell = static_cast<std::size_t>(rowAt(field, y)) * field.columns.size() +
+                              static_cast<std::size_t>(columnAt(field, x));
+            return field.pieces[static_cast<std::size_t>(map[cell])].wood;
+        };
+        const Length margin = job.plan.margin;
+        Length v = -margin;
+        for (const RowRecord& row :
+             record.rows(sample.project.board.build == Build::EndGrain, true)) {
+            Length u = -margin;
+            for (const StripRecord& strip : row.strips) {
+                const Length middleU = u + half(strip.line->width.value);
+                const Length middleV = v + half(row.height);
+                EXPECT_EQ(strip.line->wood,
+                          record.byColumns() ? wished(middleV, middleU) : wished(middleU, middleV))
+                    << sample.name << ", slice " << row.slice;
+                u += strip.line->width.value;
+            }
+            v += row.height;
+        }
+    }
+}
+
+TEST(LabelList, PutsNeighboursTogether) {
+    EXPECT_EQ(labelList({}), "");
+    EXPECT_EQ(labelList({"A1"}), "A1");
+    EXPECT_EQ(labelList({"A1", "A2"}), "A1, A2");
+    EXPECT_EQ(labelList({"A1", "A2", "A3", "A5", "B6"}), "A1–A3, A5, B6");
+    EXPECT_EQ(labelList({"A-9", "A-10", "A-11"}), "A-9–A-11");
+    EXPECT_EQ(labelList({"Top rail", "Bottom rail"}), "Top rail, Bottom rail");
+}
+
+TEST(Shortened, KeepsWholeCharacters) {
+    const Tone tone{4, false, Ink::Text};
+    EXPECT_EQ(shortened("short", tone, 100), "short");
+    EXPECT_EQ(shortened("a\nb", tone, 100), "a b");
+    const std::string cut = shortened("½½½½½½½½½½", tone, 15);
+    EXPECT_LE(textWidth(cut, 4, false), 15);
+    EXPECT_TRUE(cut.ends_with("½…")) << cut;
+}
+
+TEST(Revision, ChangesWithTheContent) {
+    const Project project = newProject(Unit::Millimetres);
+    const std::string mark = revision(project);
+    EXPECT_EQ(mark.size(), 8U);
+    EXPECT_EQ(mark, revision(project));
+    Project other = project;
+    other.titles.note = "x";
+    EXPECT_NE(revision(other), mark);
+    other = project;
+    other.shop.kerf += Length::nm(1);
+    EXPECT_NE(revision(other), mark);
+    other = project;
+    other.board.field.pieces.front().wood = 1;
+    EXPECT_NE(revision(other), mark);
+}
