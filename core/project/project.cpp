@@ -46,6 +46,14 @@ void checkWoods(std::vector<Fault>& all, const std::vector<Wood>& woods) {
     for (const Wood& wood : woods) {
         checkText(all, "Name of a wood", wood.name);
         checkText(all, "Source of a wood", wood.source);
+        checkText(all, "Botanical name of a wood", wood.botanical);
+        checkText(all, "Reactions to a wood", wood.reactions);
+        checkText(all, "Food and a wood", wood.food);
+        const WoodSources& from = wood.sources;
+        for (const std::string* source : {&from.shrinkage, &from.movement, &from.hardness,
+                                          &from.pores, &from.gluing, &from.reactions, &from.food}) {
+            checkText(all, "Source of a wood", *source);
+        }
     }
 }
 

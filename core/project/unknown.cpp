@@ -35,7 +35,9 @@ Json unknownIn(const Json& read, const Json& ours) {
         return rest;
     }
     for (std::size_t i = 0; i < ours.items.size(); ++i) {
-        keep(ours.keys[i], unknownIn(*read.find(ours.keys[i]), ours.items[i]));
+        if (const Json* inner = read.find(ours.keys[i])) {
+            keep(ours.keys[i], unknownIn(*inner, ours.items[i]));
+        }
     }
     for (std::size_t i = 0; i < read.items.size(); ++i) {
         if (read.kind == Json::Kind::Object && ours.find(read.keys[i]) == nullptr) {

@@ -9,8 +9,9 @@
 
 namespace kerfwright {
 
-/// What `read` has and `ours` has not. Every key of `ours` must be in `read`, and lists that have
-/// keyed items must be equally long.
+/// What `read` has and `ours` has not. What both have must be of one kind, and lists that have
+/// keyed items must be equally long. `read` may lack keys of `ours`: files are older than some
+/// keys.
 Json unknownIn(const Json& read, const Json& ours);
 /// Puts `unknown` back, after the known keys of each object. What has lost its place is left out.
 void mergeUnknown(Json& ours, const Json& unknown);

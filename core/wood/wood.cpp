@@ -1,6 +1,7 @@
 #include "core/wood/wood.h"
 
 #include "core/wood/catalogue.h"
+#include "core/wood/names.h"
 
 #include <nlohmann/json.hpp>
 
@@ -8,11 +9,11 @@
 #include <charconv>
 #include <cmath>
 #include <set>
+#include <stdexcept>
 
 namespace kerfwright {
 namespace {
 
-constexpr double greatestDensity = 2000;  // kg/m3; wood substance itself is about 1500
 constexpr Length greatestSection = Length::mm(1'000'000);  // where lengths cease to be read
 
 bool isLowerOrDigit(char c) {
@@ -48,6 +49,39 @@ Colour colourFrom(const std::string& text) {
     return {channel(1), channel(3), channel(5)};
 }
 
+/// The catalogue is compiled in and tested: a name that is none of them never leaves the house.
+template <class Value, std::size_t n>
+Value named(const std::array<FileName<Value>, n>& names, const nlohmann::json& json) {
+    const auto text = json.get<std::string>();
+    for (const FileName<Value>& each : names) {
+        if (each.text == text) {
+            return each.value;
+        }
+    }
+    throw std::runtime_error("woods.json: no such name: " + text);
+}
+
+void readProperties(const nlohmann::json& entry, Wood& wood) {
+    const auto source = [&](const char* key) {
+        return entry.at(key).at("source").get<std::string>();
+    };
+    wood.botanical = entry.at("botanical").get<std::string>();
+    const nlohmann::json& shrinkage = entry.at("shrinkage");
+    wood.shrinkage = {shrinkage.at("radial").get<double>(),
+                      shrinkage.at("tangential").get<double>(),
+                      shrinkage.at("volumetric").get<double>()};
+    const nlohmann::json& movement = entry.at("movement");
+    wood.movement = {movement.at("radial").get<double>(), movement.at("tangential").get<double>()};
+    wood.hardness = entry.at("hardness").at("newtons").get<double>();
+    wood.pores = named(poreNames, entry.at("pores").at("kind"));
+    wood.poreEnds = named(poreEndNames, entry.at("pores").at("ends"));
+    wood.gluing = named(gluingNames, entry.at("gluing").at("ease"));
+    wood.reactions = entry.at("reactions").at("text").get<std::string>();
+    wood.food = entry.at("food").at("text").get<std::string>();
+    wood.sources = {source("shrinkage"), source("movement"),  source("hardness"), source("pores"),
+                    source("gluing"),    source("reactions"), source("food")};
+}
+
 std::vector<Wood> readCatalogue() {
     const nlohmann::json file = nlohmann::json::parse(detail::catalogueJson());
     const nlohmann::json& timber = file.at("timber");
@@ -63,6 +97,7 @@ std::vector<Wood> readCatalogue() {
         wood.density = entry.at("density").get<double>();
         wood.timber = section;
         wood.source = entry.at("source").get<std::string>();
+        readProperties(entry, wood);
         woods.push_back(std::move(wood));
     }
     return woods;
@@ -121,11 +156,15 @@ std::vector<Fault> faults(const std::vector<Wood>& woods, const Notation& notati
         } else if (!letters.insert(wood.letter).second) {
             refuse("letter", "must differ from the letters of the other woods", wood.letter);
         }
-        if (!(wood.density >= 0 && wood.density <= greatestDensity)) {
-            refuse("density",
-                   "must be from 0 to " + numberText(greatestDensity) + " kg/m³, 0 where not known",
-                   numberText(wood.density));
-        }
+        const auto checkNumber = [&](const char* what, double value, double greatest,
+                                     const char* unit) {
+            if (!(value >= 0 && value <= greatest)) {
+                refuse(what,
+                       "must be from 0 to " + numberText(greatest) + unit + ", 0 where not known",
+                       numberText(value));
+            }
+        };
+        checkNumber("density", wood.density, WoodLimits::density, " kg/m³");
         const auto checkSide = [&](const char* what, Length side) {
             if (const std::string rule = sectionRule(side); !rule.empty()) {
                 refuse(what, rule, formatExact(side, notation));
@@ -133,6 +172,20 @@ std::vector<Fault> faults(const std::vector<Wood>& woods, const Notation& notati
         };
         checkSide("timber thickness", wood.timber.thickness);
         checkSide("timber width", wood.timber.width);
+        checkNumber("radial shrinkage", wood.shrinkage.radial, WoodLimits::shrinkage, " %");
+        checkNumber("tangential shrinkage", wood.shrinkage.tangential, WoodLimits::shrinkage, " %");
+        checkNumber("volumetric shrinkage", wood.shrinkage.volumetric, WoodLimits::shrinkage, " %");
+        checkNumber("radial movement", wood.movement.radial, WoodLimits::movement, " for each 1 %");
+        checkNumber("tangential movement", wood.movement.tangential, WoodLimits::movement,
+                    " for each 1 %");
+        checkNumber("hardness", wood.hardness, WoodLimits::hardness, " N");
+        if (const std::int64_t price = wood.price.minorPerCubicMetre;
+            price < 0 || price > WoodLimits::price) {
+            refuse("price",
+                   "must be from 0 to " + std::to_string(WoodLimits::price) +
+                       " hundredths per m³, 0 where not known",
+                   std::to_string(price));
+        }
     }
     return found;
 }

@@ -61,6 +61,21 @@ TEST(ProjectFaults, chainTheFaultsOfEveryPart) {
                                      HasSubstr("density"), "Kerf", "Spare slices", "Unknown keys"));
 }
 
+TEST(ProjectFaults, limitTheTextsOfAWood) {
+    for (const auto& spoil : std::vector<std::string& (*)(Wood&)>{
+             [](Wood& wood) -> std::string& { return wood.botanical; },
+             [](Wood& wood) -> std::string& { return wood.reactions; },
+             [](Wood& wood) -> std::string& { return wood.food; },
+             [](Wood& wood) -> std::string& { return wood.sources.shrinkage; },
+             [](Wood& wood) -> std::string& { return wood.sources.food; }}) {
+        Project project = newProject(Unit::Millimetres);
+        spoil(project.woods[2]) = std::string(10'001, 'x');
+        EXPECT_THAT(faults(project), SizeIs(1));
+        spoil(project.woods[2]) = "\xFF";
+        EXPECT_THAT(faults(project), SizeIs(1));
+    }
+}
+
 TEST(ProjectFaults, countWoods) {
     Project project = newProject(Unit::Millimetres);
     project.woods.clear();

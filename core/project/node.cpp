@@ -1,0 +1,117 @@
+#include "core/project/node.h"
+
+#include "core/measure/notation.h"
+
+#include <charconv>
+#include <cmath>
+
+namespace kerfwright {
+
+void refuse(std::string entry, std::string rule, std::string value) {
+    throw Refused{{std::move(entry), std::move(rule), std::move(value)}};
+}
+
+void Node::refuseWith(std::string rule) const {
+    refuse(path_, std::move(rule), shown(*json_));
+}
+
+std::optional<Node> Node::maybe(const std::string& key) const {
+    if (json_->kind != Json::Kind::Object) {
+        refuseWith("must be an object");
+    }
+    const Json* found = json_->find(key);
+    if (found == nullptr) {
+        return std::nullopt;
+    }
+    return Node(*found, path_.empty() ? key : path_ + "." + key);
+}
+
+Node Node::at(const std::string& key) const {
+    const std::optional<Node> found = maybe(key);
+    if (!found) {
+        refuse(path_.empty() ? key : path_ + "." + key, "must be given", "nothing");
+    }
+    return *found;
+}
+
+std::vector<Node> Node::items(std::size_t least, std::size_t most) const {
+    if (json_->kind != Json::Kind::Array) {
+        refuseWith("must be a list");
+    }
+    const std::size_t count = json_->items.size();
+    if (count < least || count > most) {
+        refuse(path_,
+               least == most ? "must have " + std::to_string(least) + " items"
+                             : "must have from " + std::to_string(least) + " to " +
+                                   std::to_string(most) + " items",
+               std::to_string(count));
+    }
+    std::vector<Node> all;
+    all.reserve(count);
+    for (std::size_t i = 0; i < count; ++i) {
+        all.emplace_back(json_->items[i], path_ + "[" + std::to_string(i) + "]");
+    }
+    return all;
+}
+
+const std::string& Node::text() const {
+    if (json_->kind != Json::Kind::Text) {
+        refuseWith("must be a text");
+    }
+    return json_->text;
+}
+
+bool Node::flag() const {
+    if (json_->kind != Json::Kind::Boolean) {
+        refuseWith("must be true or false");
+    }
+    return json_->text == "true";
+}
+
+std::int64_t Node::whole(std::int64_t least, std::int64_t most) const {
+    const std::int64_t value = wholeNumber();
+    if (value < least || value > most) {
+        refuseWith("must be from " + std::to_string(least) + " to " + std::to_string(most));
+    }
+    return value;
+}
+
+Length Node::length(Length least, Length most) const {
+    const Length value = length();
+    if (value < least || value > most) {
+        const Notation style = Notation::millimetres(6);
+        refuse(path_, "must be from " + format(least, style) + " to " + format(most, style),
+               shown(*json_) + " nm");
+    }
+    return value;
+}
+
+double Node::real() const {
+    double value = 0;
+    const std::string& text = json_->text;
+    if (json_->kind != Json::Kind::Number ||
+        std::from_chars(text.data(), text.data() + text.size(), value).ec != std::errc() ||
+        !std::isfinite(value)) {
+        refuseWith("must be a number");
+    }
+    return value;
+}
+
+std::int64_t Node::wholeNumber() const {
+    std::int64_t value = 0;
+    const std::string& text = json_->text;
+    const char* const end = text.data() + text.size();
+    if (json_->kind != Json::Kind::Number) {
+        refuseWith("must be a whole number");
+    }
+    const auto [rest, error] = std::from_chars(text.data(), end, value);
+    if (rest != end || error == std::errc::invalid_argument) {
+        refuseWith("must be a whole number, without point or exponent");
+    }
+    if (error != std::errc()) {
+        refuseWith("must be a whole number of at most 64 bits");
+    }
+    return value;
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,83 @@
+// A value of a project file that is being read, and where it stands. Private to core/project.
+#pragma once
+
+#include "core/measure/length.h"
+#include "core/measure/result.h"
+#include "core/project/json.h"
+#include "core/wood/names.h"
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace kerfwright {
+
+/// Thrown within the reading of a file only, from wherever it stops.
+struct Refused {
+    Fault fault;
+};
+
+[[noreturn]] void refuse(std::string entry, std::string rule, std::string value);
+
+/// Every question throws `Refused` where the answer is not of the kind or the size asked for.
+class Node {
+public:
+    Node(const Json& json, std::string path)
+        : json_(&json)
+        , path_(std::move(path)) {}
+
+    const std::string& path() const { return path_; }
+    [[noreturn]] void refuseWith(std::string rule) const;
+
+    /// The value of a key that must be there.
+    Node at(const std::string& key) const;
+    /// Empty where the object has no such key, as in files from before there was one.
+    std::optional<Node> maybe(const std::string& key) const;
+    /// The items of a list, refused before anything is made of them if there are too many.
+    std::vector<Node> items(std::size_t least, std::size_t most) const;
+
+    const std::string& text() const;
+    bool flag() const;
+    std::int64_t whole(std::int64_t least, std::int64_t most) const;
+    int smallWhole(int least, int most) const { return static_cast<int>(whole(least, most)); }
+    Length length() const { return Length::nm(wholeNumber()); }
+    Length length(Length least, Length most) const;
+    double real() const;
+
+    template <class Value, std::size_t n>
+    Value name(const std::array<FileName<Value>, n>& names) const {
+        const std::string& given = text();
+        std::string rule = "must be one of ";
+        for (const FileName<Value>& each : names) {
+            if (each.text == given) {
+                return each.value;
+            }
+            rule += (&each == names.data() ? "" : ", ") + std::string(each.text);
+        }
+        refuseWith(rule);
+    }
+
+private:
+    std::int64_t wholeNumber() const;
+
+    const Json* json_;
+    std::string path_;
+};
+
+/// The name of a value, as a text of the file.
+template <class Value, std::size_t n>
+Json named(const std::array<FileName<Value>, n>& names, Value value) {
+    const auto at = std::find_if(names.begin(), names.end(),
+                                 [&](const FileName<Value>& name) { return name.value == value; });
+    return Json::ofText(std::string(at == names.end() ? names.front().text : at->text));
+}
+
+inline Json ofLength(Length length) {
+    return Json::ofNumber(length.nm());
+}
+
+}  // namespace kerfwright
