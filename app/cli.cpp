@@ -87,8 +87,8 @@ ExitCode check(const Loaded& loaded, const std::string& file, std::ostream& out)
                            : caution.severity == Severity::Caution ? "caution"
                                                                    : "note";
         out << word;
-        if (caution.step >= 0) {
-            out << ", step " << caution.step + 1;
+        if (!caution.steps.empty()) {
+            out << ", " << whichSteps(caution);
         }
         out << ": " << caution.title << ". " << caution.reason << ' ' << caution.remedy << '\n';
     }

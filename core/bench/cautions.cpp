@@ -97,8 +97,73 @@ std::string counted(std::size_t count, std::string_view one, std::string_view ma
     return std::to_string(count) + " " + std::string(count == 1 ? one : many);
 }
 
-std::string called(const std::string& label, const Size& size) {
-    return size.field ? "The field" : "Panel " + label;
+/// A workpiece that breaks a rule, at a step, and the length that the rule is about.
+struct Spot {
+    std::string label;
+    int step = -1;
+    Length length;
+    bool field = false;
+};
+
+/// The spots of one rule, one a workpiece, so that ten panels alike make one caution and not ten.
+class Spots {
+public:
+    /// `isWorse(a, b)` tells whether length a is worse than b.
+    explicit Spots(bool (*isWorse)(Length, Length))
+        : isWorse_(isWorse) {}
+
+    void add(Spot spot) {
+        const auto known = std::find_if(spots_.begin(), spots_.end(),
+                                        [&](const Spot& s) { return s.label == spot.label; });
+        if (known == spots_.end()) {
+            spots_.push_back(std::move(spot));
+        } else if (isWorse_(spot.length, known->length)) {
+            *known = std::move(spot);
+        }
+    }
+    bool empty() const { return spots_.empty(); }
+    bool single() const { return spots_.size() == 1; }
+    const Spot& worst() const {
+        return *std::min_element(
+            spots_.begin(), spots_.end(),
+            [this](const Spot& a, const Spot& b) { return isWorse_(a.length, b.length); });
+    }
+    std::vector<int> steps() const {
+        std::vector<int> all;
+        for (const Spot& spot : spots_) {
+            all.push_back(spot.step);
+        }
+        return all;
+    }
+    /// "Panel A", "Panels A, B and C", "Panels A, B, C, D and 12 more", "The field".
+    std::string subject() const {
+        if (single()) {
+            return spots_.front().field ? "The field" : "Panel " + spots_.front().label;
+        }
+        constexpr std::size_t named = 4;
+        const bool all = spots_.size() <= named + 1;
+        const std::size_t shown = all ? spots_.size() - 1 : named;
+        std::string text = "Panels ";
+        for (std::size_t i = 0; i < shown; ++i) {
+            text += (i == 0 ? "" : ", ") + spots_[i].label;
+        }
+        return text + " and " +
+               (all ? spots_.back().label : std::to_string(spots_.size() - named) + " more");
+    }
+    std::string verb(const char* one, const char* many) const { return single() ? one : many; }
+    /// "It" or "Panel B", for the sentence about the worst.
+    std::string theWorst() const { return single() ? "It" : "Panel " + worst().label; }
+
+private:
+    bool (*isWorse_)(Length, Length);
+    std::vector<Spot> spots_;
+};
+
+bool shorter(Length a, Length b) {
+    return a < b;
+}
+bool longer(Length a, Length b) {
+    return a > b;
 }
 
 using Found = std::vector<Caution>;
@@ -130,7 +195,8 @@ void borderMoves(const Ground& on, Found& found) {
 }
 
 void wideForSander(const Ground& on, Found& found) {
-    std::map<std::string, bool> told;
+    Spots panels(longer);
+    Spots field(longer);
     forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes& sizes, int step) {
         const Size* size = sizes.of(work.part);
         if (size == nullptr) {
@@ -138,128 +204,156 @@ void wideForSander(const Ground& on, Found& found) {
         }
         // A field has no grain to follow through the machine and may go in by its lesser side.
         const Length width = size->field ? std::min(size->width, size->length) : size->width;
-        if (width <= on.shop.sanderWidth || told[work.part]) {
-            return;
+        if (width > on.shop.sanderWidth) {
+            (size->field ? field : panels).add({work.part, step, width, size->field});
         }
-        told[work.part] = true;
-        found.push_back({Severity::Caution, "wide-for-sander",
-                         called(work.part, *size) + " is wider than the sander",
-                         "It is " + on.text(width) + " wide; the flattening machine takes " +
-                             on.text(on.shop.sanderWidth) + ".",
-                         size->field
-                             ? "Flatten it with a router sled, or make the board smaller."
+    });
+    for (const Spots* spots : {&panels, &field}) {
+        if (spots->empty()) {
+            continue;
+        }
+        found.push_back(
+            {Severity::Caution, "wide-for-sander",
+             spots->subject() + spots->verb(" is", " are") + " wider than the sander",
+             spots->theWorst() + " is " + on.text(spots->worst().length) +
+                 " wide; the flattening machine takes " + on.text(on.shop.sanderWidth) + ".",
+             spots == &field ? "Flatten it with a router sled, or make the board smaller."
                              : "Flatten it with a router sled or by hand, glue strips into columns "
                                "instead of rows, or make the field narrower.",
-                         step});
-    });
+             spots->worst().step, spots->steps()});
+    }
 }
 
 void thickForSaw(const Ground& on, Found& found) {
-    std::map<std::string, bool> told;
+    Spots spots(longer);
     forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes& sizes, int step) {
         const Size* size = sizes.of(work.part);
-        if (size == nullptr || size->thickness <= on.shop.sawDepth || told[work.part]) {
-            return;
+        if (size != nullptr && size->thickness > on.shop.sawDepth) {
+            spots.add({work.part, step, size->thickness});
         }
-        told[work.part] = true;
-        found.push_back({Severity::Caution, "thick-for-saw",
-                         "Panel " + work.part + " is thicker than the saw cuts",
-                         "It is " + on.text(size->thickness) + " thick; the saw cuts " +
-                             on.text(on.shop.sawDepth) + " deep.",
-                         "Crosscut it at a bandsaw, or make the rows lower.", step});
     });
+    if (!spots.empty()) {
+        found.push_back({Severity::Caution, "thick-for-saw",
+                         spots.subject() + spots.verb(" is", " are") + " thicker than the saw cuts",
+                         spots.theWorst() + " is " + on.text(spots.worst().length) +
+                             " thick; the saw cuts " + on.text(on.shop.sawDepth) + " deep.",
+                         "Crosscut at a bandsaw, or make the rows lower.", spots.worst().step,
+                         spots.steps()});
+    }
 }
 
 // What is held at the last cut is the slice and what stays behind it.
 void littleToHold(const Ground& on, Found& found) {
+    Spots spots(shorter);
     forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes&, int step) {
         const Length held = work.stop.value + work.left;
-        if (held >= on.shop.leastHeld) {
-            return;
+        if (held < on.shop.leastHeld) {
+            spots.add({work.part, step, held});
         }
-        found.push_back(
-            {Severity::Danger, "little-to-hold", "Panel " + work.part + " gets short at the saw",
-             "At the last cut of this step " + on.text(held) + " is left: slice " +
-                 on.text(work.stop.value) + " and " + on.text(work.left) +
-                 " behind it. The least that is safe to hold is set to " +
-                 on.text(on.shop.leastHeld) + ".",
-             "Use a crosscut sled with a stop block and a hold-down clamp, hands clear of the "
-             "blade; "
-             "or make the strips longer. Never use the rip fence and the mitre gauge together.",
-             step});
     });
+    if (spots.empty()) {
+        return;
+    }
+    const auto& worst =
+        std::get<Crosscut>(on.list.steps[static_cast<std::size_t>(spots.worst().step)].work);
+    found.push_back(
+        {Severity::Danger, "little-to-hold",
+         spots.subject() + spots.verb(" gets", " get") + " short at the saw",
+         "At the last cut of panel " + worst.part + " " + on.text(spots.worst().length) +
+             " is left: slice " + on.text(worst.stop.value) + " and " + on.text(worst.left) +
+             " behind it. The least that is safe to hold is set to " + on.text(on.shop.leastHeld) +
+             ".",
+         "Use a crosscut sled with a stop block and a hold-down clamp, hands clear of the blade; "
+         "or make the strips longer. Never use the rip fence and the mitre gauge together.",
+         spots.worst().step, spots.steps()});
 }
 
 // 300 mm or 12 in: the shortest workpiece in many machines' rules (shop rules and safety sheets
 // name 7 to 14 in by machine).
 void shortForSander(const Ground& on, Found& found) {
     const Length usual = on.notation.unit == Unit::Inches ? Length::inch(12) : Length::mm(300);
+    Spots tooShort(shorter);
+    Spots isShort(shorter);
+    Spots fieldTooShort(shorter);
+    Spots fieldIsShort(shorter);
     forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes& sizes, int step) {
         const Size* size = sizes.of(work.part);
         if (size == nullptr) {
             return;
         }
         const Length length = size->field ? std::max(size->width, size->length) : size->length;
-        const std::string is = called(work.part, *size) + " is " + on.text(length) +
-                               " long when it goes to the flattening machine; ";
-        const char* remedy =
-            size->field ? "Fix it to a longer carrier board with glued runners, or flatten "
-                          "it with a router sled."
-                        : "Make the panel longer (a higher tail in the shop settings, or "
-                          "more spare slices), carry it on longer runners, or use a machine "
-                          "that takes it.";
         if (length < on.shop.sanderShortest) {
-            found.push_back(
-                {Severity::Danger, "short-for-sander",
-                 called(work.part, *size) + " is too short for the sander",
-                 is + "yours takes nothing under " + on.text(on.shop.sanderShortest) + ".", remedy,
-                 step});
+            (size->field ? fieldTooShort : tooShort).add({work.part, step, length, size->field});
         } else if (length < usual) {
-            found.push_back({Severity::Caution, "short-for-sander",
-                             called(work.part, *size) + " is short for a machine",
-                             is + "many machines take nothing under " + on.text(usual) + ".",
-                             std::string("See what the manual of yours allows. ") + remedy, step});
+            (size->field ? fieldIsShort : isShort).add({work.part, step, length, size->field});
         }
     });
+    for (const Spots* spots : {&tooShort, &fieldTooShort, &isShort, &fieldIsShort}) {
+        if (spots->empty()) {
+            continue;
+        }
+        const bool never = spots == &tooShort || spots == &fieldTooShort;
+        const std::string is =
+            spots->theWorst() + " is " + on.text(spots->worst().length) +
+            " long when it goes to the flattening machine; " +
+            (never ? "yours takes nothing under " + on.text(on.shop.sanderShortest)
+                   : "many machines take nothing under " + on.text(usual)) +
+            ".";
+        const std::string remedy =
+            spots->worst().field
+                ? "Fix it to a longer carrier board with glued runners, or flatten it with a "
+                  "router sled."
+                : "Make the panel longer (a higher tail in the shop settings, or more spare "
+                  "slices), carry it on longer runners, or use a machine that takes it.";
+        found.push_back({never ? Severity::Danger : Severity::Caution, "short-for-sander",
+                         spots->subject() + spots->verb(" is", " are") +
+                             (never ? " too short for the sander" : " short for a machine"),
+                         is, never ? remedy : "See what the manual of yours allows. " + remedy,
+                         spots->worst().step, spots->steps()});
+    }
 }
 
 void shortSlices(const Ground& on, Found& found) {
+    Spots spots(shorter);
     forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes&, int step) {
         if (work.stop.value < on.shop.sliceShortest) {
-            found.push_back(
-                {Severity::Danger, "short-slices", "Slices of panel " + work.part + " are short",
-                 "They are " + on.text(work.stop.value) + " long; the shortest slice is set to " +
-                     on.text(on.shop.sliceShortest) + ".",
-                 on.board.build == Build::EndGrain
-                     ? "Make the board thicker."
-                     : "Make the rows higher, or merge rows of one wood.",
-                 step});
+            spots.add({work.part, step, work.stop.value});
         }
     });
+    if (!spots.empty()) {
+        found.push_back(
+            {Severity::Danger, "short-slices",
+             spots.subject() + spots.verb(" gives", " give") + " short slices",
+             "Slices of panel " + spots.worst().label + " are " + on.text(spots.worst().length) +
+                 " long; the shortest slice is set to " + on.text(on.shop.sliceShortest) + ".",
+             on.board.build == Build::EndGrain ? "Make the board thicker."
+                                               : "Make the rows higher, or merge rows of one wood.",
+             spots.worst().step, spots.steps()});
+    }
 }
 
 // 1/4 in: the narrowest rip with the usual push blocks (a magazine's article on thin parts).
 void narrowRips(const Ground& on, Found& found) {
     const Length least = Length::inch(1, 4);
+    Spots spots(shorter);
+    std::size_t count = 0;
     forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
-        std::size_t count = 0;
-        Length narrowest = least;
         for (const MillLine& line : work.lines) {
             if (line.width.value < least) {
                 count += line.strips.size();
-                narrowest = std::min(narrowest, line.width.value);
+                spots.add({work.panel, step, line.width.value});
             }
         }
-        if (count > 0) {
-            found.push_back(
-                {Severity::Danger, "narrow-rip", "Very narrow strips to rip",
-                 counted(count, "strip is", "strips are") + " narrower than " + on.text(least) +
-                     "; the narrowest is " + on.text(narrowest) + ".",
-                 "Rip each from the free side of a wider plank with a push block that lies flat on "
-                 "it, or saw it at a bandsaw and bring it to width at the sander.",
-                 step});
-        }
     });
+    if (!spots.empty()) {
+        found.push_back(
+            {Severity::Danger, "narrow-rip", "Very narrow strips to rip",
+             counted(count, "strip is", "strips are") + " narrower than " + on.text(least) +
+                 "; the narrowest is " + on.text(spots.worst().length) + ".",
+             "Rip each from the free side of a wider plank with a push block that lies flat on "
+             "it, or saw it at a bandsaw and bring it to width at the sander.",
+             spots.worst().step, spots.steps()});
+    }
 }
 
 // Accounts of boards thrown and burst by thickness planers; no maker's manual is known that allows
@@ -301,7 +395,13 @@ void noTrimMargin(const Ground& on, Found& found) {
 }
 
 void noSpareSlice(const Ground& on, Found& found) {
-    if (on.shop.spareSlices == 0 && isCrosscut(on.list)) {
+    // A field of one slice gets no spare one, whatever the setting.
+    const bool severalSlices =
+        std::any_of(on.list.steps.begin(), on.list.steps.end(), [](const Step& step) {
+            const auto* glue = std::get_if<Glue>(&step.work);
+            return glue != nullptr && glue->final;
+        });
+    if (on.shop.spareSlices == 0 && severalSlices) {
         const auto panels = static_cast<std::size_t>(
             std::count_if(on.plan.parts.begin(), on.plan.parts.end(),
                           [](const Part& part) { return part.role == Role::Panel; }));
@@ -385,10 +485,24 @@ std::vector<Caution> cautions(const Board& board, const std::vector<Wood>& woods
     for (const Rule rule : rules) {
         rule(ground, found);
     }
+    for (Caution& caution : found) {
+        if (caution.steps.empty() && caution.step >= 0) {
+            caution.steps.push_back(caution.step);
+        }
+    }
     std::stable_sort(found.begin(), found.end(), [](const Caution& a, const Caution& b) {
         return a.severity != b.severity ? a.severity > b.severity : a.step < b.step;
     });
     return found;
+}
+
+std::string whichSteps(const Caution& caution) {
+    std::string text;
+    for (std::size_t i = 0; i < caution.steps.size(); ++i) {
+        text += i == 0 ? "" : i + 1 == caution.steps.size() ? " and " : ", ";
+        text += std::to_string(caution.steps[i] + 1);
+    }
+    return text.empty() ? text : (caution.steps.size() == 1 ? "step " : "steps ") + text;
 }
 
 const std::vector<std::string>& safetyWords() {

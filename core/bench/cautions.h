@@ -22,8 +22,12 @@ struct Caution {
     std::string title;   ///< one line
     std::string reason;  ///< with the number
     std::string remedy;  ///< what to do
-    int step = -1;       ///< index into the step list, -1: the whole board
+    int step = -1;       ///< index into the step list where it is worst; -1: the whole board
+    std::vector<int> steps = {};  ///< all the steps it is about, in order; empty: the whole board
 };
+
+/// "step 4", "steps 4, 9 and 14"; empty where the caution is about the whole board. Steps from 1.
+std::string whichSteps(const Caution& caution);
 
 /// In order of severity, then of steps. Lengths are written in `notation`.
 std::vector<Caution> cautions(const Board& board, const std::vector<Wood>& woods, const Shop& shop,

@@ -405,12 +405,17 @@ private:
     Json cautionList() const {
         Json out = Json::array();
         for (const Caution& caution : job_.cautions) {
+            Json steps = Json::array();
+            for (const int step : caution.steps) {
+                steps.push_back(step + 1);
+            }
             out.push_back({{"severity", key(caution.severity)},
                            {"key", caution.key},
                            {"title", caution.title},
                            {"reason", caution.reason},
                            {"remedy", caution.remedy},
-                           {"step", caution.step < 0 ? Json() : Json(caution.step + 1)}});
+                           {"step", caution.step < 0 ? Json() : Json(caution.step + 1)},
+                           {"steps", steps}});
         }
         return out;
     }

@@ -185,7 +185,7 @@ std::string planText(const Project& project, const Job& job) {
         out += "\nCautions\n";
         for (const Caution& caution : job.cautions) {
             out += "  " + std::string(word(caution.severity)) +
-                   (caution.step < 0 ? "" : ", step " + std::to_string(caution.step + 1)) + ": " +
+                   (caution.steps.empty() ? "" : ", " + whichSteps(caution)) + ": " +
                    caution.title + ". " + caution.reason + " " + caution.remedy + "\n";
         }
     }

@@ -108,8 +108,8 @@ void BenchTabs::refreshCautions() {
             card.title = toQt(caution.title);
             card.lines << toQt(caution.reason);
             card.remedy = toQt(caution.remedy);
-            if (caution.step >= 0) {
-                card.title += tr(" · step %1").arg(caution.step + 1);
+            if (!caution.steps.empty()) {
+                card.title += QStringLiteral(" · ") + toQt(whichSteps(caution));
             }
             switch (caution.severity) {
             case Severity::Note:
@@ -133,11 +133,12 @@ void BenchTabs::refreshCautions() {
     tabBar()->setTabButton(Cautions, QTabBar::RightSide, nullptr);
     tabBar()->setTabButton(Cautions, QTabBar::RightSide, count > 0 ? badge_ : nullptr);
     badge_->setVisible(count > 0);
-    setTabToolTip(Cautions, tr("%n caution(s)", nullptr, count));
+    setTabToolTip(Cautions, counted(count, tr("%1 caution"), tr("%1 cautions")));
 }
 
 void BenchTabs::fill(int tab) {
     if (tab == CutListTab && cutListPage_->layout()->isEmpty()) {
+        cutListPage_->layout()->setContentsMargins(10, 0, 4, 0);
         cutListPage_->layout()->addWidget(new CutList(planner_, cutListPage_));
     } else if (tab == Sheets) {
         sheets();
