@@ -1,3 +1,4 @@
+#include "core/wood/movement.h"
 #include "core/wood/wood.h"
 
 #include <gmock/gmock.h>
@@ -108,6 +109,78 @@ TEST(Catalogue, OtherDensitiesAreSaidToBeFromMemory) {
             EXPECT_THAT(wood.source, HasSubstr("from memory")) << wood.key;
         }
     }
+}
+
+TEST(Catalogue, EveryWoodSaysHowItMovesAndWhereThatIsFrom) {
+    for (const Wood& wood : woodCatalogue()) {
+        SCOPED_TRACE(wood.key);
+        EXPECT_THAT(wood.botanical, testing::MatchesRegex("[A-Z][a-z]+ ([a-z]+|spp[.])"));
+        EXPECT_GT(wood.shrinkage.radial, 2);
+        EXPECT_GT(wood.shrinkage.tangential, wood.shrinkage.radial);
+        EXPECT_LT(wood.shrinkage.tangential, 13);
+        EXPECT_GT(wood.shrinkage.volumetric, wood.shrinkage.tangential);
+        EXPECT_GT(wood.movement.radial, 0.0008);
+        EXPECT_GT(wood.movement.tangential, wood.movement.radial);
+        EXPECT_GE(wood.hardness, 1500);
+        EXPECT_NE(wood.pores, Pores::Unknown);
+        EXPECT_EQ(wood.rings, Rings::Unknown) << "that is for the maker to say";
+        EXPECT_EQ(wood.price, Price());
+        const WoodSources& from = wood.sources;
+        for (const std::string* source :
+             {&from.shrinkage, &from.movement, &from.hardness, &from.pores}) {
+            EXPECT_NE(*source, "");
+            EXPECT_THAT(*source, testing::Not(HasSubstr("http")));
+        }
+        EXPECT_EQ(from.gluing.empty(), wood.gluing == Gluing::Unknown);
+        EXPECT_EQ(from.reactions.empty(), wood.reactions.empty());
+        EXPECT_EQ(from.food.empty(), wood.food.empty());
+        if (from.movement.rfind("Derived", 0) == 0) {
+            EXPECT_NEAR(wood.movement.radial, coefficientFrom(wood.shrinkage.radial), 0.0000051);
+            EXPECT_NEAR(wood.movement.tangential, coefficientFrom(wood.shrinkage.tangential),
+                        0.0000051);
+        } else {
+            EXPECT_THAT(from.movement, HasSubstr("table 13-5"));
+        }
+    }
+}
+
+// Wood Handbook (2010), table 10-1, as far as it lists woods of the catalogue.
+TEST(Catalogue, GluesAsTheHandbooksTableSays) {
+    const auto are = [](Gluing gluing) {
+        std::set<std::string> keys;
+        for (const Wood& wood : woodCatalogue()) {
+            if (wood.gluing == gluing) {
+                keys.insert(wood.key);
+            }
+        }
+        return keys;
+    };
+    using Keys = std::set<std::string>;
+    EXPECT_EQ(are(Gluing::Easily), (Keys{"basswood", "jatoba", "purpleheart"}));
+    EXPECT_EQ(are(Gluing::Well), (Keys{"butternut", "soft-maple", "sycamore", "black-walnut",
+                                       "yellow-poplar", "mahogany", "african-mahogany", "sapele"}));
+    EXPECT_EQ(are(Gluing::Satisfactorily),
+              (Keys{"white-ash", "american-beech", "yellow-birch", "cherry", "pecan", "hickory",
+                    "hard-maple", "red-oak", "white-oak", "bubinga"}));
+    EXPECT_EQ(are(Gluing::WithDifficulty),
+              (Keys{"osage-orange", "brazilian-rosewood", "indian-rosewood", "teak"}));
+}
+
+// US FDA Food Code 4-101.17 names hard maple; pages of timber yards say that red oak's pores are
+// open and white oak's plugged. A chart in a turners' journal of 1990 lists the reactions.
+TEST(Catalogue, SaysWhatFoodBoardsAskFor) {
+    const auto wood = [](const char* key) { return *findWood(woodCatalogue(), key); };
+    EXPECT_EQ(wood("hard-maple").poreEnds, PoreEnds::Closed);
+    EXPECT_THAT(wood("hard-maple").sources.food, HasSubstr("4-101.17"));
+    EXPECT_EQ(wood("red-oak").poreEnds, PoreEnds::Open);
+    EXPECT_EQ(wood("white-oak").poreEnds, PoreEnds::Closed);
+    EXPECT_EQ(wood("wenge").poreEnds, PoreEnds::Open);
+    for (const char* reported : {"american-beech", "yellow-birch", "black-locust", "mahogany",
+                                 "hard-maple", "white-oak", "padauk", "purpleheart",
+                                 "indian-rosewood", "teak", "black-walnut", "wenge", "zebrawood"}) {
+        EXPECT_THAT(wood(reported).sources.reactions, HasSubstr("June 1990")) << reported;
+    }
+    EXPECT_EQ(wood("cherry").reactions, "");
 }
 
 struct Lab {

@@ -100,6 +100,50 @@ TEST(WoodFaults, Sections) {
     EXPECT_EQ(only({wood}), "Wood Oak, timber width: must be less than 1 km; got 1000000 mm.");
 }
 
+TEST(WoodFaults, NumbersThatNoWoodHas) {
+    struct Spoilt {
+        double& (*of)(Wood&);
+        double limit;
+        const char* text;
+    };
+    for (const Spoilt& one : std::vector<Spoilt>{
+             {[](Wood& w) -> double& { return w.shrinkage.radial; }, 30,
+              "radial shrinkage: must be from 0 to 30 %, 0 where not known"},
+             {[](Wood& w) -> double& { return w.shrinkage.tangential; }, 30,
+              "tangential shrinkage: must be from 0 to 30 %, 0 where not known"},
+             {[](Wood& w) -> double& { return w.shrinkage.volumetric; }, 30,
+              "volumetric shrinkage: must be from 0 to 30 %, 0 where not known"},
+             {[](Wood& w) -> double& { return w.movement.radial; }, 0.02,
+              "radial movement: must be from 0 to 0.02 for each 1 %, 0 where not known"},
+             {[](Wood& w) -> double& { return w.movement.tangential; }, 0.02,
+              "tangential movement: must be from 0 to 0.02 for each 1 %, 0 where not known"},
+             {[](Wood& w) -> double& { return w.hardness; }, 50'000,
+              "hardness: must be from 0 to 50000 N, 0 where not known"}}) {
+        Wood wood = oak();
+        one.of(wood) = one.limit;
+        EXPECT_TRUE(faults({wood}).empty()) << one.text;
+        one.of(wood) = one.limit * 2;
+        EXPECT_EQ(faults({wood}).size(), 1u);
+        one.of(wood) = std::nan("");
+        EXPECT_EQ(faults({wood}).size(), 1u);
+        one.of(wood) = -1;
+        EXPECT_EQ(only({wood}), "Wood Oak, " + std::string(one.text) + "; got -1.");
+    }
+}
+
+TEST(WoodFaults, Prices) {
+    Wood wood = oak();
+    wood.price.minorPerCubicMetre = WoodLimits::price;
+    EXPECT_TRUE(faults({wood}).empty());
+    for (const std::int64_t bad : {std::int64_t{-1}, WoodLimits::price + 1}) {
+        wood.price.minorPerCubicMetre = bad;
+        EXPECT_EQ(only({wood}),
+                  "Wood Oak, price: must be from 0 to 1000000000000 hundredths per m³, "
+                  "0 where not known; got " +
+                      std::to_string(bad) + ".");
+    }
+}
+
 TEST(WoodFaults, AllOfThemInTheOrderOfTheWoods) {
     const std::vector<Wood> woods{Wood(), oak(), Wood()};
     const std::vector<Fault> found = faults(woods);

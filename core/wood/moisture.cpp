@@ -1,0 +1,129 @@
+#include "core/wood/moisture.h"
+
+#include <algorithm>
+#include <charconv>
+
+namespace kerfwright {
+namespace {
+
+std::string numberText(double value) {
+    char text[32];
+    const auto end = std::to_chars(text, text + sizeof text, value, std::chars_format::general, 6);
+    return std::string(text, end.ptr);
+}
+
+std::string percentText(double value) {
+    return numberText(value) + " %";
+}
+
+/// Volume at a moisture, as a part of the green volume.
+double volumeAt(double volumetricShrinkage, double moisture) {
+    return 1 - shrinkageTo(volumetricShrinkage, moisture) / 100;
+}
+
+}  // namespace
+
+// Hailwood and Horrobin's model with two hydrates as Simpson fitted it (Wood Handbook, 2010,
+// equation 4-5; constants for °C after Simpson, 1998, FPL-RN-0268, seen in a public script).
+double equilibriumMoisture(double celsius, double humidity) {
+    const double t = std::clamp(celsius, AirLimits::leastCelsius, AirLimits::greatestCelsius);
+    const double h =
+        std::clamp(humidity, AirLimits::leastHumidity, AirLimits::greatestHumidity) / 100;
+    const double w = 349 + 1.29 * t + 0.0135 * t * t;
+    const double k = 0.805 + 0.000736 * t - 0.00000273 * t * t;
+    const double k1 = 6.27 - 0.00938 * t - 0.000303 * t * t;
+    const double k2 = 1.91 + 0.0407 * t - 0.000293 * t * t;
+    const double kh = k * h;
+    const double hydrates = k1 * kh + k1 * k2 * kh * kh;
+    return 1800 / w * (kh / (1 - kh) + (k1 * kh + 2 * k1 * k2 * kh * kh) / (1 + hydrates));
+}
+
+double equilibriumMoistureAtFahrenheit(double fahrenheit, double humidity) {
+    return equilibriumMoisture((fahrenheit - 32) / 1.8, humidity);
+}
+
+double shrinkageTo(double greenToOvendry, double moisture) {
+    const double below = fibreSaturation - std::clamp(moisture, 0.0, fibreSaturation);
+    return greenToOvendry * below / fibreSaturation;
+}
+
+double densityOf(double specificGravity, double moisture) {
+    return 1000 * specificGravity * (1 + moisture / 100);
+}
+
+double specificGravityAt(double basic, double volumetricShrinkage, double moisture) {
+    return basic / volumeAt(volumetricShrinkage, moisture);
+}
+
+double densityAt(const Wood& wood, double moisture) {
+    constexpr double catalogued = 12;
+    const Shrinkage& shrinkage = wood.shrinkage;
+    const double volumetric =
+        shrinkage.volumetric > 0 ? shrinkage.volumetric : shrinkage.radial + shrinkage.tangential;
+    const double weight = (1 + moisture / 100) / (1 + catalogued / 100);
+    return wood.density * weight * volumeAt(volumetric, catalogued) /
+           volumeAt(volumetric, moisture);
+}
+
+std::vector<Fault> faults(const Air& air) {
+    std::vector<Fault> found;
+    const auto check = [&](const char* entry, double value, double least, double greatest,
+                           const std::string& unit) {
+        if (!(value >= least && value <= greatest)) {
+            found.push_back(
+                {entry,
+                 "must be from " + numberText(least) + unit + " to " + numberText(greatest) + unit,
+                 numberText(value) + unit});
+        }
+    };
+    check("Temperature", air.celsius, AirLimits::leastCelsius, AirLimits::greatestCelsius, " °C");
+    check("Humidity", air.humidity, AirLimits::leastHumidity, AirLimits::greatestHumidity, " %");
+    return found;
+}
+
+Climate climateOf(const Air& build, const Air& driest, const Air& dampest) {
+    const auto moisture = [](const Air& air) {
+        return equilibriumMoisture(air.celsius, air.humidity);
+    };
+    return {moisture(build), moisture(driest), moisture(dampest)};
+}
+
+std::vector<Fault> faults(const Climate& climate) {
+    std::vector<Fault> found;
+    const auto check = [&](const char* entry, double moisture) {
+        if (!(moisture >= 0 && moisture <= fibreSaturation)) {
+            found.push_back({entry, "must be from 0 % to " + percentText(fibreSaturation),
+                             percentText(moisture)});
+        }
+    };
+    check("Moisture when built", climate.build);
+    check("Moisture in the driest season", climate.driest);
+    check("Moisture in the dampest season", climate.dampest);
+    if (climate.dampest < climate.driest) {
+        found.push_back({"Moisture in the dampest season",
+                         "must be at least that of the driest, " + percentText(climate.driest),
+                         percentText(climate.dampest)});
+    }
+    return found;
+}
+
+const std::vector<ClimatePreset>& climatePresets() {
+    static const std::vector<ClimatePreset> presets = [] {
+        const std::string averages =
+            "Average: Wood Handbook (US Forest Products Laboratory, 2010), "
+            "figure 13-1, quoted at second hand; range of single pieces: "
+            "value from memory";
+        const std::string memory = "Value from memory";
+        return std::vector<ClimatePreset>{
+            {"heated-inland", "Heated home, inland", {8, 6, 10}, averages},
+            {"dry-south-west", "Home in a dry south-west", {6, 4, 9}, averages},
+            {"damp-coast", "Home on a damp, warm coast", {11, 8, 13}, averages},
+            {"heated-maritime", "Heated home, mild and damp outdoors", {10, 8, 12}, memory},
+            {"hut", "Hut or house heated now and then", {12, 8, 16}, memory},
+            {"unheated-workshop", "Unheated workshop or shed", {13, 11, 18}, memory},
+        };
+    }();
+    return presets;
+}
+
+}  // namespace kerfwright
