@@ -7,11 +7,11 @@ namespace {
 
 // Columns, from the left edge.
 constexpr double labelX = 11;
-constexpr double labelWidth = 45;
-constexpr double countX = 68;
-constexpr double kindX = 73;
-constexpr double numberX = 88;  ///< of the first number; three of them
-constexpr double numberStep = 30;
+constexpr double labelWidth = 42;
+constexpr double countX = 63;
+constexpr double kindX = 67;
+constexpr double numberX = 80;  ///< of the first number; three of them
+constexpr double numberStep = 33;
 constexpr double tickX = 184;
 constexpr double lineHeight = 6.7;
 
@@ -26,7 +26,7 @@ void tableHead(Flow& flow) {
         flow.text(flow.left() + numberX + numberStep * (i + 1) - 2, base, names[i], tone,
                   Align::Right);
     }
-    flow.text(flow.right() - 1, base, "Done", tone, Align::Right);
+    flow.text(flow.right(), base, "Done", tone, Align::Right);
     flow.y += 7.5;
 }
 
@@ -39,13 +39,25 @@ void sizes(Flow& flow, const Matter& matter, double top, const char* kind, const
     const Figure* figures[] = {&thickness, &width, &length};
     for (int i = 0; i < 3; ++i) {
         const double right = flow.left() + numberX + numberStep * (i + 1) - 2;
-        flow.text(right, base, matter.bare(figures[i]->value), tone, Align::Right,
-                  numberStep - 3.5);
+        flow.text(right, base, matter.bare(figures[i]->value), tone, Align::Right, numberStep - 5);
         if (i < 2) {
-            flow.text(right + 1.5, base, "×", quietText, Align::Centre);
+            flow.text(right + 2.4, base, "×", quietText, Align::Centre);
         }
     }
     flow.tick(flow.left() + tickX, top + 1.0, 4.2);
+}
+
+/// One kind of strip at the cursor, which stays: wood, count, rough and milled sizes.
+void addSizes(Flow& flow, const Matter& matter, const MillLine& line, std::size_t count) {
+    const double top = flow.y;
+    flow.swatch(flow.left(), top + 1, 8, line.wood);
+    flow.text(flow.left() + labelX, top + 4.4,
+              shortened(matter.wood(line.wood).name, bodyText, labelWidth), bodyText);
+    flow.text(flow.left() + countX, top + 5, std::to_string(count),
+              {type::setting, true, Ink::Text}, Align::Right);
+    sizes(flow, matter, top, "rough", line.roughThickness, line.roughWidth, line.roughLength,
+          false);
+    sizes(flow, matter, top + lineHeight, "milled", line.thickness, line.width, line.length, true);
 }
 
 std::string headingOf(const Mill& mill) {
@@ -79,21 +91,61 @@ void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
             begun = true;
         }
         const double top = flow.y;
-        flow.swatch(flow.left(), top + 1, 8, line.wood);
-        flow.text(flow.left() + labelX, top + 4.4,
-                  shortened(matter.wood(line.wood).name, bodyText, labelWidth), bodyText);
+        addSizes(flow, matter, line, line.strips.size());
         flow.lines(flow.left() + labelX, top + 6.4, labelWidth, labels,
                    {type::small, true, Ink::Text});
-        flow.text(flow.left() + countX, top + 5, std::to_string(line.strips.size()),
-                  {type::setting, true, Ink::Text}, Align::Right);
-        sizes(flow, matter, top, "rough", line.roughThickness, line.roughWidth, line.roughLength,
-              false);
-        sizes(flow, matter, top + lineHeight, "milled", line.thickness, line.width, line.length,
-              true);
         flow.y = top + height;
         flow.rule(flow.left(), flow.right(), flow.y - 0.8);
     }
     flow.y += 3;
+}
+
+/// Strips of one wood and size, whichever panel they are for.
+struct Kind {
+    const MillLine* line;
+    std::vector<std::string> labels;
+};
+
+bool alike(const MillLine& a, const MillLine& b) {
+    return a.wood == b.wood && a.thickness.value == b.thickness.value &&
+           a.width.value == b.width.value && a.length.value == b.length.value &&
+           a.roughThickness.value == b.roughThickness.value &&
+           a.roughWidth.value == b.roughWidth.value && a.roughLength.value == b.roughLength.value;
+}
+
+/// Where very many panels would repeat the same few sizes page after page, equal strips of all
+/// panels stand together, with their labels below.
+void addAcrossPanels(Flow& flow, const Matter& matter, const Record& record) {
+    std::vector<Kind> kinds;
+    for (const PanelRecord& panel : record.panels) {
+        for (const MillLine& line : panel.mill->lines) {
+            auto known = std::find_if(kinds.begin(), kinds.end(),
+                                      [&](const Kind& kind) { return alike(*kind.line, line); });
+            if (known == kinds.end()) {
+                kinds.push_back({&line, {}});
+                known = kinds.end() - 1;
+            }
+            known->labels.insert(known->labels.end(), line.strips.begin(), line.strips.end());
+        }
+    }
+    const double width = flow.width() - labelX;
+    const double pitch = type::small * type::leading;
+    for (const Kind& kind : kinds) {
+        if (flow.need(2 * lineHeight + 3 * pitch)) {
+            tableHead(flow);
+        }
+        addSizes(flow, matter, *kind.line, kind.labels.size());
+        flow.y += 2 * lineHeight + 0.4;
+        for (const std::string& line : wrapped(labelList(kind.labels), type::small, false, width)) {
+            if (flow.need(pitch)) {
+                tableHead(flow);
+            }
+            flow.lines(flow.left() + labelX, flow.y, width, {line}, smallText);
+            flow.y += pitch;
+        }
+        flow.y += 1.6;
+        flow.rule(flow.left(), flow.right(), flow.y - 0.8);
+    }
 }
 
 }  // namespace
@@ -110,8 +162,17 @@ void addCutList(std::vector<Draft>& drafts, const Matter& matter, const Record& 
                              smallText);
     flow.y += 3;
     tableHead(flow);
+    std::size_t kinds = 0;
     for (const PanelRecord& panel : record.panels) {
-        addMill(flow, matter, *panel.mill.work, panel.mill.number);
+        kinds += panel.mill->lines.size();
+    }
+    constexpr std::size_t mostKinds = 60;
+    if (kinds > mostKinds) {
+        addAcrossPanels(flow, matter, record);
+    } else {
+        for (const PanelRecord& panel : record.panels) {
+            addMill(flow, matter, *panel.mill.work, panel.mill.number);
+        }
     }
     if (record.railMill) {
         addMill(flow, matter, *record.railMill.work, record.railMill.number);

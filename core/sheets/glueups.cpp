@@ -31,8 +31,8 @@ void stripList(Flow& flow, const Matter& matter, const PanelRecord& panel) {
                 flow.text(x, base, strip.label, {type::small, true, Ink::Text});
                 flow.text(x + 14, base, matter.wood(strip.line->wood).letter,
                           {type::small, true, Ink::Accent});
-                flow.text(x + 20, base,
-                          shortened(matter.wood(strip.line->wood).name, quietText, column - 42),
+                flow.text(x + 23, base,
+                          shortened(matter.wood(strip.line->wood).name, quietText, column - 45),
                           quietText);
                 flow.text(x + column, base, matter.bare(strip.line->width.value),
                           {type::small, true, Ink::Text}, Align::Right);

@@ -136,7 +136,19 @@ void tableHead(Flow& flow) {
     flow.y += 7.5;
 }
 
-/// "Panels A–D", "Panel A, Border": single capitals in a row are put together.
+/// Panels are counted A to Z, AA, AB and so on; -1 for anything else.
+int panelNumber(const std::string& label) {
+    int number = 0;
+    for (const char c : label) {
+        if (c < 'A' || c > 'Z') {
+            return -1;
+        }
+        number = number * 26 + (c - 'A' + 1);
+    }
+    return number;
+}
+
+/// "Panels A–D", "Panel A, Border": panels in a row are put together.
 std::string partList(const std::vector<std::string>& parts) {
     const auto panels = std::count_if(parts.begin(), parts.end(), [](const std::string& part) {
         return part != borderPart && part != fieldPart;
@@ -145,8 +157,8 @@ std::string partList(const std::vector<std::string>& parts) {
     const std::size_t start = text.size();
     for (std::size_t i = 0; i < parts.size();) {
         std::size_t end = i + 1;
-        while (end < parts.size() && parts[i].size() == 1 && parts[end].size() == 1 &&
-               parts[end][0] == static_cast<char>(parts[i][0] + static_cast<char>(end - i))) {
+        while (end < parts.size() && panelNumber(parts[i]) >= 0 &&
+               panelNumber(parts[end]) == panelNumber(parts[i]) + static_cast<int>(end - i)) {
             ++end;
         }
         text += text.size() == start ? "" : ", ";

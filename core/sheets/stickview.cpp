@@ -80,7 +80,7 @@ void addWaste(Drawing& drawing, const Box& box) {
 
 EdgeLabels addEdgeLabels(Drawing& drawing, const std::vector<EdgeLabel>& labels, double edge,
                          bool above, double least, double most, int mostRows) {
-    constexpr double air = 0.5;
+    constexpr double air = 0.9;
     const auto rowCount = static_cast<std::size_t>(mostRows);
     std::vector<double> taken(rowCount, least - 2 * air);    // right ends of the texts in a row
     std::vector<double> leaders(rowCount, least - 2 * air);  // the last leader through a row
@@ -158,7 +158,7 @@ void drawRow(Drawing& drawing, const Matter& matter, const std::vector<StripReco
 }
 
 bool drawPanelToGlue(Flow& flow, const Matter& matter, const PanelRecord& panel) {
-    constexpr double tallest = 66;
+    constexpr double tallest = 58;
     constexpr double sideRoom = 9;
     Drawing& drawing = flow.drawing();
     const double width = panel.width().toMm();
@@ -171,21 +171,36 @@ bool drawPanelToGlue(Flow& flow, const Matter& matter, const PanelRecord& panel)
     const double height = broken ? tallest : length * scale;
 
     std::vector<EdgeLabel> names;
+    std::vector<EdgeLabel> numbers;
     std::vector<EdgeLabel> widths;
+    std::vector<EdgeLabel> letters;
+    bool lettersInside = height > 10;
+    const Tone bold{type::small, true, Ink::Text};
     double x = left;
     for (const StripRecord& strip : panel.strips) {
         const double part = strip.line->width.value.toMm() * scale;
-        names.push_back({x + part / 2, strip.label, {type::small, true, Ink::Text}});
-        widths.push_back({x + part / 2, matter.bare(strip.line->width.value), smallText});
+        const double middle = x + part / 2;
+        const std::string& letter = matter.wood(strip.line->wood).letter;
+        names.push_back({middle, strip.label, bold});
+        numbers.push_back({middle, std::to_string(numbers.size() + 1), bold});
+        widths.push_back({middle, matter.bare(strip.line->width.value), smallText});
+        letters.push_back({middle, letter, {type::small, true, Ink::Accent}});
+        lettersInside = lettersInside && part > textWidth(letter, type::small, true) + 1;
         x += part;
     }
     // The labels are laid out twice: once to learn how high they stand, once in their place.
     Drawing trial;
     const double most = flow.right();
-    const double above = addEdgeLabels(trial, names, 0, true, left, most, 4).height;
-    const double top = flow.y + above + 0.5;
+    constexpr int mostRows = 3;
+    EdgeLabels above = addEdgeLabels(trial, names, 0, true, left, most, mostRows);
+    if (!above.complete) {
+        // Very many strips are counted without the letter of the panel.
+        names = std::move(numbers);
+        above = addEdgeLabels(trial, names, 0, true, left, most, mostRows + 1);
+    }
+    const double top = flow.y + above.height + 0.5;
     const Box box{left, top, right - left, height};
-    const EdgeLabels named = addEdgeLabels(drawing, names, top, true, left, most, 4);
+    addEdgeLabels(drawing, names, top, true, left, most, mostRows + 1);
 
     x = left;
     for (const StripRecord& strip : panel.strips) {
@@ -199,8 +214,9 @@ bool drawPanelToGlue(Flow& flow, const Matter& matter, const PanelRecord& panel)
     x = left;
     for (const StripRecord& strip : panel.strips) {
         const double part = strip.line->width.value.toMm() * scale;
-        const double room = textWidth(matter.wood(strip.line->wood).letter, type::small, true) + 1;
-        if (part > room && height > 10) {
+        if (lettersInside) {
+            const double room =
+                textWidth(matter.wood(strip.line->wood).letter, type::small, true) + 1;
             const double size = std::min(5.5, type::small * part / room);
             addLetter(drawing, matter, {x + part / 2, top + 5}, strip.line->wood, size);
         }
@@ -216,18 +232,27 @@ bool drawPanelToGlue(Flow& flow, const Matter& matter, const PanelRecord& panel)
         addBreak(drawing, box.x, box.right(), top + height * 0.78);
     }
 
-    const EdgeLabels sized = addEdgeLabels(trial, widths, 0, false, left, most, 3);
     double below = 0;
-    if (sized.complete) {
-        below = addEdgeLabels(drawing, widths, box.bottom(), false, left, most, 3).height;
+    bool complete = above.complete;
+    const auto addBelow = [&](const std::vector<EdgeLabel>& labels) {
+        const double edge = box.bottom() + below;
+        if (addEdgeLabels(trial, labels, edge, false, left, most, mostRows).complete) {
+            below += addEdgeLabels(drawing, labels, edge, false, left, most, mostRows).height;
+        } else {
+            complete = false;
+        }
+    };
+    if (!lettersInside) {
+        addBelow(letters);
     }
+    addBelow(widths);
     const double line = box.bottom() + below + 6;
     addDimensionAcross(drawing, left, right, line, box.bottom() + below, matter.text(panel.width()),
                        {.bold = true});
     addDimensionDown(drawing, top, box.bottom(), flow.left() + 4.4, left,
                      matter.text(panel.length().value), {.bold = true});
     flow.y = line + 3;
-    return named.complete && sized.complete;
+    return complete;
 }
 
 void drawPanelToSlice(Flow& flow, const Matter& matter, const Record& record,
