@@ -122,6 +122,8 @@ TEST(Sheets, AreWellSetForHardBoards) {
     std::vector<Sample> hard{randomBoard(64, Length::mm(8), 1, Unit::Millimetres),
                              randomBoard(20, Length::inch(3, 4), 2, Unit::Inches),
                              stripedBoard(64, Length::mm(5)), stripedBoard(2, Length::mm(200))};
+    hard.push_back(randomBoard(30, Length::mm(15), 4, Unit::Millimetres));
+    hard.back().project.choices.rows = RowChoice::Columns;
     for (const Sample& sample : hard) {
         const Job job = jobOf(sample.project);
         expectWellSet(sheets(sample.project, job, Paper::Letter), Paper::Letter, sample.name);
@@ -262,6 +264,13 @@ TEST(Sheets, ShowTheWrongFieldOnlyWhereItDiffers) {
 TEST(FinalMap, ReadsAsTheWishedField) {
     std::vector<Sample> all = samples();
     all.push_back(randomBoard(12, Length::mm(30), 3, Unit::Millimetres));
+    std::size_t columns = 0;
+    for (std::size_t i = 0, count = all.size(); i < count; ++i) {
+        Sample turned = all[i];
+        turned.project.choices.rows = RowChoice::Columns;
+        turned.name += ", by columns";
+        all.push_back(std::move(turned));
+    }
     for (const Sample& sample : all) {
         const Job job = jobOf(sample.project);
         const Record record(job.steps);
@@ -272,6 +281,7 @@ TEST(FinalMap, ReadsAsTheWishedField) {
                               static_cast<std::size_t>(columnAt(field, x));
             return field.pieces[static_cast<std::size_t>(map[cell])].wood;
         };
+        columns += job.plan.byColumns ? 1 : 0;
         const Length margin = job.plan.margin;
         Length v = -margin;
         for (const RowRecord& row :
@@ -288,6 +298,7 @@ TEST(FinalMap, ReadsAsTheWishedField) {
             v += row.height;
         }
     }
+    EXPECT_GT(columns, 3U);
 }
 
 TEST(LabelList, PutsNeighboursTogether) {
