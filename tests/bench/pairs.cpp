@@ -33,6 +33,8 @@ std::vector<Row>& rows() {
 /// Prints as usual and keeps each median.
 class Keeper : public benchmark::ConsoleReporter {
 public:
+    Keeper()
+        : ConsoleReporter(OO_None) {}
     void ReportRuns(const std::vector<Run>& runs) override {
         for (const Run& run : runs) {
             if (run.aggregate_name == "median") {

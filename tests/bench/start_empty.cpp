@@ -11,7 +11,7 @@ int main(int argc, char** argv) {
     QApplication application(argc, argv);
     kerfwright::bench::reportFirstPaint(application, argc > 2 ? std::atoi(argv[2]) : 0);
     QMainWindow window;
-    window.resize(1280, 800);
+    window.resize(1440, 900);
     window.show();
     return QApplication::exec();
 }
