@@ -328,7 +328,7 @@ TEST_F(Cautions, StandInOrderOfSeverityThenOfSteps) {
                std::pair(-static_cast<int>(b.severity), b.step);
     }));
     EXPECT_EQ(all.front().severity, Severity::Danger);
-    EXPECT_EQ(all.back().severity, Severity::Note);
+    EXPECT_EQ(all.back().severity, Severity::Caution);
 }
 
 TEST(SafetyWords, NameWhatMattersAndGiveWayToTheManual) {
