@@ -35,19 +35,19 @@ struct Box {
 /// What a colour means.
 enum class Ink {
     None,
-    Paper,      ///< the sheet itself
+    Paper,  ///< the sheet itself
     Text,
-    Quiet,      ///< secondary text and thin rules
-    Rule,       ///< table lines, frames
-    Joint,      ///< glue lines
-    ExtraJoint, ///< joints that the plan adds inside a piece
-    Cut,        ///< saw cuts
-    Waste,      ///< what is cut off
-    Accent,     ///< the one strong colour
+    Quiet,       ///< secondary text and thin rules
+    Rule,        ///< table lines, frames
+    Joint,       ///< glue lines
+    ExtraJoint,  ///< joints that the plan adds inside a piece
+    Cut,         ///< saw cuts
+    Waste,       ///< what is cut off
+    Accent,      ///< the one strong colour
     Warning,
-    Band,       ///< light ground behind text, table heads
-    Wood,       ///< colour of `Style::wood`
-    WoodLine,   ///< hatch and letters on `Style::wood`: dark or light, whichever reads
+    Band,      ///< light ground behind text, table heads
+    Wood,      ///< colour of `Style::wood`
+    WoodLine,  ///< hatch and letters on `Style::wood`: dark or light, whichever reads
 };
 
 struct Style {
@@ -55,7 +55,7 @@ struct Style {
     Ink line = Ink::None;
     double lineWidth = 0.2;  ///< mm
     bool dashed = false;
-    int wood = -1;           ///< for Ink::Wood and Ink::WoodLine
+    int wood = -1;  ///< for Ink::Wood and Ink::WoodLine
     friend bool operator==(const Style&, const Style&) = default;
 };
 
@@ -83,14 +83,14 @@ struct Line {
 enum class Align { Left, Centre, Right };
 
 struct Text {
-    Point at;              ///< on the baseline
-    std::string text;      ///< UTF-8, one line
-    double size = 3.5;     ///< em height in mm; 9 pt is 3.175 mm
+    Point at;           ///< on the baseline
+    std::string text;   ///< UTF-8, one line
+    double size = 3.5;  ///< em height in mm; 9 pt is 3.175 mm
     Align align = Align::Left;
     bool bold = false;
-    double degrees = 0;    ///< clockwise about `at`; 0 or -90
-    double maxWidth = 0;   ///< mm; painted narrower where the font at hand is wider; 0: as it comes
-    Style style = {};           ///< colour in `line`
+    double degrees = 0;   ///< clockwise about `at`; 0 or -90
+    double maxWidth = 0;  ///< mm; painted narrower where the font at hand is wider; 0: as it comes
+    Style style = {};     ///< colour in `line`
     friend bool operator==(const Text&, const Text&) = default;
 };
 

@@ -7,12 +7,12 @@
 namespace kerfwright {
 
 struct BoardViewOptions {
-    bool letters = false;    ///< wood letters on the pieces
-    bool hatch = false;      ///< a hatch per wood besides its colour
-    bool wholeBoard = true;  ///< with the border; else the field alone, at the origin
-    double lineWidth = 0.3;  ///< of joints, mm
-    double hatchPitch = 4;   ///< between hatch lines, mm
-    double leastLetter = 0;  ///< em height, mm: letters that would be smaller are left out
+    bool letters = false;        ///< wood letters on the pieces
+    bool hatch = false;          ///< a hatch per wood besides its colour
+    bool wholeBoard = true;      ///< with the border; else the field alone, at the origin
+    double lineWidth = 0.3;      ///< of joints, mm
+    double hatchPitch = 4;       ///< between hatch lines, mm
+    double leastLetter = 0;      ///< em height, mm: letters that would be smaller are left out
     double greatestLetter = 18;  ///< em height, mm
 };
 
