@@ -111,7 +111,9 @@ std::string working(const Figure& figure, const Notation& notation) {
         }
         text += format(term.value, notation) + " " + termName(term.kind);
     }
-    return text + " = " + format(figure.value, notation);
+    // A rounded sum brings its own sign.
+    const Written sum = write(figure.value, notation);
+    return text + (sum.rounded ? " " : " = ") + sum.text;
 }
 
 }  // namespace kerfwright

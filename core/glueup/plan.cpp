@@ -1,5 +1,6 @@
 #include "core/glueup/plan.h"
 
+#include "core/glueup/allowances.h"
 #include "core/glueup/rows.h"
 
 #include <algorithm>
@@ -58,51 +59,24 @@ public:
     }
 
 private:
-    Figure sliceLength(const Order& order) const {
-        Figure figure;
-        if (endGrain_) {
-            figure.add(TermKind::BoardThickness, board_.thickness);
-            figure.add(TermKind::FieldFlattening, shop_.fieldFlattening);
-        } else {
-            figure.add(TermKind::RowHeight, order.rowHeight);
-            figure.add(TermKind::TrimMargin, shop_.trimMargin, order.marginSides);
-        }
-        return figure;
+    Figure lengthOf(const Order& order) const {
+        return sliceLength(board_, shop_, order.rowHeight, order.marginSides);
     }
 
     /// A field of one slice gets no spare one: that would be a second board.
     int spares() const { return draft_.bands.size() > 1 ? shop_.spareSlices : 0; }
 
-    /// Length of the strips of a panel that gives these slices (glue-ups.md 3, worked backwards).
-    Figure stripLength(const std::vector<Order>& load) const {
-        Figure figure;
-        const int slices = static_cast<int>(load.size()) + spares();
-        figure.add(TermKind::SquaringCut, shop_.squaringCut);
-        figure.add(TermKind::Kerf, shop_.kerf, slices + (shop_.squaringCut > Length() ? 1 : 0));
-        Length greatest;
-        std::vector<std::pair<Length, int>> lengths;
+    Figure lengthFor(const std::vector<Order>& load) const {
+        std::vector<Length> slices;
+        slices.reserve(load.size());
         for (const Order& order : load) {
-            const Length length = sliceLength(order).value;
-            greatest = std::max(greatest, length);
-            const auto known = std::find_if(lengths.begin(), lengths.end(), [&](const auto& entry) {
-                return entry.first == length;
-            });
-            if (known == lengths.end()) {
-                lengths.emplace_back(length, 1);
-            } else {
-                ++known->second;
-            }
+            slices.push_back(lengthOf(order).value);
         }
-        for (const auto& [length, count] : lengths) {
-            figure.add(TermKind::Slices, length, count);
-        }
-        figure.add(TermKind::SpareSlices, greatest, spares());
-        figure.add(TermKind::Tail, shop_.tail);
-        return figure.roundUp(shop_.lengthStep);
+        return stripLength(shop_, slices, spares());
     }
 
     bool fits(const std::vector<Order>& load) const {
-        return stripLength(load).value + shop_.endAllowance <= shop_.longestStrip;
+        return lengthFor(load).value + shop_.endAllowance <= shop_.longestStrip;
     }
 
     /// The slices of a sheet, margin rows first, dealt out to as many panels as the longest strip
@@ -130,7 +104,7 @@ private:
                 return Fault{
                     "Longest strip",
                     "too short for a single slice, which needs a strip of " +
-                        format(stripLength(loads.back()).value + shop_.endAllowance, notation_),
+                        format(lengthFor(loads.back()).value + shop_.endAllowance, notation_),
                     format(shop_.longestStrip, notation_)};
             }
         }
@@ -166,9 +140,9 @@ private:
         for (const Order& order : load) {
             marginSides = std::max(marginSides, order.marginSides);
         }
-        panel.thickness = rows::thicknessAsGlued(board_, shop_, load.front().rowHeight, marginSides,
-                                                 sheet.isGlued());
-        panel.length = stripLength(load);
+        panel.thickness =
+            thicknessAsGlued(board_, shop_, load.front().rowHeight, marginSides, sheet.isGlued());
+        panel.length = lengthFor(load);
         Length across;
         for (const rows::Span& strip : sheet.strips) {
             across += strip.width;
@@ -188,12 +162,9 @@ private:
                 .add(TermKind::TrimMargin, shop_.trimMargin, int{first} + int{last});
             strip.thickness = panel.thickness;
             strip.length = panel.length;
-            strip.roughWidth = strip.width;
-            strip.roughWidth.add(TermKind::Milling, shop_.milling);
-            strip.roughThickness = strip.thickness;
-            strip.roughThickness.add(TermKind::Milling, shop_.milling);
-            strip.roughLength = strip.length;
-            strip.roughLength.add(TermKind::EndAllowance, shop_.endAllowance);
+            strip.roughWidth = rough(strip.width, shop_);
+            strip.roughThickness = rough(strip.thickness, shop_);
+            strip.roughLength = roughLength(strip.length, shop_);
             panel.uses.push_back({static_cast<PartIndex>(plan_.parts.size()), -1, {}});
             plan_.parts.push_back(std::move(strip));
             ++plan_.strips;
@@ -211,19 +182,19 @@ private:
         const PartIndex self = static_cast<PartIndex>(plan_.parts.size());
         const auto setting = [&](const Order& order) {
             return endGrain_ ? std::pair(Length() - shop_.trimMargin * order.marginSides, Length())
-                             : std::pair(Length(), sliceLength(order).value);
+                             : std::pair(Length(), lengthOf(order).value);
         };
         std::stable_sort(load.begin(), load.end(),
                          [&](const Order& a, const Order& b) { return setting(a) < setting(b); });
         int slice = 0;
         for (const Order& order : load) {
             const Figure thickness =
-                rows::thicknessAsGlued(board_, shop_, order.rowHeight, order.marginSides, false);
+                thicknessAsGlued(board_, shop_, order.rowHeight, order.marginSides, false);
             if (panel.stages.empty() || panel.stages.back().thickness != thickness) {
                 panel.stages.push_back({thickness, {}});
             }
             std::vector<SliceRun>& runs = panel.stages.back().runs;
-            const Figure length = sliceLength(order);
+            const Figure length = lengthOf(order);
             if (runs.empty() || runs.back().length != length) {
                 runs.push_back({length, 0, 0, order.marginSides});
             }
@@ -364,7 +335,7 @@ std::optional<Fault> borderFault(const Board& board, const std::vector<Wood>& wo
                      format(board.border.width, notation)};
     }
     const Length rail =
-        railLength({{TermKind::FieldSide, std::max(board.width(), board.height())}}, shop).value +
+        railLength(shop, {{TermKind::FieldSide, std::max(board.width(), board.height())}}).value +
         shop.endAllowance;
     if (rail > shop.longestStrip) {
         return Fault{"Longest strip",

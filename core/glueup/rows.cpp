@@ -1,25 +1,15 @@
 #include "core/glueup/rows.h"
 
+#include "core/glueup/allowances.h"
+#include "core/glueup/joints.h"
+
 #include <algorithm>
 #include <map>
-#include <set>
 
 namespace kerfwright::rows {
 namespace {
 
 using Word = std::vector<Span>;
-
-Word reversed(const Word& word) {
-    return {word.rbegin(), word.rend()};
-}
-
-std::vector<Length> edges(const std::vector<Length>& sizes) {
-    std::vector<Length> all{Length()};
-    for (const Length size : sizes) {
-        all.push_back(all.back() + size);
-    }
-    return all;
-}
 
 /// Equal parts of a length. The count is raised, to at most twice what is asked for, where that
 /// lets every part fall on 0.1 mm or 1/64 in: a part that no rule shows cannot be cut. Else the
@@ -306,13 +296,12 @@ struct Drafter {
                 known.try_emplace({std::min(band.word, back), endGrain ? band.height : Length()},
                                   static_cast<int>(draft.sheets.size()));
             if (isNew) {
-                draft.sheets.push_back({band.word, {}, false});
+                draft.sheets.push_back({band.word, {}});
             }
             Sheet& sheet = draft.sheets[static_cast<std::size_t>(place->second)];
             band.sheet = place->second;
             band.flipped = sheet.strips != band.word;
             sheet.bands.push_back(static_cast<int>(i));
-            sheet.carriesMargin = sheet.carriesMargin || band.marginSides > 0;
         }
         for (Sheet& sheet : draft.sheets) {
             int margin = 0;
@@ -337,113 +326,19 @@ struct Drafter {
     }
 };
 
-/// Collects joints, joining those that go on within the same pieces.
-class JointList {
-public:
-    void add(const Joint& joint, int owner) {
-        if (!joints_.empty() && lastOwner_ == owner && joints_.back().vertical == joint.vertical &&
-            joints_.back().at == joint.at && joints_.back().to == joint.from) {
-            joints_.back().to = joint.to;
-            return;
-        }
-        joints_.push_back(joint);
-        lastOwner_ = owner;
-    }
+}  // namespace
 
-    std::vector<Joint> sorted(bool transpose) && {
-        for (Joint& joint : joints_) {
-            joint.vertical = joint.vertical != transpose;
-        }
-        std::sort(joints_.begin(), joints_.end());
-        return std::move(joints_);
+std::vector<Length> edges(const std::vector<Length>& sizes) {
+    std::vector<Length> all{Length()};
+    for (const Length size : sizes) {
+        all.push_back(all.back() + size);
     }
-
-private:
-    std::vector<Joint> joints_;
-    int lastOwner_ = -1;
-};
-
-/// Compares the joints that the bands make with those that were drawn.
-void findJoints(Draft& draft) {
-    const Field& field = draft.field;
-    const std::vector<int> map = pieceMap(field);
-    const std::vector<Length> xs = edges(field.columns);
-    const std::vector<Length> ys = edges(field.rows);
-    const std::size_t columns = field.columns.size();
-    const int pieces = static_cast<int>(field.pieces.size());
-    const auto piece = [&](std::size_t column, std::size_t row) {
-        return map[row * columns + column];
-    };
-    const auto pair = [&](int a, int b) { return a * pieces + b; };
-
-    std::vector<Length> lines{Length()};
-    std::vector<std::vector<Length>> made;  // where each band has joints along x
-    made.reserve(draft.bands.size());
-    for (const Band& band : draft.bands) {
-        const Word& strips = draft.sheets[static_cast<std::size_t>(band.sheet)].strips;
-        std::vector<Length> widths;
-        widths.reserve(strips.size());
-        for (const Span& strip : band.flipped ? reversed(strips) : strips) {
-            widths.push_back(strip.width);
-        }
-        made.push_back(edges(widths));
-        lines.push_back(lines.back() + band.height);
-    }
-
-    JointList extra;
-    JointList omitted;
-    // Joints down the page, looked at along each line x so that runs join up.
-    std::set<Length> allX(xs.begin() + 1, xs.end() - 1);
-    for (const std::vector<Length>& band : made) {
-        allX.insert(band.begin() + 1, band.end() - 1);
-    }
-    for (const Length x : allX) {
-        const auto next = std::upper_bound(xs.begin(), xs.end(), x);
-        const auto column = static_cast<std::size_t>(next - xs.begin()) - 1;
-        const bool onGrid = xs[column] == x;
-        std::size_t row = 0;
-        for (std::size_t band = 0; band < made.size(); ++band) {
-            const bool isMade = std::binary_search(made[band].begin(), made[band].end(), x);
-            Length y = lines[band];
-            while (y < lines[band + 1]) {
-                while (ys[row + 1] <= y) {
-                    ++row;
-                }
-                const Length end = std::min(ys[row + 1], lines[band + 1]);
-                const int right = piece(column, row);
-                const int left = onGrid ? piece(column - 1, row) : right;
-                if (isMade && left == right) {
-                    extra.add({true, x, y, end}, right);
-                } else if (!isMade && left != right) {
-                    omitted.add({true, x, y, end}, pair(left, right));
-                }
-                y = end;
-            }
-        }
-    }
-    // Joints across: every line between bands runs from edge to edge.
-    std::set<Length> allY(ys.begin() + 1, ys.end() - 1);
-    allY.insert(lines.begin() + 1, lines.end() - 1);
-    for (const Length y : allY) {
-        const bool isMade = std::binary_search(lines.begin(), lines.end(), y);
-        const auto next = std::upper_bound(ys.begin(), ys.end(), y);
-        const auto row = static_cast<std::size_t>(next - ys.begin()) - 1;
-        const bool onGrid = ys[row] == y;
-        for (std::size_t column = 0; column < columns; ++column) {
-            const int below = piece(column, row);
-            const int above = onGrid ? piece(column, row - 1) : below;
-            if (isMade && above == below) {
-                extra.add({false, y, xs[column], xs[column + 1]}, below);
-            } else if (!isMade && above != below) {
-                omitted.add({false, y, xs[column], xs[column + 1]}, pair(above, below));
-            }
-        }
-    }
-    draft.extraJoints = std::move(extra).sorted(draft.byColumns);
-    draft.omittedJoints = std::move(omitted).sorted(draft.byColumns);
+    return all;
 }
 
-}  // namespace
+std::vector<Span> reversed(const std::vector<Span>& word) {
+    return {word.rbegin(), word.rend()};
+}
 
 int Draft::glueUps() const {
     const auto glued =
@@ -459,22 +354,6 @@ int Draft::strips() const {
     return static_cast<int>(sum);
 }
 
-Figure thicknessAsGlued(const Board& board, const Shop& shop, Length rowHeight, int marginSides,
-                        bool glued) {
-    Figure figure;
-    if (board.build == Build::EndGrain) {
-        figure.add(TermKind::RowHeight, rowHeight);
-        figure.add(TermKind::TrimMargin, shop.trimMargin, marginSides);
-    } else {
-        figure.add(TermKind::BoardThickness, board.thickness);
-        figure.add(TermKind::FieldFlattening, shop.fieldFlattening);
-    }
-    if (glued) {
-        figure.add(TermKind::PanelFlattening, shop.panelFlattening);
-    }
-    return figure;
-}
-
 Result<Draft> draft(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
                     bool mergeLike, bool byColumns, const Notation& notation) {
     Result<Draft> made = Drafter{board, woods, shop, notation}(mergeLike, byColumns);
@@ -482,21 +361,8 @@ Result<Draft> draft(const Board& board, const std::vector<Wood>& woods, const Sh
         return made;
     }
     Draft draft = std::move(made).value();
-    findJoints(draft);
+    listJoints(draft);
     return draft;
 }
 
 }  // namespace kerfwright::rows
-
-namespace kerfwright {
-
-Figure railLength(const Figure& longPoint, const Shop& shop) {
-    Figure figure = longPoint;
-    figure.add(TermKind::SquaringCut, shop.squaringCut)
-        .add(TermKind::Kerf, shop.kerf, 2)
-        .add(TermKind::Tail, shop.tail)
-        .roundUp(shop.lengthStep);
-    return figure;
-}
-
-}  // namespace kerfwright

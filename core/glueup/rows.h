@@ -27,7 +27,8 @@ struct Band {
     bool flipped = false;  ///< the panel's order reversed
     int marginSides = 0;   ///< 1 for an outermost row, 2 where the field is one row
     /// Joints drawn right across the band, or right down it, that merging would leave out: where a
-    /// part must be divided after all, it is divided there. Offsets from the band's top left corner.
+    /// part must be divided after all, it is divided there. Offsets from the band's top left
+    /// corner.
     std::vector<Length> drawnAcross, drawnDown;
 };
 
@@ -36,7 +37,6 @@ struct Band {
 struct Sheet {
     std::vector<Span> strips;  ///< after division
     std::vector<int> bands;    ///< indices of the rows it serves, top to bottom
-    bool carriesMargin = false;
 
     bool isGlued() const { return strips.size() > 1; }
 };
@@ -57,17 +57,8 @@ struct Draft {
 Result<Draft> draft(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
                     bool mergeLike, bool byColumns, const Notation& notation);
 
-/// Thickness of a panel as glued (or of a single strip as milled) that serves rows of this height.
-/// `marginSides` is the greatest number of outer sides among the rows it serves.
-Figure thicknessAsGlued(const Board& board, const Shop& shop, Length rowHeight, int marginSides,
-                        bool glued);
+/// Where parts laid side by side begin and end: 0, the first size, the sum of the first two ...
+std::vector<Length> edges(const std::vector<Length>& sizes);
+std::vector<Span> reversed(const std::vector<Span>& word);
 
 }  // namespace kerfwright::rows
-
-namespace kerfwright {
-
-/// Length of the blank that a border rail is mitred from: long point to long point, a squaring cut,
-/// a kerf for each mitre and a tail, rounded up.
-Figure railLength(const Figure& longPoint, const Shop& shop);
-
-}  // namespace kerfwright

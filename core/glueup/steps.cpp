@@ -1,6 +1,6 @@
 #include "core/glueup/steps.h"
 
-#include "core/glueup/rows.h"
+#include "core/glueup/allowances.h"
 
 #include <algorithm>
 
@@ -217,13 +217,10 @@ private:
             line.strips = {labels[pair], labels[pair + 2]};
             line.thickness.add(TermKind::BoardThickness, board_.thickness);
             line.width = border.width;
-            line.length = railLength(rail.longPoint, shop_);
-            line.roughThickness = line.thickness;
-            line.roughThickness.add(TermKind::Milling, shop_.milling);
-            line.roughWidth = line.width;
-            line.roughWidth.add(TermKind::Milling, shop_.milling);
-            line.roughLength = line.length;
-            line.roughLength.add(TermKind::EndAllowance, shop_.endAllowance);
+            line.length = railLength(shop_, rail.longPoint);
+            line.roughThickness = rough(line.thickness, shop_);
+            line.roughWidth = rough(line.width, shop_);
+            line.roughLength = roughLength(line.length, shop_);
             account(line);
 
             const Area section = area(line.thickness.value, line.width.value);

@@ -1,10 +1,9 @@
 // What the maker does, in order, as data. The paper, the window and the virtual bench read the same
 // records; none of them looks at the plan again.
 //
-// The bench's own directions: on the bench x runs to the right along the row, y away from the maker
-// along the grain of a stick, z up. Strips of a panel lie side by side along x, first strip left.
-// A panel is crosscut across y, from its squared end. After the slices are laid, the field is seen
-// from above with x to the right and y down the page.
+// The bench's own directions are those of the page: x runs to the right along the row, y down the
+// page along the grain of a stick, z up. Strips of a panel lie side by side along x, first strip
+// left. A panel is crosscut across y, from its squared end, which is the one at y = 0.
 #pragma once
 
 #include "core/glueup/plan.h"

@@ -34,6 +34,7 @@ TEST(Figure, TellsItsWorkingInTheUnitsOfTheMaker) {
     EXPECT_EQ(working(figure, Notation::millimetres()), "45 mm piece + 3 mm trim margin = 48 mm");
     Figure inches{{TermKind::Kerf, Length::inch(1, 8), 9}};
     EXPECT_EQ(working(inches, Notation::inches()), "9 × 1/8 in kerf = 1 1/8 in");
+    EXPECT_EQ(working(inches, Notation::millimetres()), "9 × ≈ 3.2 mm kerf ≈ 28.6 mm");
 }
 
 TEST(Figure, NamesEveryTermAndSetsTheOnesOfTheShop) {
