@@ -1,0 +1,138 @@
+// Glue and clamps for each glue-up: how much, how long, how hard, how many.
+//
+// All of it is advice and none of it stops a plan: makers report sound boards at a fraction of the
+// pressures that books ask for, where joints fit. Nothing here is a length that is cut, so it is
+// reckoned in floating point.
+#pragma once
+
+#include "core/glueup/steps.h"
+#include "core/measure/result.h"
+#include "core/wood/wood.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace kerfwright {
+
+/// What a shop glues with. Each value is a row of `glueSettings()`, which says where it is from.
+struct GlueShop {
+    double spread = 175;         ///< g/m2 of joint, both faces together
+    double secondsPerLine = 30;  ///< to spread one line and set its part
+    double openMinutes = 8;      ///< at 20 °C: how long spread glue may lie open
+    double clampMinutes = 45;    ///< at 20 °C, a joint without stress
+    double machiningHours = 12;  ///< at 20 °C, before the joint may be worked
+    double cureHours = 24;       ///< at 20 °C, to full strength
+    double celsius = 20;         ///< of shop, wood and glue
+    double leastCelsius = 8;     ///< below it the glue makes no film
+    double lightPressure = 0.7;  ///< MPa, for woods of `lightDensity` or less
+    double heavyPressure = 1.7;  ///< MPa, for woods of `heavyDensity` or more
+    double lightDensity = 400;   ///< kg/m3
+    double heavyDensity = 900;   ///< kg/m3; more than `lightDensity`
+    double clampForce = 1650;    ///< N, of one clamp
+    double caul = 40;            ///< mm of wood between clamp and workpiece
+    friend bool operator==(const GlueShop&, const GlueShop&) = default;
+};
+
+struct GlueSetting {
+    const char* key;   ///< "glue-spread"
+    const char* name;  ///< "Glue spread"
+    const char* unit;  ///< "g/m²"
+    const char* source;
+    double GlueShop::*value;
+    double least;     ///< inclusive
+    double greatest;  ///< inclusive
+};
+const std::vector<GlueSetting>& glueSettings();
+/// Outside the limits of `glueSettings()`, or a heavy density that is not above the light one.
+std::vector<Fault> faults(const GlueShop& shop);
+
+/// A kind of clamp and the force that two people reached with it on average.
+struct ClampKind {
+    const char* key;   ///< "parallel-jaw"
+    const char* name;  ///< "Parallel-jaw clamp"
+    double poundsForce;
+    double newtons() const { return poundsForce * 4.4482216152605; }
+};
+const std::vector<ClampKind>& clampKinds();
+/// Where those forces are from, and how far people differ.
+const char* clampSource();
+
+/// Colder glue takes longer: twice as long for every 10 °C, a rule of thumb (value from memory).
+struct GlueTimes {
+    double openMinutes = 0;
+    double clampMinutes = 0;
+    double machiningHours = 0;
+    double cureHours = 0;
+};
+/// Empty where the shop is colder than the glue bears.
+std::optional<GlueTimes> glueTimes(const GlueShop& shop);
+
+/// MPa for a wood of that density at 12 %: between the shop's two pressures in a straight line. For
+/// 0, a density that is not known, the greater one.
+double pressureFor(double density, const GlueShop& shop);
+
+/// How many clamps bring `pressure` (MPa) to a face of that area. At least 1.
+int clampsFor(double pressure, Area face, double newtonsPerClamp);
+
+/// One step of the list that glues.
+struct GlueUpNeeds {
+    int step = -1;       ///< index into the step list
+    std::string result;  ///< label of the workpiece
+    bool final = false;
+    int lines = 0;     ///< glue lines
+    Area area;         ///< of all of them together, one side of each
+    double grams = 0;  ///< of glue
+    double spreadMinutes = 0;
+    bool withinOpenTime = false;  ///< also false where the shop is too cold
+    int linesInOpenTime = 0;      ///< how many there is time for; 0 where it is too cold
+    int loads = 1;       ///< clamp loads to part it into so that each is within the open time
+    Area line;           ///< of one glue line: force passes through all of them in series
+    double density = 0;  ///< of the heaviest wood in it; 0 where none is known
+    Gluing hardest = Gluing::Unknown;  ///< the least easily glued class among its woods
+    double pressure = 0;               ///< MPa
+    double force = 0;                  ///< N in all
+    int clampsByForce = 0;
+    int clampsBySpacing = 0;
+    int clamps = 0;  ///< the greater of the two
+    Length jointLength;
+    double spacing = 0;  ///< mm from clamp to clamp; the first is half of it from the end
+};
+
+struct GlueNeeds {
+    std::vector<GlueUpNeeds> glueUps;  ///< in the order of the steps
+    Area area;
+    double grams = 0;
+    std::optional<GlueTimes> times;
+};
+
+/// A border is not among them: how it is held is not planned.
+GlueNeeds glueNeeds(const StepList& list, const std::vector<Wood>& woods, const GlueShop& shop);
+
+/// Resistance of glue to water, EN 204.
+enum class WaterClass { D1, D2, D3, D4 };
+struct WaterClassInfo {
+    WaterClass grade;
+    const char* name;  ///< "D3"
+    const char* use;
+    double greatestMoisture;  ///< of the wood in use, percent; 0 where the class names none
+    double dryStrength;       ///< N/mm2, as tested by EN 205
+    double wetStrength;       ///< N/mm2, still wet after 4 days in water; 0 where not asked for
+};
+const std::vector<WaterClassInfo>& waterClasses();
+const char* waterClassSource();
+
+enum class BoardUse {
+    DryRoom,       ///< game board, picture, shelf
+    Splashed,      ///< serving board, tray, lamp stand
+    KitchenBoard,  ///< wetted and wiped day by day
+    Outdoors,      ///< or wet for long; with a coat on it
+};
+struct GlueAdvice {
+    WaterClass grade;
+    std::string why;
+    std::string source;
+};
+GlueAdvice glueFor(BoardUse use);
+
+}  // namespace kerfwright
