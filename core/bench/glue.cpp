@@ -2,8 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
-#include <map>
+#include <unordered_map>
 #include <utility>
 
 namespace kerfwright {
@@ -16,9 +15,12 @@ struct Stock {
 };
 
 void merge(std::vector<int>& woods, const std::vector<int>& more) {
-    std::vector<int> all;
-    std::set_union(woods.begin(), woods.end(), more.begin(), more.end(), std::back_inserter(all));
-    woods = std::move(all);
+    for (const int wood : more) {
+        const auto at = std::lower_bound(woods.begin(), woods.end(), wood);
+        if (at == woods.end() || *at != wood) {
+            woods.insert(at, wood);
+        }
+    }
 }
 
 /// Up to a whole number, at least 1. The little that is taken off is the rounding of a product that
@@ -130,7 +132,7 @@ private:
     const std::vector<Wood>& woods_;
     const GlueShop& shop_;
     GlueNeeds needs_;
-    std::map<std::string, Stock> stocks_;
+    std::unordered_map<std::string, Stock> stocks_;
     int index_ = 0;
 };
 
