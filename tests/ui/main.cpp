@@ -19,8 +19,8 @@ QStringList warningsSoFar;
 QtMessageHandler usualHandler = nullptr;
 
 bool isHarmless(const QString& message) {
-    // The offscreen platform says so of every window.
-    return message.contains(u"This plugin does not support propagateSizeHints");
+    // The offscreen platform says so of every window, and of raising and grabbing.
+    return message.contains(u"This plugin does not support");
 }
 
 void noteWarning(QtMsgType type, const QMessageLogContext& context, const QString& message) {

@@ -16,4 +16,9 @@ inline std::string fromQt(const QString& text) {
     return text.toStdString();
 }
 
+/// A count in words: `one` where it is 1, else `many`; both with %1 for the number.
+inline QString counted(qsizetype count, const QString& one, const QString& many) {
+    return (count == 1 ? one : many).arg(count);
+}
+
 }  // namespace kerfwright

@@ -71,6 +71,7 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWi
     , sheetsPage_(emptyPage(this)) {
     setObjectName(QStringLiteral("bench"));
     setDocumentMode(true);
+    setAccessibleName(tr("The bench"));
     cautions_->setObjectName(QStringLiteral("cautions"));
     cautions_->setAccessibleName(tr("Cautions"));
     cautions_->setEmptyText(tr("Nothing to warn of."));
@@ -139,7 +140,9 @@ void BenchTabs::refreshCautions() {
 void BenchTabs::fill(int tab) {
     if (tab == CutListTab && cutListPage_->layout()->isEmpty()) {
         cutListPage_->layout()->setContentsMargins(10, 0, 4, 0);
-        cutListPage_->layout()->addWidget(new CutList(planner_, cutListPage_));
+        auto* list = new CutList(planner_, cutListPage_);
+        cutListPage_->layout()->addWidget(list);
+        list->show();
     } else if (tab == Sheets) {
         sheets();
     }
@@ -149,6 +152,7 @@ SheetsPanel* BenchTabs::sheets() {
     if (sheets_ == nullptr) {
         sheets_ = new SheetsPanel(document_, planner_, dialogs_, sheetsPage_);
         sheetsPage_->layout()->addWidget(sheets_);
+        sheets_->show();
         connect(sheets_, &SheetsPanel::told, this, &BenchTabs::told);
     }
     return sheets_;

@@ -205,6 +205,12 @@ void BoardView::keyPressEvent(QKeyEvent* event) {
             updateCursor();
         }
         return;
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        if (!editor_.mark().isNull()) {
+            editor_.pickUp(editor_.mark().topLeft());
+        }
+        return;
     case Qt::Key_M:
         editor_.merge();
         return;

@@ -44,7 +44,7 @@ QRect CardPainter::workingRect(const QRect& cell, const Card& card) const {
     }
     const QRect inner = cell.adjusted(8, outside, -8, -outside);
     // In line with the big number, or with the title where there is none.
-    const int bottom = inner.bottom() - padding + 6 -
+    const int bottom = inner.bottom() - padding + 2 -
                        (card.warning.isEmpty() || card.big.isEmpty()
                             ? 0
                             : QFontMetrics(smallFont(list_->font())).height() + 4);

@@ -27,8 +27,9 @@ void Chip::show(const Wood& wood, int pieces, bool paints) {
     paints_ = paints;
     setChecked(paints);
     const QString name = toQt(wood.name);
-    setAccessibleName(tr("%1, chip %2, %n piece(s)", nullptr, pieces).arg(name).arg(number_));
-    setToolTip(tr("%1 · %n piece(s)", nullptr, pieces).arg(name));
+    const QString use = counted(pieces, tr("%1 piece"), tr("%1 pieces"));
+    setAccessibleName(tr("%1, chip %2, %3").arg(name).arg(number_).arg(use));
+    setToolTip(name + QStringLiteral(" · ") + use);
     update();
 }
 

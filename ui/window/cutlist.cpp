@@ -30,6 +30,8 @@ CutList::CutList(Planner& planner, QWidget* parent)
     setTabKeyNavigation(false);
     setWordWrap(true);
     verticalHeader()->hide();
+    verticalHeader()->setDefaultSectionSize(32);
+    horizontalHeader()->setMinimumHeight(36);
     horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     horizontalHeader()->setSectionResizeMode(1, QHeaderView::Stretch);
     horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);

@@ -126,6 +126,7 @@ void EntryField::finish() {
         if (line_->text() != written()) {
             line_->setText(written());
         }
+        line_->setCursorPosition(0);  // where there is little room, the front matters more
     }
     Q_EMIT sessionEnded();
 }
@@ -150,6 +151,9 @@ void EntryField::valueChanged() {
     line_->setNote(QString());
     if (line_->text() != written()) {
         line_->setText(written());
+        if (!line_->hasFocus()) {
+            line_->setCursorPosition(0);
+        }
     }
 }
 

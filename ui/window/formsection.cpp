@@ -11,7 +11,7 @@ namespace kerfwright {
 
 namespace {
 
-constexpr int labelColumn = 112;
+constexpr int labelColumn = 98;
 
 }  // namespace
 

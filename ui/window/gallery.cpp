@@ -138,7 +138,9 @@ void Gallery::place() {
         grid_->addWidget(cards_[static_cast<std::size_t>(i)], i / columns, i % columns,
                          Qt::AlignLeft | Qt::AlignTop);
     }
-    for (int i = 0; i <= grid_->columnCount(); ++i) {
+    // Setting a stretch makes the column, so the count is taken first.
+    const int last = std::max(columns, grid_->columnCount());
+    for (int i = 0; i <= last; ++i) {
         grid_->setColumnStretch(i, i == columns ? 1 : 0);
     }
 }

@@ -21,11 +21,12 @@ class Help {
 
 public:
     using Row = std::array<QString, 2>;
-    static std::array<Row, 14> keys() {
+    static std::array<Row, 15> keys() {
         return {{{tr("Arrows"), tr("go from piece to piece")},
                  {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
                  {tr("Space"), tr("paint what is marked")},
                  {tr("1 – 9"), tr("choose the wood that paints")},
+                 {tr("Enter"), tr("pick up the wood of the marked piece")},
                  {tr("M, S"), tr("merge what is marked, split a piece")},
                  {tr("Alt + arrows"),
                   tr("move the joint right of or below the mark; with Shift finer")},

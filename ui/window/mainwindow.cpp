@@ -32,7 +32,7 @@ namespace kerfwright {
 namespace {
 
 constexpr int noticeTime = 4000;  // milliseconds
-constexpr int wishWidth = 304;
+constexpr int wishWidth = 316;
 constexpr int benchWidth = 352;
 
 }  // namespace
@@ -58,7 +58,10 @@ MainWindow::MainWindow(const WindowOptions& options)
 }
 
 MainWindow::~MainWindow() {
-    // The parts hold references to the members below them.
+    // The parts hold references to the members below them, and the history says a last word when it
+    // is emptied.
+    document_.history().blockSignals(true);
+    document_.blockSignals(true);
     delete takeCentralWidget();
 }
 
@@ -66,7 +69,7 @@ void MainWindow::build() {
     splitter_ = new QSplitter(this);
     splitter_->setChildrenCollapsible(false);
     wish_ = new WishForm(document_, editor_, splitter_);
-    wish_->setMinimumWidth(264);
+    wish_->setMinimumWidth(288);
     splitter_->addWidget(wish_);
 
     auto* middle = new QWidget(splitter_);
@@ -79,7 +82,7 @@ void MainWindow::build() {
     auto* chips = new ChipBar(document_, editor_, middle);
     auto* marks = new MarkBar(document_, editor_, middle);
     auto* below = new QVBoxLayout;
-    below->setContentsMargins(48, 0, 16, 0);
+    below->setContentsMargins(24, 0, 8, 0);
     below->addWidget(chips);
     below->addWidget(marks);
     column->addWidget(board_, 1);
@@ -87,7 +90,7 @@ void MainWindow::build() {
     splitter_->addWidget(middle);
 
     bench_ = new BenchTabs(document_, planner_, dialogs_, splitter_);
-    bench_->setMinimumWidth(312);
+    bench_->setMinimumWidth(300);
     splitter_->addWidget(bench_);
     splitter_->setSizes({wishWidth, 1440 - wishWidth - benchWidth, benchWidth});
     splitter_->setStretchFactor(0, 0);

@@ -56,7 +56,7 @@ MarkBar::MarkBar(Document& document, BoardEditor& editor, QWidget* parent)
             },
             this);
         field->setRange(BoardLimits::leastCell, BoardLimits::greatestCell);
-        field->setFixedWidth(112);
+        field->setFixedWidth(88);
         connect(field, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
         return field;
     };
@@ -70,10 +70,10 @@ MarkBar::MarkBar(Document& document, BoardEditor& editor, QWidget* parent)
     split_->setObjectName(QStringLiteral("split"));
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(8);
+    row->setSpacing(6);
     row->addWidget(columnName_);
     row->addWidget(columnWidth_);
-    row->addSpacing(4);
+    row->addSpacing(2);
     row->addWidget(rowName_);
     row->addWidget(rowHeight_);
     row->addStretch(1);

@@ -143,7 +143,7 @@ PatternPicker::PatternPicker(Document& document, QWidget* parent)
     refresh();
 }
 
-std::vector<int> PatternPicker::woodsInOrder() const {
+std::vector<int> PatternPicker::woodsFor(const PatternInfo& info) const {
     const Project& project = document_.project();
     std::vector<int> order;
     const bool border = project.board.border.width > Length();
@@ -155,16 +155,18 @@ std::vector<int> PatternPicker::woodsInOrder() const {
     if (border) {
         order.push_back(project.board.border.wood);
     }
+    if (order.size() > static_cast<std::size_t>(info.woods)) {
+        order.resize(static_cast<std::size_t>(info.woods));
+    }
     return order;
 }
 
 void PatternPicker::refresh() {
     const Project& project = document_.project();
     const bool inForce = chosen_ >= 0 && project.board.field == laid_;
-    const std::vector<int> order = woodsInOrder();
     for (std::size_t i = 0; i < buttons_.size(); ++i) {
         const PatternInfo& info = patterns()[i];
-        const Result<Field> field = layOut(sample(info.pattern, order));
+        const Result<Field> field = layOut(sample(info.pattern, woodsFor(info)));
         if (field.ok()) {
             buttons_[i]->show(*field, project.woods, inForce && static_cast<int>(i) == chosen_);
         }
@@ -197,7 +199,7 @@ void PatternPicker::lay(const PatternInfo& info) {
         project.notation.unit == Unit::Inches ? Length::inch(1, 64) : Length::um(100);
     PatternRequest request;
     request.pattern = info.pattern;
-    request.woods = woodsInOrder();
+    request.woods = woodsFor(info);
     request.across = std::max(1, (base_.columns + tile.across / 2) / tile.across);
     request.down = std::max(1, (base_.rows + tile.down / 2) / tile.down);
     Result<Field> laid = Fault();

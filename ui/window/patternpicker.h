@@ -36,8 +36,8 @@ public:
 private:
     void refresh();
     void lay(const PatternInfo& info);
-    /// Woods in the order of the chips, the border's own last.
-    std::vector<int> woodsInOrder() const;
+    /// As many woods as the pattern wants, in the order of the chips, the border's own last.
+    std::vector<int> woodsFor(const PatternInfo& info) const;
 
     Document& document_;
     std::vector<PatternButton*> buttons_;

@@ -28,6 +28,12 @@ QString withEnding(const QString& path, const QString& ending) {
     return path.isEmpty() || path.endsWith(ending, Qt::CaseInsensitive) ? path : path + ending;
 }
 
+QString savedWords(std::size_t pages, const QString& name) {
+    return counted(static_cast<qsizetype>(pages), SheetsPanel::tr("Saved %1 page to “%2”"),
+                   SheetsPanel::tr("Saved %1 pages to “%2”"))
+        .arg(name);
+}
+
 QString paperKey() {
     return QStringLiteral("paper");
 }
@@ -166,8 +172,7 @@ void SheetsPanel::savePdf() {
     }
     const std::vector<Page> all = pages();
     report(writeFileAtomically(path, toPdf(all, paper(), document_.displayName())),
-           tr("Saved %n page(s) to %1", nullptr, static_cast<int>(all.size()))
-               .arg(QFileInfo(path).fileName()));
+           savedWords(all.size(), QFileInfo(path).fileName()));
 }
 
 void SheetsPanel::saveSvg() {
@@ -188,8 +193,7 @@ void SheetsPanel::saveSvg() {
             break;
         }
     }
-    report(fault, tr("Saved %n page(s) to %1", nullptr, static_cast<int>(all.size()))
-                      .arg(QFileInfo(folder).fileName()));
+    report(fault, savedWords(all.size(), QFileInfo(folder).fileName()));
 }
 
 void SheetsPanel::savePicture() {

@@ -44,18 +44,18 @@ public:
             turned += laid.lay.turnedOver ? 1 : 0;
         }
         if (glue.final) {
-            words.lines << tr("%n slice(s) in the order shown", nullptr, count);
+            words.lines << counted(count, tr("%1 slice"), tr("%1 slices in the order shown"));
             if (!glue.parts.empty() && glue.parts.front().lay.stoodUp) {
                 words.lines << tr("stood up, end grain to the top");
             }
             if (flipped > 0) {
-                words.lines << tr("%n of them flipped end for end", nullptr, flipped);
+                words.lines << tr("%1 of them flipped end for end").arg(flipped);
             }
             if (turned > 0) {
-                words.lines << tr("%n of them turned over", nullptr, turned);
+                words.lines << tr("%1 of them turned over").arg(turned);
             }
         } else {
-            words.lines << tr("%n strip(s) in the order shown", nullptr, count);
+            words.lines << counted(count, tr("%1 strip"), tr("%1 strips in the order shown"));
         }
         words.lines << tr("comes out %1")
                            .arg(sizeText(glue.thickness.value, glue.width.value, glue.length.value,
@@ -78,7 +78,6 @@ public:
     void operator()(const Flatten& flatten) {
         switch (flatten.purpose) {
         case Purpose::AfterGlueUp:
-            words.lines << tr("both faces true and parallel");
             break;
         case Purpose::RowHeight:
             words.lines << tr("this sets the height of its rows");
@@ -103,15 +102,13 @@ public:
     }
 
     void operator()(const Crosscut& cut) {
-        const int count = static_cast<int>(cut.slices.size());
-        const int spares = static_cast<int>(cut.spares.size());
-        QString line = tr("%n slice(s)", nullptr, count);
-        if (spares > 0) {
-            line += tr(" and %n spare(s)", nullptr, spares);
+        QString line = labels(cut.slices);
+        if (!cut.spares.empty()) {
+            line += tr(" · spare %1").arg(labels(cut.spares));
         }
-        words.lines << line + QStringLiteral(": ") + labels(cut.slices);
+        words.lines << line;
         if (cut.marginRows) {
-            words.lines << tr("they keep the trim margin of the outer rows");
+            words.lines << tr("with the trim margin of the outer rows");
         }
         words.lines << tr("%1 of the panel is left").arg(text(cut.left));
         big(tr("stop at"), cut.stop);

@@ -137,6 +137,22 @@ void WorkshopStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* 
             box(painter, option->rect, QColor(), tones.accent);
         }
         return;
+    case PE_IndicatorCheckBox: {
+        const QRectF square = QRectF(option->rect).adjusted(0.5, 0.5, -0.5, -0.5);
+        box(painter, square, on ? tones.accent : tones.entry,
+            on || focus || hover ? tones.accent : mixed(tones.edge, tones.text, 0.35));
+        if (on) {
+            painter->save();
+            painter->setRenderHint(QPainter::Antialiasing);
+            painter->setPen(QPen(option->palette.color(QPalette::HighlightedText), 2, Qt::SolidLine,
+                                 Qt::RoundCap, Qt::RoundJoin));
+            const QPointF middle = square.center();
+            painter->drawPolyline(QPolygonF{
+                {middle + QPointF(-3.5, 0), middle + QPointF(-1, 2.8), middle + QPointF(3.8, -3)}});
+            painter->restore();
+        }
+        return;
+    }
     case PE_FrameTabBarBase:
         painter->fillRect(
             QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), 1), tones.edge);
@@ -169,6 +185,12 @@ void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* opti
     case CE_MenuBarEmptyArea:
         painter->fillRect(option->rect, tones.surface);
         return;
+    case CE_HeaderSection:
+    case CE_HeaderEmptyArea:
+        painter->fillRect(option->rect, tones.surface);
+        painter->fillRect(
+            QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), 1), tones.edge);
+        return;
     case CE_Splitter:
         painter->fillRect(option->rect, tones.edge);
         return;
@@ -194,8 +216,9 @@ void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* opti
         }
         painter->save();
         painter->setPen(tab->state.testFlag(State_Selected) ? tones.text : tones.quiet);
-        painter->drawText(tab->rect, Qt::AlignCenter | Qt::TextShowMnemonic | Qt::TextHideMnemonic,
-                          tab->text);
+        const int button = tab->rightButtonSize.width();
+        painter->drawText(tab->rect.adjusted(0, 0, button > 0 ? -button - 4 : 0, 0),
+                          Qt::AlignCenter | Qt::TextShowMnemonic | Qt::TextHideMnemonic, tab->text);
         painter->restore();
         if (tab->state.testFlag(State_HasFocus)) {
             box(painter, QRectF(tab->rect).adjusted(2, 4, -2, -4), QColor(), tones.accent);
@@ -273,7 +296,8 @@ QSize WorkshopStyle::sizeFromContents(ContentsType type, const QStyleOption* opt
     if (type == CT_LineEdit) {
         wanted.setHeight(std::max(wanted.height(), 28));
     } else if (type == CT_PushButton) {
-        wanted.setHeight(std::max(wanted.height(), 28));
+        wanted += QSize(16, 0);
+        wanted.setHeight(std::max(wanted.height(), 30));
     } else if (type == CT_TabBarTab) {
         wanted.setHeight(40);
     }

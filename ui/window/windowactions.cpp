@@ -239,7 +239,7 @@ void WindowActions::buildBar() {
     bar->addWidget(spacer);
     units_ = new Segmented(tr("Units"), {tr("inches"), tr("mm")}, bar);
     units_->setObjectName(QStringLiteral("units"));
-    units_->setMinimumWidth(136);
+    units_->setFixedWidth(136);
     bar->addWidget(units_);
     auto* edge = new QWidget(bar);
     edge->setFixedWidth(8);

@@ -1,0 +1,142 @@
+// Everything can be reached by key and has a name.
+#include "tests/ui/window/windowfixture.h"
+#include "ui/window/benchtabs.h"
+#include "ui/window/theme.h"
+#include "ui/window/tones.h"
+
+#include <QAbstractButton>
+#include <QAccessible>
+#include <QApplication>
+#include <QLineEdit>
+#include <QTest>
+
+#include <set>
+
+namespace kerfwright {
+namespace {
+
+class ReachTest : public WindowTest {
+protected:
+    void openAll() {
+        find<QAbstractButton>("titlesHead")->click();
+        find<QAbstractButton>("allowancesHead")->click();
+        find<QAbstractButton>("machinesHead")->click();
+        click(find("borderKind")->findChildren<QAbstractButton*>()[1]);
+        window->editor().setMark(QRect(0, 0, 2, 1));
+        ASSERT_TRUE(planned());
+    }
+};
+
+TEST_F(ReachTest, EveryWidgetThatTakesTheFocusHasAName) {
+    openAll();
+    for (int tab = 0; tab < window->bench().count(); ++tab) {
+        window->bench().setCurrentIndex(tab);
+        for (QWidget* widget : window->findChildren<QWidget*>()) {
+            if (!widget->isVisible() || (widget->focusPolicy() & Qt::TabFocus) == 0) {
+                continue;
+            }
+            QAccessibleInterface* reader = QAccessible::queryAccessibleInterface(widget);
+            ASSERT_NE(reader, nullptr);
+            EXPECT_FALSE(reader->text(QAccessible::Name).isEmpty())
+                << widget->metaObject()->className() << ' ' << widget->objectName().toStdString();
+        }
+    }
+}
+
+TEST_F(ReachTest, EveryEntryHasANameOfItsOwnToFindItBy) {
+    openAll();
+    std::set<QString> names;
+    for (QLineEdit* line : window->findChildren<QLineEdit*>()) {
+        EXPECT_FALSE(line->objectName().isEmpty()) << line->accessibleName().toStdString();
+        EXPECT_TRUE(names.insert(line->objectName()).second) << line->objectName().toStdString();
+    }
+}
+
+TEST_F(ReachTest, TabVisitsEveryEntryOnce) {
+    openAll();
+    auto* first = find<QLineEdit>("cellWidthEntry");
+    first->setFocus();
+    std::vector<QWidget*> visited;
+    for (int i = 0; i < 400; ++i) {
+        QWidget* focused = QApplication::focusWidget();
+        ASSERT_NE(focused, nullptr);
+        if (i > 0 && focused == first) {
+            break;
+        }
+        visited.push_back(focused);
+        QTest::keyClick(focused, Qt::Key_Tab);
+    }
+    EXPECT_EQ(std::set<QWidget*>(visited.begin(), visited.end()).size(), visited.size());
+    for (QLineEdit* line : window->findChildren<QLineEdit*>()) {
+        if (line->isVisible() && line->isEnabled()) {
+            EXPECT_EQ(std::count(visited.begin(), visited.end(), line), 1)
+                << line->objectName().toStdString();
+        }
+    }
+    EXPECT_EQ(std::count(visited.begin(), visited.end(), &window->board()), 1);
+    // The order of the form: what stands below comes later.
+    const auto place = [&](const char* name) {
+        return std::find(visited.begin(), visited.end(), find<QWidget>(name)) - visited.begin();
+    };
+    EXPECT_LT(place("cellWidthEntry"), place("cellHeightEntry"));
+    EXPECT_LT(place("cellHeightEntry"), place("acrossEntry"));
+    EXPECT_LT(place("acrossEntry"), place("thicknessEntry"));
+    EXPECT_LT(place("thicknessEntry"), place("borderWidthEntry"));
+    EXPECT_LT(place("borderWidthEntry"), place("setting-kerf-entry"));
+}
+
+TEST_F(ReachTest, FitsASmallScreen) {
+    openAll();
+    QCoreApplication::processEvents();
+    EXPECT_LE(window->minimumSizeHint().width(), 1024);
+    EXPECT_LE(window->minimumSizeHint().height(), 700);
+}
+
+TEST_F(ReachTest, TextReadsOnItsGroundInLightAndDark) {
+    // Contrast of WCAG 2.1, 1.4.3: at least 4.5 for text of this size.
+    const auto luminance = [](const QColor& colour) {
+        const auto part = [](double c) {
+            return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
+        };
+        return 0.2126 * part(colour.redF()) + 0.7152 * part(colour.greenF()) +
+               0.0722 * part(colour.blueF());
+    };
+    const auto contrast = [&](const QColor& a, const QColor& b) {
+        const double x = luminance(a);
+        const double y = luminance(b);
+        return (std::max(x, y) + 0.05) / (std::min(x, y) + 0.05);
+    };
+    for (const QPalette& palette : {lightPalette(), darkPalette()}) {
+        const Tones tones = tonesOf(palette);
+        for (const QColor& ground : {tones.surface, tones.surround, tones.entry}) {
+            for (const QColor& ink :
+                 {tones.text, tones.quiet, tones.accent, tones.caution, tones.danger}) {
+                EXPECT_GE(contrast(ink, ground), 4.5)
+                    << ink.name().toStdString() << " on " << ground.name().toStdString();
+            }
+        }
+        EXPECT_GE(contrast(palette.color(QPalette::HighlightedText), tones.accent), 4.5);
+    }
+}
+
+TEST_F(ReachTest, DarkAndLightRepaintTheSameWindow) {
+    setThemeChoice(ThemeChoice::Light);
+    applyTheme(*qApp);
+    ASSERT_TRUE(QTest::qWaitFor([this] { return !isDark(window->palette()); }));
+    const QImage light = window->grab().toImage();
+    setThemeChoice(ThemeChoice::Dark);
+    applyTheme(*qApp);
+    ASSERT_TRUE(QTest::qWaitFor([this] { return isDark(window->palette()); }));
+    EXPECT_NE(window->grab().toImage(), light);
+    setThemeChoice(ThemeChoice::Light);
+    applyTheme(*qApp);
+    ASSERT_TRUE(QTest::qWaitFor([this] { return !isDark(window->palette()); }));
+    const QImage again = window->grab().toImage();
+    // Beside the test program, for eyes.
+    light.save(QStringLiteral("window-light.png"));
+    again.save(QStringLiteral("window-light-again.png"));
+    EXPECT_EQ(again, light);
+}
+
+}  // namespace
+}  // namespace kerfwright
