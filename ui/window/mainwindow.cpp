@@ -55,6 +55,7 @@ MainWindow::MainWindow(const WindowOptions& options)
     connectParts();
     refreshTitle();
     resize(1440, 900);
+    board_->setFocus(Qt::OtherFocusReason);
 }
 
 MainWindow::~MainWindow() {

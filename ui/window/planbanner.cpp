@@ -20,6 +20,7 @@ PlanBanner::PlanBanner(Planner& planner, QWidget* parent)
     words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
     words_->setFocusPolicy(Qt::NoFocus);
     column->addWidget(words_);
+    hide();
     connect(&planner, &Planner::changed, this, &PlanBanner::refresh);
     refresh();
 }

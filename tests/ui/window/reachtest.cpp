@@ -120,6 +120,7 @@ TEST_F(ReachTest, TextReadsOnItsGroundInLightAndDark) {
 }
 
 TEST_F(ReachTest, DarkAndLightRepaintTheSameWindow) {
+    ASSERT_TRUE(planned());
     setThemeChoice(ThemeChoice::Light);
     applyTheme(*qApp);
     ASSERT_TRUE(QTest::qWaitFor([this] { return !isDark(window->palette()); }));
