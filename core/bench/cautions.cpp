@@ -1,6 +1,9 @@
 #include "core/bench/cautions.h"
 
+#include "core/bench/boardmovement.h"
+
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <string_view>
 
@@ -168,25 +171,46 @@ bool longer(Length a, Length b) {
 
 using Found = std::vector<Caution>;
 
-// The field's movement is not reckoned for its woods and its size; the range is the one that
-// reference tables give for board woods over a year: 2 to 7 mm on 300 mm across the grain, about
-// 0.1 mm on 300 mm along it.
+/// A movement in words, on the grid of the notation: nothing here is cut to it.
+std::string roundly(const Ground& on, double mm) {
+    const std::int64_t step = on.notation.step().nm();
+    return on.text(Length::nm(std::llround(mm * 1e6 / static_cast<double>(step)) * step));
+}
+
+/// "4.1 mm to 9.3 mm", or one figure where both read the same: from the driest to the dampest.
+std::string yearly(const Ground& on, const SeasonChange& change) {
+    // Ends of a range that belong together: what swells most also shrinks most.
+    const std::string least = roundly(on, change.toDampest.least - change.toDriest.greatest);
+    const std::string greatest = roundly(on, change.toDampest.greatest - change.toDriest.least);
+    return least == greatest ? least : least + " to " + greatest;
+}
+
+// Reckoned for a heated home, the commonest place of such a board and no damp one.
 void borderMoves(const Ground& on, Found& found) {
-    forEach<FitBorder>(on.list, [&](const FitBorder& work, const Sizes&, int step) {
+    forEach<FitBorder>(on.list, [&](const FitBorder&, const Sizes&, int step) {
         const bool endGrain = on.board.build == Build::EndGrain;
-        const bool inches = on.notation.unit == Unit::Inches;
+        const ClimatePreset& place = climatePresets().front();
+        const BoardMovement movement =
+            movementOf(on.board, on.woods, on.plan.byColumns, place.climate);
+        const auto percent = [](double moisture) {
+            return std::to_string(std::lround(moisture)) + " %";
+        };
+        std::string reason =
+            "Where the wood of a board goes from " + percent(place.climate.driest) + " to " +
+            percent(place.climate.dampest) + " moisture in a year (" + place.name +
+            "), this field grows and shrinks by " + yearly(on, movement.width) + " across and " +
+            yearly(on, movement.height) + " down, by how its rings lie. ";
+        if (!movement.unknownWoods.empty()) {
+            reason += "Not all its woods are known: it may be more. ";
+        }
+        reason += "Rails of " + on.woodName(on.board.border.wood) +
+                  " hardly change along their length, so a glued border bursts at its mitres or "
+                  "cracks the field.";
         found.push_back(
             {Severity::Danger, "border-moves",
              endGrain ? "A border of long grain round an end-grain field"
                       : "A border round a field that moves across its grain",
-             std::string("Through a year a field like this grows and shrinks ") +
-                 (endGrain ? "both ways" : "across its grain") + ", usually by " +
-                 on.text(inches ? Length::inch(5, 64) : Length::mm(2)) + " to " +
-                 on.text(inches ? Length::inch(9, 32) : Length::mm(7)) + " for every " +
-                 on.text(inches ? Length::inch(12) : Length::mm(300)) + "; the rails (" +
-                 on.woodName(on.board.border.wood) + ", " + on.text(work.width.value) +
-                 " wide) hardly change along their length. A glued border bursts at its mitres or "
-                 "cracks the field.",
+             std::move(reason),
              "Do not glue this border to the field: it will move by some millimetres and burst the "
              "mitres. Joinery is not planned yet; a board that gets wet is best left without a "
              "border.",
