@@ -31,7 +31,12 @@ void paintBorder(QPainter& painter, const Board& board, const std::vector<Wood>&
     const QRectF outer = geometry.board();
     const QRectF inner = geometry.field();
     const QColor wood = toQColor(woods[static_cast<std::size_t>(board.border.wood)].colour);
-    painter.fillRect(outer, wood);
+    for (const QRectF& rail : {QRectF(outer.topLeft(), QPointF(outer.right(), inner.top())),
+                               QRectF(QPointF(outer.left(), inner.bottom()), outer.bottomRight()),
+                               QRectF(QPointF(outer.left(), inner.top()), inner.bottomLeft()),
+                               QRectF(inner.topRight(), QPointF(outer.right(), inner.bottom()))}) {
+        painter.fillRect(rail, wood);
+    }
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(mixed(wood, readableOn(wood), 0.35), 1));
@@ -90,6 +95,10 @@ void paintShadow(QPainter& painter, const QRectF& board, bool dark) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(Qt::NoPen);
+    // What the board covers is most of it: blending that six times over would cost more than the
+    // board itself.
+    const QRect around = board.adjusted(-12, -12, 12, 12).toAlignedRect();
+    painter.setClipRegion(QRegion(around) - QRegion(board.adjusted(1, 1, -1, -1).toAlignedRect()));
     for (int spread = 1; spread <= 6; ++spread) {
         painter.setBrush(QColor(0, 0, 0, dark ? 18 : 8));
         painter.drawRoundedRect(board.adjusted(-spread, -spread + 3, spread, spread + 3), spread,

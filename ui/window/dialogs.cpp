@@ -1,5 +1,7 @@
 #include "ui/window/dialogs.h"
 
+#include "ui/window/icons.h"
+
 #include <QCoreApplication>
 #include <QFileDialog>
 #include <QFileInfo>
@@ -16,6 +18,12 @@ namespace {
 
 QString tr(const char* text) {
     return QCoreApplication::translate("Dialogs", text);
+}
+
+/// A question or a message with the program's own picture.
+void dress(QMessageBox& box) {
+    box.setIconPixmap(applicationIcon().pixmap(QSize(48, 48), box.devicePixelRatioF()));
+    box.setTextFormat(Qt::PlainText);
 }
 
 QString lastFolder() {
@@ -51,13 +59,14 @@ QString WindowDialogs::folderToWrite(QWidget* parent, const QString& title) {
 }
 
 Dialogs::Unsaved WindowDialogs::askUnsaved(QWidget* parent, const QString& name) {
-    QMessageBox box(QMessageBox::Question, tr("Unsaved work"),
+    QMessageBox box(QMessageBox::NoIcon, tr("Unsaved work"),
                     tr("“%1” has changes that are not saved.").arg(name), QMessageBox::NoButton,
                     parent);
     QPushButton* save = box.addButton(tr("Save"), QMessageBox::AcceptRole);
     QPushButton* discard = box.addButton(tr("Throw away"), QMessageBox::DestructiveRole);
     box.addButton(tr("Go back"), QMessageBox::RejectRole);
     box.setDefaultButton(save);
+    dress(box);
     box.exec();
     return box.clickedButton() == save      ? Unsaved::Save
            : box.clickedButton() == discard ? Unsaved::Discard
@@ -65,17 +74,18 @@ Dialogs::Unsaved WindowDialogs::askUnsaved(QWidget* parent, const QString& name)
 }
 
 bool WindowDialogs::askOverwriteChanged(QWidget* parent, const QString& name) {
-    QMessageBox box(QMessageBox::Warning, tr("The file has changed"),
+    QMessageBox box(QMessageBox::NoIcon, tr("The file has changed"),
                     tr("“%1” was written by something else since it was opened here.").arg(name),
                     QMessageBox::NoButton, parent);
     QPushButton* write = box.addButton(tr("Write over it"), QMessageBox::DestructiveRole);
     box.setDefaultButton(box.addButton(tr("Go back"), QMessageBox::RejectRole));
+    dress(box);
     box.exec();
     return box.clickedButton() == write;
 }
 
 Dialogs::Lost WindowDialogs::askLostWork(QWidget* parent, const QString& name) {
-    QMessageBox box(QMessageBox::Question, tr("Work that was not saved"),
+    QMessageBox box(QMessageBox::NoIcon, tr("Work that was not saved"),
                     tr("“%1” was open when the program ended without warning. A copy of the work "
                        "was kept.")
                         .arg(name),
@@ -84,6 +94,7 @@ Dialogs::Lost WindowDialogs::askLostWork(QWidget* parent, const QString& name) {
     QPushButton* discard = box.addButton(tr("Throw it away"), QMessageBox::DestructiveRole);
     box.addButton(tr("Later"), QMessageBox::RejectRole);
     box.setDefaultButton(open);
+    dress(box);
     box.exec();
     return box.clickedButton() == open      ? Lost::Open
            : box.clickedButton() == discard ? Lost::Discard
@@ -91,8 +102,8 @@ Dialogs::Lost WindowDialogs::askLostWork(QWidget* parent, const QString& name) {
 }
 
 void WindowDialogs::tell(QWidget* parent, const QString& title, const QString& words) {
-    QMessageBox box(QMessageBox::Warning, title, words, QMessageBox::Ok, parent);
-    box.setTextFormat(Qt::PlainText);
+    QMessageBox box(QMessageBox::NoIcon, title, words, QMessageBox::Ok, parent);
+    dress(box);
     box.exec();
 }
 

@@ -81,6 +81,10 @@ MarkBar::MarkBar(Document& document, BoardEditor& editor, QWidget* parent)
     row->addWidget(split_);
     columnName_->setBuddy(columnWidth_);
     rowName_->setBuddy(rowHeight_);
+    // The board keeps its size when a piece is marked.
+    QSizePolicy policy = sizePolicy();
+    policy.setRetainSizeWhenHidden(true);
+    setSizePolicy(policy);
     connect(merge_, &QToolButton::clicked, &editor, &BoardEditor::merge);
     connect(split_, &QToolButton::clicked, &editor, &BoardEditor::split);
     connect(&editor, &BoardEditor::markChanged, this, &MarkBar::refresh);
