@@ -80,6 +80,7 @@ Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Sh
                      job.proof.faults.front()};
     }
     job.cautions = cautions(board, woods, shop, job.plan, job.steps, notation);
+    job.glue = glueNeeds(job.steps, woods, GlueShop{});
     job.totals = totals(board, woods, job.steps, job.proof);
     return job;
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/bench/cautions.h"
+#include "core/bench/glue.h"
 #include "core/glueup/steps.h"
 #include "core/replay/replay.h"
 
@@ -22,6 +23,7 @@ struct Job {
     StepList steps;
     Proof proof;
     std::vector<Caution> cautions;
+    GlueNeeds glue;  ///< for a common wood glue in a warm shop
     Totals totals;
 };
 

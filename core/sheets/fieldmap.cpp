@@ -1,5 +1,6 @@
 #include "core/drawing/geometry.h"
 #include "core/sheets/boardview.h"
+#include "core/sheets/gluewords.h"
 #include "core/sheets/hatch.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/stickview.h"
@@ -251,13 +252,10 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
     y += 6;
     y += flow.paragraph(flow.left(), y, textWidthHere, howToLay(matter, record), smallText) + 2;
     if (glued) {
-        const std::size_t joints = record.finalGlue->parts.size() - 1;
         y += flow.paragraph(
             flow.left(), y, textWidthHere,
-            "Lay all slices out dry and look from above before any glue is opened. "
-            "Glue face " +
-                unbroken(formatArea(record.finalGlue->glueFace, matter.notation().unit)) + " in " +
-                std::to_string(joints) + (joints == 1 ? " joint." : " joints."),
+            "Lay all slices out dry and look from above before any glue is opened. " +
+                glueWords(matter.job, *record.finalGlue.work, matter.notation()),
             smallText);
     }
     flow.y = std::max(y, top + pictureHeight) + 4;

@@ -1,3 +1,4 @@
+#include "core/sheets/gluewords.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/stickview.h"
 
@@ -67,14 +68,11 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
                           {"Length", matter.text(glue.length.value), below(glue.length)}});
     flow.y += 4;
 
-    const std::size_t joints = panel.strips.size() - 1;
     std::vector<std::string> words{
         "Lay the strips on the bench, first strip left, best face up. Pencil the triangle across "
         "all of them: glued right, it reads as one triangle.",
-        "Glue face " + unbroken(formatArea(glue.glueFace, matter.notation().unit)) + " in " +
-            std::to_string(joints) + (joints == 1 ? " joint" : " joints") +
-            ". Clamp dry once; a joint that needs force to close is planed again, not clamped "
-            "shut.",
+        "Clamp dry once; a joint that needs force to close is planed again, not clamped shut.",
+        glueWords(matter.job, glue, matter.notation()),
         "Keep the ends flush at one end. The squaring cut is taken off there."};
     const Flatten* flatten = nullptr;
     int flattenStep = 0;
