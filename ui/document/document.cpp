@@ -57,8 +57,16 @@ private:
 };
 
 Document::Document(QObject* parent)
-    : QObject(parent)
-    , project_(std::make_shared<const Project>(newProject(Unit::Millimetres))) {
+    : Document(QString(), parent) {}
+
+Document::Document(const QString& file, QObject* parent)
+    : QObject(parent) {
+    if (!file.isEmpty()) {
+        openFault_ = open(file);
+    }
+    if (!project_) {
+        project_ = std::make_shared<const Project>(newProject(Unit::Millimetres));
+    }
     history_.setUndoLimit(undoLimit);
     connect(&history_, &QUndoStack::cleanChanged, this, &Document::stateChanged);
 }

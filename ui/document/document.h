@@ -45,7 +45,12 @@ class Document : public QObject {
     Q_OBJECT
 
 public:
+    /// Begins with a new board.
     explicit Document(QObject* parent = nullptr);
+    /// Begins with a file, so that nothing is made twice at the start. Where it cannot be read,
+    /// `openFault()` says why and the board is a new one.
+    explicit Document(const QString& file, QObject* parent = nullptr);
+    QString openFault() const { return openFault_; }
 
     const Project& project() const { return *project_; }
     ProjectPtr snapshot() const { return project_; }
@@ -95,6 +100,7 @@ private:
     QUndoStack history_;
     QString path_;
     QByteArray hash_;
+    QString openFault_;
     bool unsaved_ = false;
     int session_ = 0;
 };

@@ -41,7 +41,10 @@ void FileWork::open() {
 }
 
 bool FileWork::openPath(const QString& path) {
-    const QString fault = document_.open(path);
+    return noteOpened(path, document_.open(path));
+}
+
+bool FileWork::noteOpened(const QString& path, const QString& fault) {
     if (!fault.isEmpty()) {
         dialogs_.tell(window_, tr("“%1” could not be opened").arg(QFileInfo(path).fileName()),
                       fault);

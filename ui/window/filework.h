@@ -25,6 +25,9 @@ public:
     void open();
     /// A bad file is told of; what is open stays as it was.
     bool openPath(const QString& path);
+    /// What follows an attempt to open `path`: a fault is told of, a file that was read is
+    /// remembered.
+    bool noteOpened(const QString& path, const QString& fault);
     /// Opens a copy of a sample, which has no file of its own yet.
     void openSample(const QString& resource);
     bool save();

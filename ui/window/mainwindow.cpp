@@ -37,9 +37,10 @@ constexpr int benchWidth = 352;
 
 }  // namespace
 
-MainWindow::MainWindow(const WindowOptions& options)
+MainWindow::MainWindow(const WindowOptions& options, const QString& file)
     : ownDialogs_(options.dialogs == nullptr ? std::make_unique<WindowDialogs>() : nullptr)
     , dialogs_(options.dialogs == nullptr ? *ownDialogs_ : *options.dialogs)
+    , document_(file)
     , planner_(document_, options.planDelay)
     , editor_(document_)
     , recovery_(std::make_unique<Recovery>(
@@ -137,6 +138,12 @@ void MainWindow::connectParts() {
 void MainWindow::refreshTitle() {
     setWindowTitle(document_.displayName() + QStringLiteral("[*] — Kerfwright"));
     setWindowModified(document_.isModified());
+}
+
+void MainWindow::finishStart(const QString& file) {
+    if (!file.isEmpty()) {
+        files_->noteOpened(file, document_.openFault());
+    }
 }
 
 void MainWindow::showGallery() {

@@ -31,7 +31,8 @@ class MainWindow : public QMainWindow {
     Q_OBJECT
 
 public:
-    explicit MainWindow(const WindowOptions& options);
+    /// Begins with `file` where it is not empty and can be read.
+    MainWindow(const WindowOptions& options, const QString& file);
     ~MainWindow() override;
 
     Document& document() { return document_; }
@@ -41,6 +42,8 @@ public:
     BenchTabs& bench() { return *bench_; }
     FileWork& files() { return *files_; }
 
+    /// Tells of a file that could not be opened at the start, and remembers one that was.
+    void finishStart(const QString& file);
     void showGallery();
     void hideGallery();
     bool isGalleryShown() const;

@@ -23,10 +23,9 @@ namespace kerfwright {
 std::unique_ptr<QWidget> makeMainWindow(const QString& file, const WindowOptions& options) {
     initResources();
     applyTheme(*qApp);
-    auto window = std::make_unique<MainWindow>(options);
-    if (!file.isEmpty()) {
-        window->files().openPath(file);
-    } else if (options.gallery) {
+    auto window = std::make_unique<MainWindow>(options, file);
+    window->finishStart(file);
+    if (file.isEmpty() && options.gallery) {
         window->showGallery();
     }
     return window;
@@ -42,7 +41,7 @@ int runWindow(QApplication& application, const QString& file) {
     applyTheme(application);
     QApplication::setWindowIcon(applicationIcon());
 
-    MainWindow window(options);
+    MainWindow window(options, file);
     if (options.gallery) {
         window.showGallery();
     }
@@ -51,9 +50,7 @@ int runWindow(QApplication& application, const QString& file) {
     window.show();
     // A fault or lost work is asked about over a window that is there.
     QTimer::singleShot(0, &window, [&] {
-        if (!file.isEmpty()) {
-            window.files().openPath(file);
-        }
+        window.finishStart(file);
         window.files().offerLostWork(Recovery::usualFolder());
     });
     return QApplication::exec();

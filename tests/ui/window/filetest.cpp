@@ -34,6 +34,18 @@ TEST_F(FileTest, ABadFileIsToldOfAndWhatIsOpenStays) {
     EXPECT_TRUE(window->document().isModified());
 }
 
+TEST_F(FileTest, ABadFileAtTheStartIsToldOfAndANewBoardIsThere) {
+    QFile bad(inFolder("bad.kerfwright"));
+    ASSERT_TRUE(bad.open(QIODevice::WriteOnly));
+    bad.write("no JSON");
+    bad.close();
+    window = makeWindow(bad.fileName());
+    ASSERT_EQ(answers.told.size(), 1);
+    EXPECT_TRUE(answers.told[0].contains(QStringLiteral("bad.kerfwright")));
+    EXPECT_EQ(project(), newProject(Unit::Millimetres));
+    EXPECT_TRUE(window->document().path().isEmpty());
+}
+
 TEST_F(FileTest, LeavingUnsavedWorkIsAskedAbout) {
     change();
     answers.unsaved = Dialogs::Unsaved::Cancel;
