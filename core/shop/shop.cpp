@@ -26,6 +26,11 @@ Shop metricShop() {
     shop.endAllowance = Length();       // the rounding up of lengths usually covers it
     shop.lengthStep = Length::mm(10);   // common practice, no source
     shop.spareSlices = 1;               // common practice, no source
+    // One maker keeps every panel under the 12 1/2 in of a common bench planer (a maker's account
+    // of a board); the shortest piece is the 300 mm of the UK regulator's advice on planing
+    // machines.
+    shop.planerWidth = Length::mm(317);
+    shop.planerShortest = Length::mm(300);
     // A drum sander's manual: 22 in in a single pass (558.8 mm, taken as 560), and no workpiece
     // shorter than 2 3/8 in (60 mm).
     shop.sanderWidth = Length::mm(560);
@@ -50,6 +55,8 @@ Shop inchShop() {
     shop.endAllowance = Length();               // as in the metric shop
     shop.lengthStep = Length::inch(1);          // common practice, no source
     shop.spareSlices = 1;                       // common practice, no source
+    shop.planerWidth = Length::inch(25, 2);     // as in the metric shop
+    shop.planerShortest = Length::inch(12);     // the "12 in rule" of workshop safety courses
     shop.sanderWidth = Length::inch(22);        // a drum sander's manual: single pass
     shop.sanderShortest = Length::inch(19, 8);  // the same manual: 2 3/8 in
     shop.sawDepth = Length::inch(25, 8);        // 3 1/8 in, a 10 in table saw; value from memory
@@ -89,6 +96,13 @@ const std::vector<SettingInfo>& shopSettings() {
         {Setting::LengthStep, "length-step", "Length step",
          "Strip lengths are rounded up to a multiple of this.", &Shop::lengthStep, Length::um(100),
          Length::mm(1000)},
+        {Setting::PlanerWidth, "planer-width", "Planer width",
+         "Widest panel that your thickness planer takes; wider ones go to the sander.",
+         &Shop::planerWidth, Length(), Length::mm(10'000)},
+        {Setting::PlanerShortest, "planer-shortest", "Shortest to plane or rip",
+         "Shortest piece that goes through planer, jointer or along the rip fence; see the "
+         "manuals.",
+         &Shop::planerShortest, Length(), Length::mm(2000)},
         {Setting::SanderWidth, "sander-width", "Sander width",
          "Widest panel or field that can be flattened.", &Shop::sanderWidth, Length::mm(50),
          Length::mm(10'000)},

@@ -19,6 +19,8 @@ enum class Setting {
     Milling,
     EndAllowance,
     LengthStep,
+    PlanerWidth,
+    PlanerShortest,
     SanderWidth,
     SanderShortest,
     SawDepth,
@@ -42,6 +44,8 @@ struct Shop {
     int spareSlices = 1;     ///< extra slices per panel, 0 to 20
 
     // What the machines take
+    Length planerWidth;     ///< widest panel that the thickness planer takes
+    Length planerShortest;  ///< shortest piece to plane, to joint or to rip
     Length sanderWidth;     ///< widest panel or field that can be flattened
     Length sanderShortest;  ///< shortest workpiece that the flattening machine takes
     Length sawDepth;        ///< thickest panel that the saw cuts through

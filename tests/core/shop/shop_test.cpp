@@ -25,6 +25,9 @@ TEST(Shop, MetricDefaults) {
     EXPECT_EQ(shop.spareSlices, 1);
     // A drum sander's manual (shop machines): nothing shorter than 60 mm.
     EXPECT_EQ(shop.sanderShortest, Length::mm(60));
+    // The UK regulator's advice on surface planers, as quoted in a trade forum: under 300 mm,
+    // consider a sander.
+    EXPECT_EQ(shop.planerShortest, Length::mm(300));
 }
 
 TEST(Shop, InchDefaults) {
@@ -35,6 +38,8 @@ TEST(Shop, InchDefaults) {
     // The drum sander's manual in inches: 22 in in a single pass, nothing shorter than 2 3/8 in.
     EXPECT_EQ(shop.sanderWidth, Length::inch(22));
     EXPECT_EQ(shop.sanderShortest, Length::inch(19, 8));
+    // Workshop safety courses: nothing of 12 in or shorter is machined.
+    EXPECT_EQ(shop.planerShortest, Length::inch(12));
 }
 
 TEST(Shop, DefaultsAreRightAndOnTheGridOfTheirUnit) {
