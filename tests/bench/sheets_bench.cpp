@@ -19,11 +19,15 @@ void addSheets() {
         return;
     }
     const auto project = std::make_shared<Project>(*read);
-    const auto make = [project] {
-        Result<Job> job = makeJob(project->board, project->woods, project->shop, project->choices,
-                                  project->notation);
-        return sheets(*project, *job, Paper::A4);
+    const auto job = [project] {
+        return makeJob(project->board, project->woods, project->shop, project->choices,
+                       project->notation);
     };
+    if (const Result<Job> first = job(); !first) {
+        std::fprintf(stderr, "%s\n", first.fault().text().c_str());
+        return;
+    }
+    const auto make = [project, job] { return sheets(*project, *job(), Paper::A4); };
     std::vector<Page> blank = make();
     for (Page& page : blank) {
         page.drawing.marks.clear();
