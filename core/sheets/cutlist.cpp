@@ -1,3 +1,4 @@
+#include "core/sheets/methods.h"
 #include "core/sheets/pages.h"
 
 #include <algorithm>
@@ -55,9 +56,25 @@ void addSizes(Flow& flow, const Matter& matter, const MillLine& line, std::size_
               shortened(matter.wood(line.wood).name, bodyText, labelWidth), bodyText);
     flow.text(flow.left() + countX, top + 5, std::to_string(count),
               {type::setting, true, Ink::Text}, Align::Right);
-    sizes(flow, matter, top, "rough", line.roughThickness, line.roughWidth, line.roughLength,
-          false);
-    sizes(flow, matter, top + lineHeight, "milled", line.thickness, line.width, line.length, true);
+    // A plank is thinner than wide, so the smaller side of the section stands first.
+    const bool edge = standsOnEdge(line, matter.wood(line.wood));
+    sizes(flow, matter, top, "rough", edge ? line.roughWidth : line.roughThickness,
+          edge ? line.roughThickness : line.roughWidth, line.roughLength, false);
+    sizes(flow, matter, top + lineHeight, "milled", edge ? line.width : line.thickness,
+          edge ? line.thickness : line.width, line.length, true);
+}
+
+/// What must be known of these strips before they are sawn; each a line below the sizes.
+std::vector<std::string> remarks(const Matter& matter, const MillLine& line, double width) {
+    std::string words;
+    if (standsOnEdge(line, matter.wood(line.wood))) {
+        words = "Stands on edge in the panel: its height there comes out of the plank’s width. ";
+    }
+    if (tooShortToMillSingly(line, matter.project.shop)) {
+        words += "Too short to plane or rip singly: mill and rip blanks that hold several end to "
+                 "end, with a kerf between, then crosscut.";
+    }
+    return words.empty() ? std::vector<std::string>{} : wrapped(words, type::small, false, width);
 }
 
 std::string headingOf(const Mill& mill) {
@@ -82,7 +99,10 @@ void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
             wrapped(labelList(line.strips), type::small, true, labelWidth);
         const double height =
             std::max(2 * lineHeight, 6 + static_cast<double>(labels.size()) * 4.4) + 1.6;
-        const bool fresh = flow.need(height + (begun ? 0 : 7.2));
+        const std::vector<std::string> notes = remarks(matter, line, flow.width() - labelX);
+        const double pitch = type::small * type::leading;
+        const double notesHeight = static_cast<double>(notes.size()) * pitch;
+        const bool fresh = flow.need(height + notesHeight + (begun ? 0 : 7.2));
         if (fresh) {
             tableHead(flow);
         }
@@ -95,6 +115,10 @@ void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
         flow.lines(flow.left() + labelX, top + 6.4, labelWidth, labels,
                    {type::small, true, Ink::Text});
         flow.y = top + height;
+        if (!notes.empty()) {
+            flow.lines(flow.left() + labelX, flow.y - 1.2, flow.width() - labelX, notes, smallText);
+            flow.y += notesHeight;
+        }
         flow.rule(flow.left(), flow.right(), flow.y - 0.8);
     }
     flow.y += 3;
@@ -131,11 +155,13 @@ void addAcrossPanels(Flow& flow, const Matter& matter, const Record& record) {
     const double width = flow.width() - labelX;
     const double pitch = type::small * type::leading;
     for (const Kind& kind : kinds) {
-        if (flow.need(2 * lineHeight + 3 * pitch)) {
+        const std::vector<std::string> notes = remarks(matter, *kind.line, width);
+        if (flow.need(2 * lineHeight + static_cast<double>(3 + notes.size()) * pitch)) {
             tableHead(flow);
         }
         addSizes(flow, matter, *kind.line, kind.labels.size());
         flow.y += 2 * lineHeight + 0.4;
+        flow.y += flow.lines(flow.left() + labelX, flow.y, width, notes, smallText);
         for (const std::string& line : wrapped(labelList(kind.labels), type::small, false, width)) {
             if (flow.need(pitch)) {
                 tableHead(flow);

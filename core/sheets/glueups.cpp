@@ -1,4 +1,5 @@
 #include "core/sheets/gluewords.h"
+#include "core/sheets/methods.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/stickview.h"
 
@@ -96,6 +97,8 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
     }
     double bottom = flow.y;
     if (flatten != nullptr) {
+        const Shop& shop = matter.project.shop;
+        const FlatWork flat = flatWork(record, *flatten, flattenStep);
         const double x = flow.left() + half + 10;
         flow.text(x, top + 4.2, "Then flatten", strongText);
         flow.text(x + textWidth("Then flatten", type::strong, true) + 3, top + 4.2,
@@ -107,9 +110,9 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
              1.5;
         y += flow.paragraph(x, y, half,
                             "From " + matter.inText(flatten->from.value) +
-                                ", about half off each face, at a thickness planer or a drum "
-                                "sander: long grain faces, fed along the grain. Both faces true "
-                                "and parallel before the first crosscut.",
+                                ", about half off each face: " + flatteningTools(flat, shop) +
+                                ", fed along the grain. " + whyNoPlaner(flat, shop) +
+                                " Both faces true and parallel before the first crosscut.",
                             smallText);
         bottom = std::max(bottom, y);
     }

@@ -1,3 +1,4 @@
+#include "core/sheets/methods.h"
 #include "core/sheets/planjson.h"
 
 #include <cstdio>
@@ -40,10 +41,13 @@ std::string joined(const std::vector<std::string>& list) {
 /// Writes the steps as short paragraphs: what to do, then each setting with its working.
 class Teller {
 public:
-    explicit Teller(const Project& project)
-        : project_(project) {}
+    Teller(const Project& project, const Record& record)
+        : project_(project)
+        , record_(record) {}
 
-    std::string told(const Step& step) {
+    /// `number` counts from 1.
+    std::string told(const Step& step, int number) {
+        number_ = number;
         out_.clear();
         std::visit([this](const auto& work) { tell(work); }, step.work);
         return out_;
@@ -91,9 +95,9 @@ private:
              text(work.width.value) + " across, " + text(work.length.value) + " down");
     }
     void tell(const Flatten& work) {
-        line(work.face == Face::EndGrain
-                 ? "end grain: drum sander or router sled, never a thickness planer"
-                 : "long grain: planer or drum sander");
+        const FlatWork flat = flatWork(record_, work, number_);
+        const std::string why = whyNoPlaner(flat, project_.shop);
+        line(flatteningTools(flat, project_.shop) + (why.empty() ? "" : ". " + why));
         setting("from", work.from);
         setting("to", work.to);
     }
@@ -127,6 +131,8 @@ private:
     }
 
     const Project& project_;
+    const Record& record_;
+    int number_ = 0;
     std::string out_;
 };
 
@@ -173,12 +179,13 @@ std::string planText(const Project& project, const Job& job) {
     }
 
     out += "\nSteps\n";
-    Teller teller(project);
+    const Record record(job.steps);
+    Teller teller(project, record);
     int number = 0;
     for (const Step& step : job.steps.steps) {
         const std::string count = std::to_string(++number);
         out += std::string(count.size() < 4 ? 4 - count.size() : 0, ' ') + count + ". " +
-               title(step) + "\n" + teller.told(step);
+               title(step) + "\n" + teller.told(step, number);
     }
 
     if (!job.cautions.empty()) {

@@ -1,3 +1,4 @@
+#include "core/sheets/methods.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/stickview.h"
 
@@ -101,8 +102,11 @@ Action actionFor(const Matter& matter, const Crosscut& cut, int number, bool thi
                            ". Pencil the number on the top face, at the first strip.");
     if (!cut.spares.empty()) {
         action.words.push_back(
-            "The spare is cut at the same stop, to try the blade and to stand in "
-            "for a slice that goes wrong.");
+            cut.spares.size() == 1
+                ? "The spare comes last, at the same stop: it stands in for a slice that goes "
+                  "wrong. A test cut is made in waste."
+                : "The spares come last, at the same stop: they stand in for slices that go wrong. "
+                  "A test cut is made in waste.");
     }
     if (isShort(matter, cut)) {
         action.words.push_back(
@@ -135,11 +139,13 @@ std::vector<Action> actions(const Matter& matter, const Record& record, const Pa
                                ? "Flatten the panel"
                                : "Bring the panel to its final "
                                  "thickness";
-            action.words.push_back("From " + matter.inText(flatten->from.value) +
-                                   ", both faces, at a thickness planer or a drum sander." +
-                                   (flatten->purpose == Purpose::RowHeight
-                                        ? " This sets the height of the rows."
-                                        : ""));
+            const Shop& shop = matter.project.shop;
+            const FlatWork flat = flatWork(record, *flatten, number);
+            action.words.push_back(
+                "From " + matter.inText(flatten->from.value) +
+                ", both faces: " + flatteningTools(flat, shop) + ". " + whyNoPlaner(flat, shop) +
+                (flatten->purpose == Purpose::RowHeight ? " This sets the height of the rows."
+                                                        : ""));
             action.settingName = "Thickness";
             action.setting = &flatten->to;
         } else if (const auto* square = std::get_if<SquareEnd>(&work)) {

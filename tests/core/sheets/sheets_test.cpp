@@ -13,6 +13,7 @@
 using namespace kerfwright;
 using namespace kerfwright::testing_samples;
 using ::testing::HasSubstr;
+using ::testing::Not;
 
 namespace {
 
@@ -231,6 +232,63 @@ TEST(Sheets, SayThatMarginSlicesComeFirst) {
     const Job without = jobOf(project);
     const std::vector<Page> others = sheets(project, without, Paper::A4);
     EXPECT_THAT(wordsOf(*pageOf(others, "slicing-A")), Not(HasSubstr("First, while")));
+}
+
+// Whoever works down the sheet must never thin a panel before its margin slices are cut.
+TEST(Sheets, SetTheMachinesInStepOrder) {
+    Project project = newProject(Unit::Millimetres);
+    const Job job = jobOf(project);
+    std::vector<std::string> wished;
+    for (std::size_t i = 0; i < job.steps.steps.size(); ++i) {
+        const Work& work = job.steps.steps[i].work;
+        const Figure* figure = nullptr;
+        if (const auto* flatten = std::get_if<Flatten>(&work)) {
+            figure = &flatten->to;
+        } else if (const auto* cut = std::get_if<Crosscut>(&work)) {
+            figure = &cut->stop;
+        }
+        if (figure != nullptr) {
+            wished.push_back("Step " + std::to_string(i + 1));
+            wished.push_back(format(figure->value, project.notation));
+        }
+    }
+    ASSERT_GT(wished.size(), 8U);
+    std::size_t found = 0;
+    for (const Page& page : sheets(project, job, Paper::A4)) {
+        if (page.key.starts_with("machine-settings")) {
+            for (const Text& text : textsOf(page)) {
+                found += found < wished.size() && text.text == wished[found] ? 1U : 0U;
+            }
+        }
+    }
+    EXPECT_EQ(found, wished.size()) << "missing in its place: " << wished[found % wished.size()];
+}
+
+TEST(Sheets, KeepTheSettingsOfVeryManyPanelsWithinBounds) {
+    const Sample sample = randomBoard(64, Length::mm(8), 1, Unit::Millimetres);
+    const Job job = jobOf(sample.project);
+    std::size_t count = 0;
+    std::string words;
+    for (const Page& page : sheets(sample.project, job, Paper::A4)) {
+        if (page.key.starts_with("machine-settings")) {
+            ++count;
+            words += wordsOf(page);
+        }
+    }
+    EXPECT_LE(count, 6U);
+    EXPECT_THAT(words, HasSubstr("each of panels A"));
+    EXPECT_LT(words.find("Flatten the panels"), words.find("Cut slices"));
+}
+
+TEST(Sheets, DoNotSpendTheSpareOnTrials) {
+    const Project project = newProject(Unit::Millimetres);
+    const Job job = jobOf(project);
+    std::string words;
+    for (const Page& page : sheets(project, job, Paper::A4)) {
+        words += page.key.starts_with("slicing") ? wordsOf(page) : "";
+    }
+    EXPECT_THAT(words, HasSubstr("stands in for a slice"));
+    EXPECT_THAT(words, Not(HasSubstr("try the blade")));
 }
 
 TEST(Sheets, WarnWhenAPanelGetsShort) {
