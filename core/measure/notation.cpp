@@ -116,7 +116,10 @@ std::string decimal(detail::Wide amount, detail::Wide unit, int decimals) {
     const std::int64_t scale = powerOfTen(shown);
     const detail::Wide fraction = (rest * scale + unit / 2) / unit;
     const detail::Wide total = whole + fraction / scale;
-    std::string text = digits(total) + '.' + decimalPart(fraction % scale, shown);
+    std::string text = digits(total);
+    if (shown > 0) {
+        text += '.' + decimalPart(fraction % scale, shown);
+    }
     if (negative && (total != 0 || fraction != 0)) {
         text.insert(0, 1, '-');
     }
@@ -171,14 +174,17 @@ std::string_view unitName(Unit unit) {
 }
 
 std::string formatArea(Area area, Unit unit) {
-    if (unit == Unit::Inches) {
-        return decimal(area.squareNm(),
-                       kerfwright::area(Length::inch(12), Length::inch(12)).squareNm(), 1) +
-               " ft²";
+    const detail::Wide size = area.squareNm() < 0 ? -area.squareNm() : area.squareNm();
+    const auto square = [](Length side) { return kerfwright::area(side, side).squareNm(); };
+    const bool inches = unit == Unit::Inches;
+    // A small joint in whole square metres or feet is a row of noughts that nobody can picture.
+    const detail::Wide small = inches ? square(Length::inch(12)) : square(Length::mm(1000)) / 10;
+    if (size > 0 && size < small) {
+        return inches ? decimal(area.squareNm(), square(Length::inch(1)), 1) + " in²"
+                      : decimal(area.squareNm(), square(Length::mm(10)), 0) + " cm²";
     }
-    return decimal(area.squareNm(), kerfwright::area(Length::mm(1000), Length::mm(1000)).squareNm(),
-                   2) +
-           " m²";
+    return inches ? decimal(area.squareNm(), square(Length::inch(12)), 1) + " ft²"
+                  : decimal(area.squareNm(), square(Length::mm(1000)), 2) + " m²";
 }
 
 std::string formatVolume(Volume volume, Unit unit) {

@@ -2,10 +2,12 @@
 #include "core/sheets/boardview.h"
 #include "core/sheets/gluewords.h"
 #include "core/sheets/hatch.h"
+#include "core/sheets/methods.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/stickview.h"
 
 #include <algorithm>
+#include <set>
 
 namespace kerfwright {
 namespace {
@@ -85,9 +87,10 @@ double pictures(Flow& flow, const Matter& matter, const Record& record, double x
     const bool endGrain = matter.project.board.build == Build::EndGrain;
     const std::vector<RowRecord> right = record.rows(endGrain, true);
     const std::vector<RowRecord> wrong = record.rows(endGrain, false);
-    const bool differ = !looksAlike(right, wrong);
+    const bool differ = record.finalGlue && !looksAlike(right, wrong);
     const double column = differ ? (width - 6) / 2 : width;
-    constexpr double tallest = 54;
+    // Many rows need the height for their table.
+    const double tallest = right.size() > 12 ? 42 : 54;
 
     const Box extent{0, 0, matter.project.board.field.width().toMm(),
                      matter.project.board.field.height().toMm()};
@@ -144,7 +147,8 @@ void mapHead(Flow& flow, const MapColumns& at, bool byColumns) {
     flow.y += 7;
 }
 
-void map(Flow& flow, const Matter& matter, const Record& record) {
+/// `below`: the height of what must follow on the same page where it can.
+void map(Flow& flow, const Matter& matter, const Record& record, double below) {
     const bool endGrain = matter.project.board.build == Build::EndGrain;
     const std::vector<RowRecord> rows = record.rows(endGrain, true);
     constexpr MapColumns at{20, 24, 48, 55, 84};
@@ -154,7 +158,8 @@ void map(Flow& flow, const Matter& matter, const Record& record) {
     mapHead(flow, at, record.byColumns());
     // Few rows may be taller, so that they look like what lies on the bench.
     const double rowHeight =
-        std::clamp(flow.room() / static_cast<double>(rows.size()) - 0.01, 5.2, 9.0);
+        std::clamp((flow.room() - below) / static_cast<double>(rows.size()) - 0.01, 4.7, 9.0);
+    const double letters = rowHeight < 5.2 ? type::small : type::body;
     for (std::size_t i = 0; i < rows.size(); ++i) {
         if (flow.need(rowHeight)) {
             mapHead(flow, at, record.byColumns());
@@ -162,10 +167,11 @@ void map(Flow& flow, const Matter& matter, const Record& record) {
         const RowRecord& row = rows[i];
         const double top = flow.y;
         const double middle = top + (rowHeight - 0.8) / 2;
-        const double base = middle + type::body * 0.365;
+        const double base = middle + letters * 0.365;
         flow.tick(flow.left(), middle - 1.9, 3.8);
         flow.text(flow.left() + at.row, base, std::to_string(i + 1), quietText, Align::Right);
-        flow.text(flow.left() + at.slice, base, row.slice, boldText, Align::Left, 19);
+        flow.text(flow.left() + at.slice, base, row.slice, Tone{letters, true, Ink::Text},
+                  Align::Left, 19);
         std::string words = "as cut";
         if (row.lay.flipped && row.lay.turnedOver) {
             words = "flip, turn over";
@@ -180,8 +186,8 @@ void map(Flow& flow, const Matter& matter, const Record& record) {
             addArrow(flow.drawing(), {flow.left() + at.arrow, middle}, true, Ink::Accent);
         }
         flow.text(flow.left() + at.words, base, words,
-                  row.lay.flipped || row.lay.turnedOver ? boldText
-                                                        : Tone{type::body, false, Ink::Quiet},
+                  row.lay.flipped || row.lay.turnedOver ? Tone{letters, true, Ink::Text}
+                                                        : Tone{letters, false, Ink::Quiet},
                   Align::Left, at.picture - at.words - 2);
         drawRow(flow.drawing(), matter, row.strips,
                 {flow.left() + at.picture, top, pictureWidth, rowHeight - 0.8}, true);
@@ -190,35 +196,109 @@ void map(Flow& flow, const Matter& matter, const Record& record) {
     flow.y += 3;
 }
 
-void extraJoints(Flow& flow, const Matter& matter, const std::vector<Joint>& joints) {
-    if (joints.empty()) {
-        return;
+/// The joints inside pieces in words: how many and where, and each of them where they are few.
+struct ExtraJoints {
+    std::string summary;
+    std::vector<std::string> each;
+
+    static constexpr double lineHeight = 4.8;
+    double height(const Flow& flow) const {
+        return summary.empty() ? 0
+                               : 9.2 + Flow::paragraphHeight(summary, smallText, flow.width()) +
+                                     static_cast<double>(each.size()) * lineHeight;
     }
-    constexpr double lineHeight = 4.8;
-    constexpr std::size_t columns = 2;
-    const double column = (flow.width() - 6) / columns;
-    flow.need(24);
-    flow.heading("Joints inside pieces",
-                 "drawn dashed; measured from the top left corner of the field");
-    for (std::size_t i = 0; i < joints.size(); ++i) {
-        if (i % columns == 0 && flow.need(lineHeight)) {
-            flow.heading("Joints inside pieces, continued");
+    void add(Flow& flow) const {
+        if (summary.empty()) {
+            return;
         }
-        const Joint& joint = joints[i];
-        const std::string words = (joint.vertical ? "Down at " : "Across at ") +
-                                  matter.text(joint.at) + ", from " + matter.text(joint.from) +
-                                  " to " + matter.text(joint.to);
-        flow.text(flow.left() + static_cast<double>(i % columns) * (column + 6), flow.y + 3.3,
-                  words, smallText, Align::Left, column);
-        if (i % columns + 1 == columns || i + 1 == joints.size()) {
+        flow.need(height(flow));
+        flow.heading("Joints inside pieces", "drawn dashed in the picture");
+        flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), summary, smallText);
+        for (const std::string& words : each) {
+            flow.text(flow.left(), flow.y + 3.3, words, smallText, Align::Left, flow.width());
             flow.y += lineHeight;
         }
+        flow.y += 2;
     }
-    flow.y += 2;
+};
+
+/// "1–4, 7"
+std::string numberList(const std::set<std::size_t>& numbers) {
+    std::vector<std::string> labels;
+    for (const std::size_t number : numbers) {
+        labels.push_back(std::to_string(number));
+    }
+    return labelList(labels);
+}
+
+std::string counted(std::size_t count, const std::string& one) {
+    return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
+}
+
+ExtraJoints extraJoints(const Matter& matter, const Record& record) {
+    ExtraJoints words;
+    const std::vector<Joint>& joints = record.list.extraJoints;
+    if (joints.empty()) {
+        return words;
+    }
+    const Field& field = matter.project.board.field;
+    const std::vector<int> pieces = pieceMap(field);
+    const std::vector<RowRecord> rows =
+        record.rows(matter.project.board.build == Build::EndGrain, true);
+    std::set<int> divided;
+    std::set<std::size_t> inRows;
+    std::size_t upright = 0;
+    for (const Joint& joint : joints) {
+        upright += joint.vertical ? 1U : 0U;
+        const Length middle = joint.from + half(joint.to - joint.from);
+        const int column = columnAt(field, joint.vertical ? joint.at : middle);
+        const int line = rowAt(field, joint.vertical ? middle : joint.at);
+        if (column >= 0 && line >= 0) {
+            divided.insert(pieces[static_cast<std::size_t>(line) * field.columns.size() +
+                                  static_cast<std::size_t>(column)]);
+        }
+        // Along the rows' own direction a joint has one place, across it a beginning and an end.
+        const bool alongRow = joint.vertical == record.byColumns();
+        const Length begin = alongRow ? joint.at : joint.from;
+        const Length end = alongRow ? joint.at : joint.to;
+        Length top = -matter.job.plan.margin;
+        for (std::size_t r = 0; r < rows.size(); ++r) {
+            const Length bottom = top + rows[r].height;
+            if (alongRow ? top <= begin && end <= bottom : top < end && begin < bottom) {
+                inRows.insert(r + 1);
+            }
+            top = bottom;
+        }
+    }
+    const std::size_t level = joints.size() - upright;
+    words.summary = counted(joints.size(), "joint") + " (" + std::to_string(upright) +
+                    " upright, " + std::to_string(level) + " level) inside " +
+                    counted(divided.size(), "piece") + ", in ";
+    words.summary += record.byColumns() ? "column" : "row";
+    words.summary += inRows.size() == 1 ? " " : "s ";
+    words.summary += numberList(inRows) +
+                     ": no single strip makes those pieces. The strips of the cut list make these "
+                     "joints by themselves.";
+    constexpr std::size_t few = 12;
+    if (joints.size() <= few) {
+        for (const Joint& joint : joints) {
+            const std::string from = matter.bare(joint.from) + " to " + matter.text(joint.to);
+            words.each.push_back(joint.vertical
+                                     ? "Upright joint, " + matter.text(joint.at) +
+                                           " from the left edge, from " + from + " down"
+                                     : "Level joint, " + matter.text(joint.at) +
+                                           " from the top edge, from " + from + " to the right");
+        }
+    }
+    return words;
 }
 
 std::string howToLay(const Matter& matter, const Record& record) {
     const bool endGrain = matter.project.board.build == Build::EndGrain;
+    if (!record.finalGlue) {
+        return std::string("The field is one slice and is not glued again. ") +
+               (endGrain ? "Stand it up, so that end grain faces up." : "It stays as it was cut.");
+    }
     std::string words = endGrain ? "Stand every slice up: roll it a quarter turn about its row, so "
                                    "that end grain faces up (↻). All slices roll the same way. "
                                  : "The slices stay as they were cut, same face up. ";
@@ -234,7 +314,7 @@ std::string howToLay(const Matter& matter, const Record& record) {
 void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
     const bool glued = static_cast<bool>(record.finalGlue);
     Flow flow(drafts, matter, "final-glue-up", glued ? "Final glue-up" : "The field",
-              Sizes::AsGlued, Flow::Safety::FirstPage);
+              Sizes::AsGlued, Flow::Safety::None);
     const double half = (flow.width() - 8) / 2;
     const double picturesWidth = flow.width() - half + 12;
     const double textWidthHere = flow.width() - picturesWidth - 8;
@@ -273,15 +353,14 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
     std::vector<BigNumber> after;
     std::vector<std::string> notes;
     if (record.flattenField) {
-        const bool endGrain = record.flattenField->face == Face::EndGrain;
+        const FlatWork flat =
+            flatWork(record, *record.flattenField.work, record.flattenField.number);
+        const Shop& shop = matter.project.shop;
         after.push_back({"Step " + std::to_string(record.flattenField.number) + ": flatten to",
                          matter.text(record.flattenField->to.value),
                          below(record.flattenField->to)});
-        notes.push_back(endGrain
-                            ? "Flatten the end grain with a drum sander in light passes, or with "
-                              "a router sled. Never through a thickness planer."
-                            : "Flatten with a drum sander or a router sled; a planer tears out "
-                              "where the grain of neighbours runs against it.");
+        notes.push_back("Flatten with: " + flatteningTools(flat, shop) + ", in light passes. " +
+                        whyNoPlaner(flat, shop));
     }
     if (record.trim) {
         const std::string step = "Step " + std::to_string(record.trim.number) + ": ";
@@ -305,8 +384,12 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
             flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), note, smallText) + 2.5;
         }
     }
-    map(flow, matter, record);
-    extraJoints(flow, matter, record.list.extraJoints);
+    const ExtraJoints joints = extraJoints(matter, record);
+    if (glued) {
+        map(flow, matter, record, joints.height(flow) + flow.shortSafetyHeight() + 3);
+    }
+    joints.add(flow);
+    flow.safetyAtEnd();
 }
 
 }  // namespace kerfwright

@@ -11,7 +11,8 @@ namespace {
 constexpr double printedWidth = 190;
 constexpr double printedHeight = 259;
 constexpr double headHeight = 16;
-constexpr double footHeight = 9;
+constexpr double footAlone = 9;
+constexpr double roundingHeight = 4;
 constexpr double noticePad = 3;
 constexpr std::string_view continued = " (continued)";
 constexpr char hidden = '\x01';  // stands for a space at which no line may break
@@ -51,7 +52,33 @@ std::string safetyText() {
     return all;
 }
 
+const std::string shortSafety =
+    "End grain never goes through a thickness planer. Guards on, extraction and dust mask on, "
+    "goggles and ear defenders. All safety words stand on the cut list.";
+
+/// "≈ rounded, by 1/128 in at most": half of what the notation can tell apart.
+std::string roundingWords(const Notation& notation) {
+    const Length step = notation.step();
+    const std::string most =
+        notation.unit == Unit::Inches
+            ? "1/" + std::to_string(2 * (Length::inch(1).nm() / step.nm())) + " in"
+            : format(half(step), Notation::millimetres(6));
+    return "≈ rounded, by " + most + " at most";
+}
+
+bool printsRounded(const Drawing& drawing) {
+    return std::any_of(drawing.marks.begin(), drawing.marks.end(), [](const Mark& mark) {
+        const auto* text = std::get_if<Text>(&mark);
+        return text != nullptr && text->text.find("≈") != std::string::npos;
+    });
+}
+
 }  // namespace
+
+bool printRounded(const std::vector<Draft>& drafts) {
+    return std::any_of(drafts.begin(), drafts.end(),
+                       [](const Draft& draft) { return printsRounded(draft.page.drawing); });
+}
 
 Box printedArea(Paper paper) {
     const PaperSize size = paperSize(paper);
@@ -91,14 +118,21 @@ void Flow::newPage() {
     drafts_.push_back(std::move(draft));
     top_ = area_.y + headHeight;
     y = top_;
-    bottom_ = area_.bottom() - footHeight;
+    bottom_ = area_.bottom() - footHeight();
     if (safety_ == Safety::EveryPage || (safety_ == Safety::FirstPage && pages_ == 1)) {
-        safetyAtFoot();
+        safetyAtFoot(safetyText());
     }
 }
 
-void Flow::safetyAtFoot() {
-    const std::string words = safetyText();
+double Flow::footHeight() const {
+    return footAlone + (matter_.roundingLine ? roundingHeight : 0);
+}
+
+double Flow::pageHeight() const {
+    return area_.height - headHeight - footHeight();
+}
+
+void Flow::safetyAtFoot(const std::string& words) {
     const double height = noticeHeight("Safety", words);
     const double below = bottom_;
     y = below - height;
@@ -109,8 +143,20 @@ void Flow::safetyAtFoot() {
 
 void Flow::safetyWhereRoom() {
     if (room() >= noticeHeight("Safety", safetyText())) {
-        safetyAtFoot();
+        safetyAtFoot(safetyText());
     }
+}
+
+double Flow::shortSafetyHeight() const {
+    return noticeHeight("Safety", shortSafety) + 3;
+}
+
+void Flow::safetyAtEnd() {
+    const bool all = room() >= noticeHeight("Safety", safetyText());
+    if (!all && room() < noticeHeight("Safety", shortSafety)) {
+        newPage();
+    }
+    safetyAtFoot(room() >= noticeHeight("Safety", safetyText()) ? safetyText() : shortSafety);
 }
 
 bool Flow::need(double height) {
@@ -148,6 +194,16 @@ double Flow::lines(double x, double top, double width, const std::vector<std::st
 double Flow::paragraph(double x, double top, double width, const std::string& words,
                        const Tone& tone, Align align) {
     return lines(x, top, width, wrapped(words, tone.size, tone.bold, width), tone, align);
+}
+
+void Flow::running(double x, double width, const std::string& words, const Tone& tone,
+                   const std::function<void()>& begin) {
+    for (const std::string& line : wrapped(words, tone.size, tone.bold, width)) {
+        if (need(leadingOf(tone))) {
+            begin();
+        }
+        y += lines(x, y, width, {line}, tone);
+    }
 }
 
 double Flow::paragraphHeight(const std::string& words, const Tone& tone, double width) {
@@ -245,6 +301,7 @@ void stamp(std::vector<Draft>& drafts, const Matter& matter) {
     constexpr Tone nameTone{type::body, true, Ink::Text};
     for (std::size_t i = 0; i < drafts.size(); ++i) {
         Drawing& drawing = drafts[i].page.drawing;
+        const bool rounded = matter.roundingLine && printsRounded(drawing);
         const auto put = [&](double x, double y, const std::string& words, const Tone& tone,
                              Align align) {
             drawing.marks.emplace_back(Text{.at = {x, y},
@@ -277,7 +334,11 @@ void stamp(std::vector<Draft>& drafts, const Matter& matter) {
         line(area.y + 11, Ink::Accent, 0.7);
 
         const double foot = area.bottom() - 1.2;
-        line(area.bottom() - 5.6, Ink::Rule, 0.2);
+        line(area.bottom() - 5.6 - (rounded ? roundingHeight : 0), Ink::Rule, 0.2);
+        if (rounded) {
+            put(area.x, foot - roundingHeight, roundingWords(matter.notation()), quietText,
+                Align::Left);
+        }
         put(area.x, foot, sizesWords(drafts[i].sizes, matter.notation().unit), quietText,
             Align::Left);
         put(area.x + area.width / 2, foot,

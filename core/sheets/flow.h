@@ -6,6 +6,7 @@
 #include "core/glueup/figure.h"
 #include "core/sheets/sheets.h"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -50,6 +51,7 @@ struct Matter {
     const Project& project;
     const Job& job;
     Paper paper;
+    bool roundingLine = false;  ///< leave room in the foot to say how far numbers are rounded
 
     const Notation& notation() const { return project.notation; }
     std::string text(Length length) const { return format(length, project.notation); }
@@ -77,6 +79,8 @@ public:
     double width() const { return area_.width; }
     double bottom() const { return bottom_; }
     double room() const { return bottom_ - y; }
+    /// What an empty page of this flow holds where no safety words stand on it.
+    double pageHeight() const;
     bool atTop() const { return y <= top_; }
     Page& page() { return drafts_.back().page; }
     Drawing& drawing() { return page().drawing; }
@@ -94,6 +98,10 @@ public:
                  const Tone& tone, Align align = Align::Left);
     double paragraph(double x, double top, double width, const std::string& words, const Tone& tone,
                      Align align = Align::Left);
+    /// A paragraph at the cursor, which moves below it; goes on to further pages line by line, on
+    /// each of which `begin` is called first.
+    void running(double x, double width, const std::string& words, const Tone& tone,
+                 const std::function<void()>& begin);
     static double paragraphHeight(const std::string& words, const Tone& tone, double width);
 
     void rule(double x1, double x2, double height, Ink ink = Ink::Rule, double lineWidth = 0.2);
@@ -110,12 +118,17 @@ public:
 
     /// The safety words at the foot of this page, if there is room for them.
     void safetyWhereRoom();
+    /// The safety words at the foot of the last page: all of them, or the shortest where there is
+    /// no room, for which `shortSafetyHeight()` must have been kept.
+    void safetyAtEnd();
+    double shortSafetyHeight() const;
 
     /// Where the next thing goes.
     double y = 0;
 
 private:
-    void safetyAtFoot();
+    void safetyAtFoot(const std::string& words);
+    double footHeight() const;
     std::vector<std::string> noticeLines(const std::string& word, const std::string& words) const;
 
     std::vector<Draft>& drafts_;
@@ -129,6 +142,8 @@ private:
     int pages_ = 0;
 };
 
+/// Whether a length is written rounded on any page.
+bool printRounded(const std::vector<Draft>& drafts);
 /// Header and footer, once the number of sheets is known.
 void stamp(std::vector<Draft>& drafts, const Matter& matter);
 

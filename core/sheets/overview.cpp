@@ -9,8 +9,6 @@
 namespace kerfwright {
 namespace {
 
-constexpr std::size_t mostCautions = 5;
-
 /// A number that is only told, to one decimal.
 std::string decimal(double value) {
     const auto tenths = static_cast<long long>(std::llround(value * 10));
@@ -27,7 +25,7 @@ struct Fact {
     std::string more;
 };
 
-std::vector<Fact> facts(const Matter& matter) {
+std::vector<Fact> facts(const Matter& matter, const Record& record) {
     const Job& job = matter.job;
     const Totals& totals = job.totals;
     const bool endGrain = matter.project.board.build == Build::EndGrain;
@@ -35,7 +33,9 @@ std::vector<Fact> facts(const Matter& matter) {
     const auto down = static_cast<int>(matter.project.board.field.rows.size());
     std::vector<Fact> all{
         {"Build", endGrain ? "End grain up" : "Long grain up",
-         job.plan.byColumns ? "glued from columns" : "glued from rows"},
+         record.take          ? "of one slice"
+         : job.plan.byColumns ? "glued from columns"
+                              : "glued from rows"},
         {"Field", std::to_string(across) + " × " + std::to_string(down) + " cells", ""},
         {"Glue-ups", std::to_string(job.plan.assemblies),
          job.plan.assemblies == job.plan.glueUps
@@ -47,12 +47,13 @@ std::vector<Fact> facts(const Matter& matter) {
         constexpr double poundsPerKg = 2.20462262;
         const bool inches = matter.notation().unit == Unit::Inches;
         all.push_back({"Weight",
-                       "≈ " + (inches ? decimal(totals.weightKg * poundsPerKg) + " lb"
-                                      : decimal(totals.weightKg) + " kg"),
+                       "about " + (inches ? decimal(totals.weightKg * poundsPerKg) + " lb"
+                                          : decimal(totals.weightKg) + " kg"),
                        "at 12 % moisture"});
     }
-    all.push_back({"Timber in", formatVolume(totals.timberIn, matter.notation().unit),
-                   "≈ " + std::to_string(std::lround(totals.yieldPercent)) + " % is in the board"});
+    all.push_back(
+        {"Timber in", formatVolume(totals.timberIn, matter.notation().unit),
+         "about " + std::to_string(std::lround(totals.yieldPercent)) + " % is in the board"});
     return all;
 }
 
@@ -83,7 +84,8 @@ double picture(Flow& flow, const Matter& matter, double width, double tallest) {
     return bottom - flow.y;
 }
 
-double factColumn(Flow& flow, const Matter& matter, double x, double top, double width) {
+double factColumn(Flow& flow, const Matter& matter, const Record& record, double x, double top,
+                  double width) {
     const Board& board = matter.project.board;
     flow.text(x, top + 3.2, "Finished size", quietText);
     double y = top + 5;
@@ -100,7 +102,7 @@ double factColumn(Flow& flow, const Matter& matter, double x, double top, double
         y += 7.4;
     }
     y += 4;
-    for (const Fact& fact : facts(matter)) {
+    for (const Fact& fact : facts(matter, record)) {
         flow.text(x, y + 3.2, fact.name, quietText);
         flow.text(x + 22, y + 3.2, fact.value, boldText, Align::Left, width - 22);
         y += 5;
@@ -166,71 +168,75 @@ void woodTable(Flow& flow, const Matter& matter) {
     flow.y += 2;
 }
 
-/// What costs a board or hurts someone, most severe first, each kind once.
+/// All cautions, most severe first; what finds no room goes on to the next page.
 void cautionList(Flow& flow, const Matter& matter) {
-    std::vector<const Caution*> chosen;
-    std::size_t more = 0;
-    for (const Caution& caution : matter.job.cautions) {
-        const bool known = std::any_of(chosen.begin(), chosen.end(),
-                                       [&](const Caution* one) { return one->key == caution.key; });
-        if (caution.severity == Severity::Note || known || chosen.size() == mostCautions) {
-            ++more;
-        } else {
-            chosen.push_back(&caution);
-        }
-    }
-    if (chosen.empty()) {
+    if (matter.job.cautions.empty()) {
         return;
     }
-    const double indent = 6;
+    constexpr double indent = 6;
     const double width = flow.width() - indent;
+    const auto heading = [&flow] { flow.heading("Mind, continued"); };
     flow.need(24);
     flow.heading("Mind");
-    for (const Caution* caution : chosen) {
-        const std::string reason = caution->reason + " " + caution->remedy;
-        flow.need(Flow::paragraphHeight(reason, smallText, width) + 7);
-        const bool danger = caution->severity == Severity::Danger;
-        flow.drawing().marks.emplace_back(Shape{
-            {{flow.left() + 1.9, flow.y + 0.2},
-             {flow.left() + 3.8, flow.y + 3.6},
-             {flow.left(), flow.y + 3.6}},
-            true,
-            {.fill = danger ? Ink::Warning : Ink::None, .line = Ink::Warning, .lineWidth = 0.35}});
-        flow.text(flow.left() + indent, flow.y + 3.4, shortened(caution->title, boldText, width),
-                  boldText);
-        flow.y += 4.8;
-        flow.y += flow.paragraph(flow.left() + indent, flow.y, width, reason, smallText) + 1.6;
-    }
-    if (more > 0) {
-        flow.need(6);
-        flow.text(flow.left() + indent, flow.y + 3.2,
-                  "The program lists " + std::to_string(more) + " more.", quietText);
-        flow.y += 6;
+    for (const Caution& caution : matter.job.cautions) {
+        std::string steps = whichSteps(caution);
+        if (!steps.empty()) {
+            steps.front() = 'S';
+            steps += ": ";
+        }
+        const std::string reason = steps + caution.reason + " " + caution.remedy;
+        const double height = Flow::paragraphHeight(caution.title, boldText, width) +
+                              Flow::paragraphHeight(reason, smallText, width);
+        // Together where one page holds it.
+        if (flow.need(std::min(height, 60.0) + 2)) {
+            heading();
+        }
+        if (caution.severity != Severity::Note) {
+            const bool danger = caution.severity == Severity::Danger;
+            flow.drawing().marks.emplace_back(Shape{{{flow.left() + 1.9, flow.y + 0.2},
+                                                     {flow.left() + 3.8, flow.y + 3.6},
+                                                     {flow.left(), flow.y + 3.6}},
+                                                    true,
+                                                    {.fill = danger ? Ink::Warning : Ink::None,
+                                                     .line = Ink::Warning,
+                                                     .lineWidth = 0.35}});
+        }
+        flow.y += flow.paragraph(flow.left() + indent, flow.y, width, caution.title, boldText);
+        flow.running(flow.left() + indent, width, reason, smallText, heading);
+        flow.y += 1.6;
     }
     flow.y += 2;
 }
 
 void orderOfWork(Flow& flow, const StepList& list) {
-    // A list for the wall; a plan of very many panels has its order on the sheets themselves.
-    constexpr std::size_t most = 36;
     constexpr double lineHeight = 5.2;
+    constexpr double headingHeight = 7.2;
     const std::size_t count = list.steps.size();
-    const auto lines = static_cast<double>((count + 1) / 2);
-    if (count > most || flow.room() < 7.2 + lines * lineHeight) {
-        return;
-    }
-    flow.heading("Order of work", "the same step numbers stand on every sheet");
     const double column = (flow.width() - 6) / 2;
-    for (std::size_t i = 0; i < count; ++i) {
-        const std::size_t line = i % ((count + 1) / 2);
-        const double x = flow.left() + (i < (count + 1) / 2 ? 0 : column + 6);
-        const double y = flow.y + static_cast<double>(line) * lineHeight;
-        flow.tick(x, y + 0.1, 3.6);
-        flow.text(x + 12, y + 3.3, std::to_string(i + 1), {type::small, true, Ink::Accent},
-                  Align::Right);
-        flow.text(x + 14, y + 3.3, title(list.steps[i]), smallText, Align::Left, column - 14);
+    // On one page where one page holds it.
+    const double whole = headingHeight + static_cast<double>((count + 1) / 2) * lineHeight;
+    const double page = flow.pageHeight();
+    flow.need(std::min(whole, page));
+    std::size_t next = 0;
+    while (next < count) {
+        if (next > 0) {
+            flow.newPage();
+        }
+        flow.heading(next == 0 ? "Order of work" : "Order of work, continued",
+                     "the same step numbers stand on every sheet");
+        const auto room = static_cast<std::size_t>(std::max(1.0, flow.room() / lineHeight));
+        const std::size_t lines = std::min(room, (count - next + 1) / 2);
+        for (std::size_t i = 0; i < 2 * lines && next < count; ++i, ++next) {
+            const double x = flow.left() + (i < lines ? 0 : column + 6);
+            const double y = flow.y + static_cast<double>(i % lines) * lineHeight;
+            flow.tick(x, y + 0.1, 3.6);
+            flow.text(x + 12, y + 3.3, std::to_string(next + 1), {type::small, true, Ink::Accent},
+                      Align::Right);
+            flow.text(x + 14, y + 3.3, title(list.steps[next]), smallText, Align::Left,
+                      column - 14);
+        }
+        flow.y += static_cast<double>(lines) * lineHeight + 2;
     }
-    flow.y += lines * lineHeight + 2;
 }
 
 }  // namespace
@@ -239,8 +245,8 @@ void addOverview(std::vector<Draft>& drafts, const Matter& matter, const Record&
     Flow flow(drafts, matter, "overview", "Overview", Sizes::Finished, Flow::Safety::None);
     constexpr double pictureWidth = 118;
     const double height = picture(flow, matter, pictureWidth, 104);
-    const double facts = factColumn(flow, matter, flow.left() + pictureWidth + 8, flow.y + 2,
-                                    flow.width() - pictureWidth - 8);
+    const double facts = factColumn(flow, matter, record, flow.left() + pictureWidth + 8,
+                                    flow.y + 2, flow.width() - pictureWidth - 8);
     flow.y += std::max(height, facts) + 4;
     const Plan& plan = matter.job.plan;
     if (!plan.extraJoints.empty()) {
@@ -252,21 +258,19 @@ void addOverview(std::vector<Draft>& drafts, const Matter& matter, const Record&
         flow.text(flow.left() + 13, flow.y + 3.2,
                   counted(joints, "joint", "joints") +
                       " inside pieces, drawn dashed: no single strip makes those pieces. They are "
-                      "listed with the final glue-up.",
+                      "told with the final glue-up.",
                   smallText, Align::Left, flow.width() - 13);
         flow.y += 7;
     }
     woodTable(flow, matter);
     cautionList(flow, matter);
     if (!matter.project.titles.note.empty()) {
-        constexpr std::size_t mostLines = 6;
-        std::vector<std::string> note =
-            wrapped(shortened(matter.project.titles.note, smallText, 1e6), type::small, false,
-                    flow.width());
-        note.resize(std::min(note.size(), mostLines));
-        flow.need(8 + static_cast<double>(note.size()) * 4.4);
+        flow.need(20);
         flow.heading("Note");
-        flow.y += flow.lines(flow.left(), flow.y, flow.width(), note, smallText) + 3;
+        flow.running(flow.left(), flow.width(),
+                     shortened(matter.project.titles.note, smallText, 1e9), smallText,
+                     [&flow] { flow.heading("Note, continued"); });
+        flow.y += 3;
     }
     orderOfWork(flow, record.list);
     // The other sheets have the safety words in any case.

@@ -14,9 +14,9 @@ PaperSize paperSize(Paper paper) {
     return {Length::inch(17, 2), Length::inch(11)};
 }
 
-std::vector<Page> sheets(const Project& project, const Job& job, Paper paper) {
-    const Matter matter{project, job, paper};
-    const Record record(job.steps);
+namespace {
+
+std::vector<Draft> drafted(const Matter& matter, const Record& record) {
     std::vector<Draft> drafts;
     addOverview(drafts, matter, record);
     addCutList(drafts, matter, record);
@@ -31,6 +31,20 @@ std::vector<Page> sheets(const Project& project, const Job& job, Paper paper) {
         addBorder(drafts, matter, record);
     }
     addMachineSettings(drafts, matter, record);
+    return drafts;
+}
+
+}  // namespace
+
+std::vector<Page> sheets(const Project& project, const Job& job, Paper paper) {
+    Matter matter{project, job, paper};
+    const Record record(job.steps);
+    std::vector<Draft> drafts = drafted(matter, record);
+    // Only paper that needs the line gives up room for it.
+    if (printRounded(drafts)) {
+        matter.roundingLine = true;
+        drafts = drafted(matter, record);
+    }
     stamp(drafts, matter);
 
     std::vector<Page> pages;

@@ -110,11 +110,17 @@ TEST(Writing, AreasInTheUsualUnits) {
     EXPECT_EQ(formatArea(area(Length::inch(12), Length::inch(12)), Unit::Inches), "1.0 ft²");
     EXPECT_EQ(formatArea(area(Length::mm(1500), Length::mm(1000)), Unit::Millimetres), "1.50 m²");
     EXPECT_EQ(formatArea(area(Length::mm(1999), Length::mm(1000)), Unit::Millimetres), "2.00 m²");
-    // A single piece still shows two figures.
-    EXPECT_EQ(formatArea(area(Length::mm(45), Length::mm(45)), Unit::Millimetres), "0.0020 m²");
+    // Small joints in the small units.
+    EXPECT_EQ(formatArea(area(Length::mm(106), Length::mm(50)), Unit::Millimetres), "53 cm²");
+    EXPECT_EQ(formatArea(area(Length::mm(20), Length::mm(10)), Unit::Millimetres), "2 cm²");
+    EXPECT_EQ(formatArea(area(Length::mm(-20), Length::mm(100)), Unit::Millimetres), "-20 cm²");
+    EXPECT_EQ(formatArea(area(Length::mm(316), Length::mm(316)), Unit::Millimetres), "999 cm²");
+    EXPECT_EQ(formatArea(area(Length::mm(400), Length::mm(250)), Unit::Millimetres), "0.10 m²");
+    EXPECT_EQ(formatArea(area(Length::inch(31, 10), Length::inch(2)), Unit::Inches), "6.2 in²");
+    EXPECT_EQ(formatArea(area(Length::inch(12), Length::inch(6)), Unit::Inches), "72.0 in²");
     EXPECT_EQ(formatArea(Area(), Unit::Millimetres), "0.00 m²");
     EXPECT_EQ(formatArea(Area(), Unit::Inches), "0.0 ft²");
-    EXPECT_EQ(formatArea(Area(-1), Unit::Millimetres), "0.0000000000 m²");
+    EXPECT_EQ(formatArea(Area(-1), Unit::Millimetres), "0.0000000000 cm²");
 }
 
 TEST(Writing, VolumesInTheUsualUnits) {

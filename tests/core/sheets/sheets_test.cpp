@@ -280,6 +280,80 @@ TEST(Sheets, KeepTheSettingsOfVeryManyPanelsWithinBounds) {
     EXPECT_LT(words.find("Flatten the panels"), words.find("Cut slices"));
 }
 
+TEST(Sheets, LetNoCautionNoteOrStepDropOffThePaper) {
+    std::vector<Sample> all = samples();
+    all.push_back(randomBoard(30, Length::mm(15), 4, Unit::Millimetres));
+    for (Sample& sample : all) {
+        sample.project.titles.note.clear();
+        for (int i = 0; i < 900; ++i) {
+            sample.project.titles.note += "word" + std::to_string(i) + " ";
+        }
+        const Job job = jobOf(sample.project);
+        std::string words;
+        for (const Page& page : sheets(sample.project, job, Paper::Letter)) {
+            words += page.key.starts_with("overview") ? wordsOf(page) : "";
+        }
+        for (const Caution& caution : job.cautions) {
+            EXPECT_THAT(words, HasSubstr(caution.title)) << sample.name;
+        }
+        EXPECT_THAT(words, HasSubstr("word899")) << sample.name;
+        EXPECT_THAT(words, HasSubstr("Order of work")) << sample.name;
+        EXPECT_THAT(words, HasSubstr(std::to_string(job.steps.steps.size()) + " " +
+                                     title(job.steps.steps.back())))
+            << sample.name;
+    }
+}
+
+TEST(Sheets, SayInTheFootHowFarNumbersAreRounded) {
+    Project project = newProject(Unit::Inches);
+    project.notation = Notation::inches(16);
+    project.board.field = withCells(project.board.field, Length::mm(41), Length::mm(41));
+    const Job job = jobOf(project);
+    std::size_t rounded = 0;
+    for (const Page& page : sheets(project, job, Paper::A4)) {
+        const std::string words = wordsOf(page);
+        const bool said = words.find("≈ rounded, by 1/32 in at most") != std::string::npos;
+        std::size_t marks = 0;
+        for (const Text& text : textsOf(page)) {
+            marks += text.text.find("≈") != std::string::npos ? 1U : 0U;
+        }
+        EXPECT_EQ(said, marks > (said ? 1U : 0U)) << page.key;
+        rounded += said ? 1U : 0U;
+    }
+    EXPECT_GT(rounded, 3U);
+}
+
+TEST(Sheets, KeepTheFinalGlueUpOfUsualBoardsOnOneSheet) {
+    for (const Sample& sample : samples()) {
+        const Job job = jobOf(sample.project);
+        if (Record(job.steps).rows(true, true).size() > 12) {
+            continue;
+        }
+        const std::vector<Page> pages = sheets(sample.project, job, Paper::A4);
+        EXPECT_EQ(pageOf(pages, "final-glue-up-2"), nullptr) << sample.name;
+    }
+}
+
+TEST(Sheets, DoNotListVeryManyJointsInsidePieces) {
+    for (const Sample& sample : samples()) {
+        const Job job = jobOf(sample.project);
+        const std::size_t joints = job.steps.extraJoints.size();
+        std::string words;
+        for (const Page& page : sheets(sample.project, job, Paper::A4)) {
+            words += page.key.starts_with("final-glue-up") ? wordsOf(page) : "";
+        }
+        std::size_t listed = 0;
+        for (const char* start : {"Upright joint, ", "Level joint, "}) {
+            for (std::size_t at = words.find(start); at != std::string::npos;
+                 at = words.find(start, at + 1)) {
+                ++listed;
+            }
+        }
+        EXPECT_EQ(listed, joints <= 12 ? joints : 0) << sample.name;
+        EXPECT_EQ(words.find("Joints inside pieces") != std::string::npos, joints > 0);
+    }
+}
+
 TEST(Sheets, DoNotSpendTheSpareOnTrials) {
     const Project project = newProject(Unit::Millimetres);
     const Job job = jobOf(project);
