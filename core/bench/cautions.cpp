@@ -116,6 +116,9 @@ public:
         : isWorse_(isWorse) {}
 
     void add(Spot spot) {
+        if (steps_.empty() || steps_.back() != spot.step) {
+            steps_.push_back(spot.step);
+        }
         const auto known = std::find_if(spots_.begin(), spots_.end(),
                                         [&](const Spot& s) { return s.label == spot.label; });
         if (known == spots_.end()) {
@@ -131,13 +134,7 @@ public:
             spots_.begin(), spots_.end(),
             [this](const Spot& a, const Spot& b) { return isWorse_(a.length, b.length); });
     }
-    std::vector<int> steps() const {
-        std::vector<int> all;
-        for (const Spot& spot : spots_) {
-            all.push_back(spot.step);
-        }
-        return all;
-    }
+    const std::vector<int>& steps() const { return steps_; }
     /// "Panel A", "Panels A, B and C", "Panels A, B, C, D and 12 more", "The field".
     std::string subject() const {
         if (single()) {
@@ -160,6 +157,7 @@ public:
 private:
     bool (*isWorse_)(Length, Length);
     std::vector<Spot> spots_;
+    std::vector<int> steps_;  // all of them, also those of one workpiece
 };
 
 bool shorter(Length a, Length b) {
@@ -257,7 +255,7 @@ void thickForSaw(const Ground& on, Found& found) {
         }
     });
     if (!spots.empty()) {
-        found.push_back({Severity::Caution, "thick-for-saw",
+        found.push_back({Severity::Danger, "thick-for-saw",
                          spots.subject() + spots.verb(" is", " are") + " thicker than the saw cuts",
                          spots.theWorst() + " is " + on.text(spots.worst().length) +
                              " thick; the saw cuts " + on.text(on.shop.sawDepth) + " deep.",
@@ -292,10 +290,8 @@ void littleToHold(const Ground& on, Found& found) {
          spots.worst().step, spots.steps()});
 }
 
-// 300 mm or 12 in: the shortest workpiece in many machines' rules (shop rules and safety sheets
-// name 7 to 14 in by machine).
 void shortForSander(const Ground& on, Found& found) {
-    const Length usual = on.notation.unit == Unit::Inches ? Length::inch(12) : Length::mm(300);
+    const Length usual = on.shop.planerShortest;
     Spots tooShort(shorter);
     Spots isShort(shorter);
     Spots fieldTooShort(shorter);
@@ -321,7 +317,7 @@ void shortForSander(const Ground& on, Found& found) {
             spots->theWorst() + " is " + on.text(spots->worst().length) +
             " long when it goes to the flattening machine; " +
             (never ? "yours takes nothing under " + on.text(on.shop.sanderShortest)
-                   : "many machines take nothing under " + on.text(usual)) +
+                   : "the shortest to plane is set to " + on.text(usual)) +
             ".";
         const std::string remedy =
             spots->worst().field
@@ -331,8 +327,8 @@ void shortForSander(const Ground& on, Found& found) {
                   "slices), carry it on longer runners, or use a machine that takes it.";
         found.push_back({never ? Severity::Danger : Severity::Caution, "short-for-sander",
                          spots->subject() + spots->verb(" is", " are") +
-                             (never ? " too short for the sander" : " short for a machine"),
-                         is, never ? remedy : "See what the manual of yours allows. " + remedy,
+                             (never ? " too short for the sander" : " too short for a planer"),
+                         is, never ? remedy : "Leave the planer out and sand it. " + remedy,
                          spots->worst().step, spots->steps()});
     }
 }
@@ -352,6 +348,33 @@ void shortSlices(const Ground& on, Found& found) {
                  " long; the shortest slice is set to " + on.text(on.shop.sliceShortest) + ".",
              on.board.build == Build::EndGrain ? "Make the board thicker."
                                                : "Make the rows higher, or merge rows of one wood.",
+             spots.worst().step, spots.steps()});
+    }
+}
+
+// Planing and ripping short pieces is how hands come near knives; a piece wider than long turns at
+// the fence. Advice for one long blank is common practice, no source.
+void shortStrips(const Ground& on, Found& found) {
+    Spots spots(shorter);
+    std::size_t count = 0;
+    forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
+        for (const MillLine& line : work.lines) {
+            if (line.roughLength.value < on.shop.planerShortest) {
+                count += line.strips.size();
+                spots.add({work.panel, step, line.roughLength.value});
+            }
+        }
+    });
+    if (!spots.empty()) {
+        found.push_back(
+            {Severity::Danger, "short-strips", "Strips too short to plane or rip one by one",
+             counted(count, "strip is", "strips are") + " shorter than " +
+                 on.text(on.shop.planerShortest) +
+                 ", which is set as the shortest; the shortest is " +
+                 on.text(spots.worst().length) + " rough.",
+             "Mill and rip blanks that hold several strips of one size end to end, with a kerf "
+             "between, and crosscut them to length last. Never feed a piece along the fence by its "
+             "shorter side.",
              spots.worst().step, spots.steps()});
     }
 }
@@ -495,9 +518,9 @@ void omittedJoints(const Ground& on, Found& found) {
 /// Every rule there is. A new one is a function above, a line here and a test.
 using Rule = void (*)(const Ground&, Found&);
 constexpr Rule rules[] = {
-    borderMoves, endGrainFace,  littleToHold, shortForSander, shortSlices,
-    narrowRips,  wideForSander, thickForSaw,  noSquaringCut,  noTrimMargin,
-    endToEnd,    noSpareSlice,  extraJoints,  omittedJoints,
+    borderMoves,  endGrainFace, littleToHold,  shortForSander, shortSlices,
+    shortStrips,  narrowRips,   wideForSander, thickForSaw,    noSquaringCut,
+    noTrimMargin, endToEnd,     noSpareSlice,  extraJoints,    omittedJoints,
 };
 
 }  // namespace

@@ -4,6 +4,10 @@
 
 namespace kerfwright {
 
+Length flattenedAfterwards(const Board& board, const Shop& shop, bool severalSlices) {
+    return severalSlices || board.build == Build::EndGrain ? shop.fieldFlattening : Length();
+}
+
 Figure thicknessAsGlued(const Board& board, const Shop& shop, Length rowHeight, int marginSides,
                         bool glued) {
     Figure figure;
@@ -12,7 +16,7 @@ Figure thicknessAsGlued(const Board& board, const Shop& shop, Length rowHeight, 
         figure.add(TermKind::TrimMargin, shop.trimMargin, marginSides);
     } else {
         figure.add(TermKind::BoardThickness, board.thickness);
-        figure.add(TermKind::FieldFlattening, shop.fieldFlattening);
+        figure.add(TermKind::FieldFlattening, flattenedAfterwards(board, shop, marginSides < 2));
     }
     if (glued) {
         figure.add(TermKind::PanelFlattening, shop.panelFlattening);

@@ -12,6 +12,10 @@
 
 namespace kerfwright {
 
+/// What comes off the field's thickness once it is whole. Nothing off a single slice that lies with
+/// its long grain up: its panel was made flat already, and no glue-up followed.
+Length flattenedAfterwards(const Board& board, const Shop& shop, bool severalSlices);
+
 /// Thickness of a panel as glued, or of a single strip as milled. Where the grain stands up it is
 /// the height of the rows that the panel gives, else that of the field. `marginSides` is the
 /// greatest number of sides (0 to 2) of one of those rows that become the field's outer edge.

@@ -213,7 +213,8 @@ private:
         field.length.add(TermKind::FieldSide, board_.field.height())
             .add(TermKind::TrimMargin, shop_.trimMargin, 2);
         field.thickness.add(TermKind::BoardThickness, board_.thickness)
-            .add(TermKind::FieldFlattening, shop_.fieldFlattening);
+            .add(TermKind::FieldFlattening,
+                 flattenedAfterwards(board_, shop_, bandUses_.size() > 1));
         for (std::size_t i = 0; i < bandUses_.size(); ++i) {
             Use use = bandUses_[i];
             use.lay.stoodUp = endGrain_;
@@ -293,10 +294,10 @@ Result<Chosen> choose(const Board& board, const std::vector<Wood>& woods, const 
         return Chosen{std::move(draft).value(), why};
     };
     if (board.build == Build::LongGrain && board.grain == GrainDirection::Down) {
-        return only(false, "The grain runs down the board, so rows are cut and glued.");
+        return only(false, "The grain runs down the board, so the plan goes by rows.");
     }
     if (board.build == Build::LongGrain && board.grain == GrainDirection::Across) {
-        return only(true, "The grain runs across the board, so columns are cut and glued.");
+        return only(true, "The grain runs across the board, so the plan goes by columns.");
     }
     if (choices.rows == RowChoice::Rows) {
         return only(false, "Rows were chosen.");

@@ -126,7 +126,7 @@ private:
                 cut.part = panel.label;
                 cut.stop = run.length;
                 cut.kerf.add(TermKind::Kerf, shop_.kerf);
-                cut.marginRows = run.marginSides > 0 && plan_.margin > Length();
+                cut.marginRows = run.marginSides == 1 && plan_.margin > Length();
                 for (int i = 0; i < run.count; ++i) {
                     cut.slices.push_back(sliceLabel(panel.label, ++slice));
                 }
@@ -271,6 +271,9 @@ struct Titles {
     std::string operator()(const Crosscut& cut) const {
         const std::size_t slices = cut.slices.size();
         std::string text = "Cut ";
+        if (slices == 1 && cut.spares.empty() && !cut.marginRows) {
+            return "Cut the slice off " + cut.part;
+        }
         if (cut.marginRows) {
             text += slices == 1 ? "the margin slice" : std::to_string(slices) + " margin slices";
         } else {

@@ -85,8 +85,9 @@ struct Crosscut {
     Figure kerf;
     std::vector<std::string> slices;  ///< labels in cutting order
     std::vector<std::string> spares;  ///< labels, cut after those
-    bool marginRows = false;          ///< these slices carry the trim margin of an outermost row
-    Length left;                      ///< of the panel, after the last cut
+    /// These slices carry the trim margin of an outermost row; never so for a field of one slice.
+    bool marginRows = false;
+    Length left;  ///< of the panel, after the last cut
 };
 
 /// Saw the trim margin off the four sides of the field.

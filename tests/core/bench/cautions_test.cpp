@@ -31,6 +31,7 @@ protected:
         shop.spareSlices = 1;
         shop.sanderWidth = Length::mm(400);
         shop.sanderShortest = Length::mm(200);
+        shop.planerShortest = Length::mm(300);
         shop.sawDepth = Length::mm(75);
         shop.leastHeld = Length::mm(150);
         shop.sliceShortest = Length::mm(15);
@@ -41,7 +42,7 @@ protected:
                   {"A1", "A2"},
                   {},
                   {},
-                  {},
+                  figure(Length::mm(600)),
                   figure(Length::mm(48)),
                   figure(Length::mm(50)),
                   figure(Length::mm(600))}}};
@@ -183,8 +184,9 @@ TEST_F(Cautions, APanelIsShortWhenItGoesBackToTheSander) {
     EXPECT_THAT(own.reason, HasSubstr("200 mm"));
 }
 
-TEST_F(Cautions, TheUsualLimitIsOfTwelveInchesInAShopOfInches) {
+TEST_F(Cautions, TheShortestToPlaneIsASettingOfTheShop) {
     notation = Notation::inches();
+    shop.planerShortest = Length::inch(12);
     cut.left = Length::inch(11);
     EXPECT_THAT(
         one(found({mill, glue, cut, flatten(Length::mm(48), Length::mm(45))}), "short-for-sander")
@@ -277,6 +279,18 @@ TEST_F(Cautions, TheShopHasNoAllowances) {
     EXPECT_EQ(one(all, "no-squaring-cut").severity, Severity::Caution);
     EXPECT_EQ(one(all, "no-spare-slice").severity, Severity::Note);
     EXPECT_THAT(one(all, "no-spare-slice").reason, HasSubstr("1 panel:"));
+}
+
+TEST_F(Cautions, StripsTooShortToPlaneOneByOneAreMilledAsBlanks) {
+    shop.planerShortest = Length::mm(300);
+    EXPECT_FALSE(has(found({mill}), "short-strips"));
+    mill.lines[0].roughLength = figure(Length::mm(299));
+    EXPECT_THAT(one(found({mill}), "short-strips").reason, HasSubstr("shortest is 299 mm"));
+    mill.lines[0].roughLength = figure(Length::mm(140));
+    const Caution caution = one(found({glue, mill}), "short-strips");
+    EXPECT_EQ(caution.severity, Severity::Danger);
+    EXPECT_THAT(caution.reason, HasSubstr("2 strips are shorter than 300 mm"));
+    EXPECT_EQ(caution.step, 1);
 }
 
 TEST_F(Cautions, PanelsAlikeMakeOneCaution) {

@@ -254,6 +254,25 @@ TEST(Allowances, TheAccountOfTheTimberCloses) {
     EXPECT_GT(p.list.ledger.board, Volume());
 }
 
+TEST(Allowances, OneLongGrainSliceIsFlattenedOnce) {
+    // Its panel was made flat and nothing was glued after it; end grain is flattened all the same.
+    Field field;
+    field.columns = {square, square};
+    field.rows = {Length::mm(60)};
+    field.pieces = {{0, 0, 1, 1, 0}, {1, 0, 1, 1, 1}};
+    Choices rows;
+    rows.rows = RowChoice::Rows;
+    const Planned lying =
+        planned(boardOf(field, Build::LongGrain), notesShop(), endlessWoods(2), rows);
+    ASSERT_THAT(all<Flatten>(lying.list), SizeIs(1));
+    EXPECT_EQ(all<Flatten>(lying.list).front().to.value, Length::mm(40));
+    EXPECT_FALSE(all<Crosscut>(lying.list).front().marginRows);
+    EXPECT_EQ(title({all<Crosscut>(lying.list).front()}), "Cut the slice off A");
+
+    const Planned standing = planned(boardOf(field), notesShop(), endlessWoods(2), rows);
+    EXPECT_EQ(all<Flatten>(standing.list).back().from.value, Length::mm(43));
+}
+
 TEST(Allowances, LongPanelsAreMadeAsSeveral) {
     Shop shop = notesShop();
     shop.longestStrip = Length::mm(300);

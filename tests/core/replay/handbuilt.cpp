@@ -161,7 +161,7 @@ Job stripes() {
               area(120_mm, 17_mm) * 2)},
         {Flatten{"S", Face::LongGrain, Purpose::AfterGlueUp, figure(17_mm), figure(16_mm)}},
         {SquareEnd{"S", figure(4_mm), figure(3_mm), 113_mm}},
-        {crosscut("S", 102_mm, {"S-1"}, {}, true, 8_mm)},
+        {crosscut("S", 102_mm, {"S-1"}, {}, false, 8_mm)},
         {Take{"Field", plain("S-1"), figure(72_mm), figure(102_mm), figure(16_mm)}},
         {Flatten{"Field", Face::LongGrain, Purpose::Finished, figure(16_mm), figure(15_mm)}},
         {TrimField{"Field", figure(1_mm), figure(70_mm), figure(100_mm)}},
