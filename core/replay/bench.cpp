@@ -487,7 +487,7 @@ void Bench::run(const FitBorder& step) {
             fault(quoted(cut.label) + " was not milled as a rail");
             return;
         }
-        const Box& wood = strip->solid.boxes.front();
+        const Cuboid& wood = strip->solid.boxes.front();
         const Corner& size = strip->solid.size;
         if (wood.wood != board_.border.wood) {
             fault("the rail " + quoted(cut.label) + " is not of the wood of the border");
@@ -584,7 +584,7 @@ std::vector<std::string> Bench::finish(bool mergeLike) {
     const bool asBuilt = board_.build == Build::EndGrain ? grain == Z
                          : grain == Y                    ? down
                                                          : grain == X && across;
-    for (const Box& box : field.boxes) {
+    for (const Cuboid& box : field.boxes) {
         if (box.grain != grain || !asBuilt) {
             fault("the grain does not run as the build wants");
             break;

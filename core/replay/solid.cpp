@@ -51,7 +51,7 @@ Turn turnOf(const Lay& lay) {
 
 Volume Solid::volume() const {
     Volume sum;
-    for (const Box& box : boxes) {
+    for (const Cuboid& box : boxes) {
         sum += kerfwright::volume(box.high[X] - box.low[X], box.high[Y] - box.low[Y],
                                   box.high[Z] - box.low[Z]);
     }
@@ -65,12 +65,13 @@ Area Solid::face(Axis axis) const {
 }
 
 bool Solid::showsEndGrain() const {
-    return std::any_of(boxes.begin(), boxes.end(), [](const Box& box) { return box.grain == Z; });
+    return std::any_of(boxes.begin(), boxes.end(),
+                       [](const Cuboid& box) { return box.grain == Z; });
 }
 
 Solid stick(int wood, Length width, Length length, Length thickness) {
     const Corner size = {width, length, thickness};
-    return {size, {Box{{}, size, wood, Y}}};
+    return {size, {Cuboid{{}, size, wood, Y}}};
 }
 
 Solid laid(const Solid& solid, const Lay& lay) {
@@ -84,8 +85,8 @@ Solid laid(const Solid& solid, const Lay& lay) {
         result.size[i] = solid.size[turn.from[i]];
     }
     for (std::size_t b = 0; b < solid.boxes.size(); ++b) {
-        const Box& source = solid.boxes[b];
-        Box& box = result.boxes[b];
+        const Cuboid& source = solid.boxes[b];
+        Cuboid& box = result.boxes[b];
         box.wood = source.wood;
         for (std::size_t i = 0; i < 3; ++i) {
             const Axis from = turn.from[i];
@@ -104,11 +105,11 @@ Solid between(const Solid& solid, Axis axis, Length from, Length to) {
     result.size = solid.size;
     result.size[axis] = to - from;
     result.boxes.reserve(solid.boxes.size());
-    for (const Box& source : solid.boxes) {
+    for (const Cuboid& source : solid.boxes) {
         const Length low = std::max(source.low[axis], from);
         const Length high = std::min(source.high[axis], to);
         if (low < high) {
-            Box& box = result.boxes.emplace_back(source);
+            Cuboid& box = result.boxes.emplace_back(source);
             box.low[axis] = low - from;
             box.high[axis] = high - from;
         }
@@ -122,8 +123,8 @@ void append(Solid& whole, const Solid& part, Axis axis) {
         return;
     }
     const Length shift = whole.size[axis];
-    for (const Box& source : part.boxes) {
-        Box& box = whole.boxes.emplace_back(source);
+    for (const Cuboid& source : part.boxes) {
+        Cuboid& box = whole.boxes.emplace_back(source);
         box.low[axis] += shift;
         box.high[axis] += shift;
     }

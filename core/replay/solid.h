@@ -17,18 +17,19 @@ enum Axis { X, Y, Z };
 
 using Corner = std::array<Length, 3>;
 
-struct Box {
+/// Not `Box`: that is the rectangle of a drawing, and two types of one name break the program.
+struct Cuboid {
     Corner low;   ///< lowest x, y, z; 0 is the edge of the workpiece
     Corner high;  ///< greatest x, y, z; greater than `low` on every axis
     int wood = 0;
     Axis grain = Y;
-    friend bool operator==(const Box&, const Box&) = default;
+    friend bool operator==(const Cuboid&, const Cuboid&) = default;
 };
 
 /// A full rectangular block: the boxes fill 0 to `size` without gap or overlap.
 struct Solid {
     Corner size;
-    std::vector<Box> boxes;
+    std::vector<Cuboid> boxes;
 
     /// Weighed box by box, so that a gap or an overlap shows in the ledger.
     Volume volume() const;

@@ -51,12 +51,12 @@ struct Wish {
     std::vector<int> woods;
 };
 
-bool isOnTop(const Solid& solid, const Box& box) {
+bool isOnTop(const Solid& solid, const Cuboid& box) {
     return box.high[Z] == solid.size[Z];
 }
 
 void compareWoods(const Solid& solid, const Wish& wish, std::vector<std::string>& faults) {
-    for (const Box& box : solid.boxes) {
+    for (const Cuboid& box : solid.boxes) {
         if (!isOnTop(solid, box)) {
             continue;
         }
@@ -160,7 +160,7 @@ void compareJoints(const Solid& solid, const Wish& wish, const std::vector<Joint
     across.reserve(expected);
 
     // A full block has on the far side of every joint exactly one box that begins there.
-    for (const Box& box : solid.boxes) {
+    for (const Cuboid& box : solid.boxes) {
         if (!isOnTop(solid, box)) {
             continue;
         }

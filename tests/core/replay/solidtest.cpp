@@ -24,7 +24,7 @@ Solid lopsided() {
 /// directions in the solid. A mirror image has the other sign.
 int hand(const Solid& solid) {
     const auto middle = [&](int wood) {
-        for (const Box& box : solid.boxes) {
+        for (const Cuboid& box : solid.boxes) {
             if (box.wood == wood) {
                 return std::array<double, 3>{(box.low[X] + box.high[X]).toMm(),
                                              (box.low[Y] + box.high[Y]).toMm(),
