@@ -84,13 +84,13 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWi
     tabBar()->setElideMode(Qt::ElideNone);
     tabBar()->setAccessibleName(tr("The bench"));
     connect(this, &QTabWidget::currentChanged, this, &BenchTabs::fill);
+    connect(this, &QTabWidget::currentChanged, this, &BenchTabs::letGo);
+    connect(cautions_, &CardList::wayAsked, this, &BenchTabs::timberAsked);
     connect(&planner, &Planner::changed, this, &BenchTabs::refreshCautions);
     connect(cautions_, &CardList::chosen, this, [this](int row) {
-        if (row < 0 || !shown_) {
-            return;
-        }
-        const int step = shown_->job.cautions[static_cast<std::size_t>(row)].step;
-        steps_->list()->choose(step);
+        const bool known = row >= 0 && shown_;
+        steps_->list()->choose(known ? shown_->job.cautions[static_cast<std::size_t>(row)].step
+                                     : -1);
     });
     refreshCautions();
 }
@@ -145,6 +145,18 @@ void BenchTabs::fill(int tab) {
         list->show();
     } else if (tab == Sheets) {
         sheets();
+    }
+}
+
+void BenchTabs::letGo(int tab) {
+    // What is lit up on the board must be seen to be chosen. The step of a caution stays chosen
+    // where it is looked up next.
+    if (tab == Steps) {
+        const QSignalBlocker quiet(cautions_);
+        cautions_->choose(-1);
+    } else {
+        cautions_->choose(-1);
+        steps_->list()->choose(-1);
     }
 }
 

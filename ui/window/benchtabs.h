@@ -43,8 +43,11 @@ public:
 
 Q_SIGNALS:
     void told(const QString& words);
+    /// Where the maker says what timber there is.
+    void timberAsked();
 
 private:
+    void letGo(int tab);
     void refreshCautions();
     void fill(int tab);
 

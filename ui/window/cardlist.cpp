@@ -25,6 +25,9 @@ QString Card::spoken() const {
     if (!remedy.isEmpty()) {
         all << remedy;
     }
+    if (!way.isEmpty()) {
+        all << way;
+    }
     return all.join(QStringLiteral(". "));
 }
 
@@ -80,7 +83,8 @@ void CardList::setCards(std::vector<Card> cards) {
         model_->setCards(std::move(cards));
         marked_.clear();
         if (same) {
-            setCurrentIndex(model_->index(before));
+            selectionModel()->setCurrentIndex(model_->index(before),
+                                              QItemSelectionModel::ClearAndSelect);
         }
     }
     doItemsLayout();
@@ -92,17 +96,21 @@ void CardList::setCards(std::vector<Card> cards) {
 }
 
 int CardList::chosenCard() const {
-    return currentIndex().isValid() && selectionModel()->isSelected(currentIndex())
-               ? currentIndex().row()
-               : -1;
+    const QModelIndexList selected = selectionModel()->selectedIndexes();
+    return selected.isEmpty() ? -1 : selected.front().row();
 }
 
 void CardList::choose(int row) {
+    const int before = chosenCard();
     if (row < 0) {
         clearSelection();
         setCurrentIndex(QModelIndex());
     } else {
-        setCurrentIndex(model_->index(row));
+        selectionModel()->setCurrentIndex(model_->index(row), QItemSelectionModel::ClearAndSelect);
+    }
+    viewport()->update();
+    if (chosenCard() != before) {
+        Q_EMIT chosen(chosenCard());
     }
 }
 
@@ -134,15 +142,25 @@ QRect CardList::workingRect(int row) const {
         ->workingRect(visualRect(index), card(row));
 }
 
+QRect CardList::wayRect(int row) const {
+    return static_cast<const CardPainter*>(itemDelegate())
+        ->wayRect(visualRect(model_->index(row)), card(row));
+}
+
 void CardList::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
     QListView::currentChanged(current, previous);
     viewport()->update();
-    Q_EMIT chosen(current.isValid() ? current.row() : -1);
+}
+
+QItemSelectionModel::SelectionFlags CardList::selectionCommand(const QModelIndex&,
+                                                               const QEvent*) const {
+    return QItemSelectionModel::NoUpdate;  // walking over the cards chooses none
 }
 
 void CardList::mousePressEvent(QMouseEvent* event) {
     const QModelIndex index = indexAt(event->pos());
     pressedWorking_ = -1;
+    pressedWay_ = -1;
     if (!index.isValid()) {
         choose(-1);
         return;
@@ -150,38 +168,49 @@ void CardList::mousePressEvent(QMouseEvent* event) {
     if (workingRect(index.row()).contains(event->pos())) {
         pressedWorking_ = index.row();
         choose(index.row());
-    } else if (index.row() == chosenCard()) {
-        choose(-1);  // a second click lets go
+    } else if (wayRect(index.row()).contains(event->pos())) {
+        pressedWay_ = index.row();
     } else {
-        QListView::mousePressEvent(event);
+        choose(index.row() == chosenCard() ? -1 : index.row());  // a second click lets go
     }
 }
 
 void CardList::mouseReleaseEvent(QMouseEvent* event) {
     const QModelIndex index = indexAt(event->pos());
-    if (pressedWorking_ >= 0 && index.isValid() && index.row() == pressedWorking_) {
+    if (index.isValid() && index.row() == pressedWorking_) {
         Q_EMIT workingAsked(pressedWorking_);
+    } else if (index.isValid() && index.row() == pressedWay_) {
+        Q_EMIT wayAsked(pressedWay_);
     }
     pressedWorking_ = -1;
+    pressedWay_ = -1;
 }
 
 void CardList::mouseMoveEvent(QMouseEvent* event) {
     const QModelIndex index = indexAt(event->pos());
-    const bool over = index.isValid() && workingRect(index.row()).contains(event->pos());
+    const bool over = index.isValid() && (workingRect(index.row()).contains(event->pos()) ||
+                                          wayRect(index.row()).contains(event->pos()));
     viewport()->setCursor(over ? Qt::PointingHandCursor : Qt::ArrowCursor);
     viewport()->update();
 }
 
 void CardList::keyPressEvent(QKeyEvent* event) {
-    const int row = chosenCard();
-    if (event->key() == Qt::Key_Escape && row >= 0) {
+    if (event->key() == Qt::Key_Escape && chosenCard() >= 0) {
         choose(-1);
         return;
     }
-    if (row >= 0 && card(row).working &&
-        (event->key() == Qt::Key_Equal || event->key() == Qt::Key_Return ||
-         event->key() == Qt::Key_Enter)) {
+    const int row = currentIndex().isValid() ? currentIndex().row() : -1;
+    if (row >= 0 && event->key() == Qt::Key_Space) {
+        choose(row == chosenCard() ? -1 : row);
+        return;
+    }
+    const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    if (row >= 0 && card(row).working && (enter || event->key() == Qt::Key_Equal)) {
         Q_EMIT workingAsked(row);
+        return;
+    }
+    if (row >= 0 && enter && !card(row).way.isEmpty()) {
+        Q_EMIT wayAsked(row);
         return;
     }
     QListView::keyPressEvent(event);

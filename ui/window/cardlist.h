@@ -21,6 +21,7 @@ struct Card {
     QString big;
     QString warning;       ///< with a triangle, in the colour of cautions
     QString remedy;        ///< what to do, after an arrow
+    QString way = {};      ///< the name of the place where it is mended; painted as a link
     bool working = false;  ///< has numbers whose working can be opened
     Mood mood = Mood::Plain;
     friend bool operator==(const Card&, const Card&) = default;
@@ -52,8 +53,9 @@ public:
     void setCards(std::vector<Card> cards);
     int count() const { return model_->rowCount(); }
     const Card& card(int row) const { return model_->card(row); }
-    /// -1 where none is chosen.
+    /// -1 where none is chosen. The card that the keys stand on is not chosen by that alone.
     int chosenCard() const;
+    /// -1 lets go of the choice.
     void choose(int row);
     /// Cards with a quiet bar at their side.
     void setMarked(const std::set<int>& rows);
@@ -65,11 +67,14 @@ public:
     bool isStale() const { return stale_; }
     /// Where the "=" of a card is painted, in the viewport.
     QRect workingRect(int row) const;
+    /// Where the way to somewhere else is painted, in the viewport; null where the card has none.
+    QRect wayRect(int row) const;
 
 Q_SIGNALS:
     /// -1 where the choice was given up.
     void chosen(int row);
     void workingAsked(int row);
+    void wayAsked(int row);
 
 protected:
     void mousePressEvent(QMouseEvent* event) override;
@@ -79,6 +84,8 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
+    QItemSelectionModel::SelectionFlags selectionCommand(const QModelIndex& index,
+                                                         const QEvent* event) const override;
 
 private:
     CardModel* model_;
@@ -86,6 +93,7 @@ private:
     QString emptyText_;
     bool stale_ = false;
     int pressedWorking_ = -1;
+    int pressedWay_ = -1;
 };
 
 }  // namespace kerfwright

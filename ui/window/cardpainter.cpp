@@ -32,6 +32,10 @@ QFont boldFont(const QFont& font) {
     return bold;
 }
 
+QString wayText(const Card& card) {
+    return card.way + QStringLiteral(" ›");
+}
+
 }  // namespace
 
 CardPainter::CardPainter(CardList* list)
@@ -50,6 +54,17 @@ QRect CardPainter::workingRect(const QRect& cell, const Card& card) const {
                             : QFontMetrics(smallFont(list_->font())).height() + 4);
     const int top = card.big.isEmpty() ? inner.top() + padding - 5 : bottom - workingSize;
     return QRect(inner.right() - padding - workingSize + 8, top, workingSize, workingSize);
+}
+
+QRect CardPainter::wayRect(const QRect& cell, const Card& card) const {
+    if (card.way.isEmpty()) {
+        return QRect();
+    }
+    const QFontMetrics metrics(smallFont(list_->font()));
+    const int left = cell.left() + 8 + padding + (card.number.isEmpty() ? 0 : column);
+    const int bottom = cell.bottom() - outside - padding;
+    return QRect(left - 4, bottom - metrics.height() - 3,
+                 metrics.horizontalAdvance(wayText(card)) + 8, metrics.height() + 8);
 }
 
 int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
@@ -116,6 +131,10 @@ int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
         y += 4;
         block(QStringLiteral("▲ ") + card.warning, small, tones.caution, right);
     }
+    if (!card.way.isEmpty()) {
+        y += 5;
+        block(wayText(card), small, tones.accent, right);
+    }
     return y + padding + outside - cell.top();
 }
 
@@ -137,6 +156,11 @@ void CardPainter::paint(QPainter* painter, const QStyleOptionViewItem& option,
     painter->setPen(chosen ? QPen(tones.accent, 1.6) : QPen(tones.edge, 1));
     painter->setBrush(tones.entry);
     painter->drawRoundedRect(frame, 6, 6);
+    if (list_->hasFocus() && list_->currentIndex() == index) {
+        painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
+        painter->setBrush(Qt::NoBrush);
+        painter->drawRoundedRect(frame.adjusted(3, 3, -3, -3), 4, 4);
+    }
     if (list_->isMarked(index.row())) {
         painter->setPen(Qt::NoPen);
         painter->setBrush(tones.accent);

@@ -1,45 +1,167 @@
 #include "ui/window/cutlist.h"
 
+#include "core/sheets/record.h"
 #include "ui/document/text.h"
+#include "ui/window/boardpainter.h"
 #include "ui/window/stepwords.h"
+#include "ui/window/tones.h"
 
-#include <QHeaderView>
+#include <QLabel>
+#include <QPainter>
+#include <QStyledItemDelegate>
+
+#include <algorithm>
 
 namespace kerfwright {
 
 namespace {
 
-QString bareSize(const Figure& thickness, const Figure& width, const Figure& length,
-                 const Notation& notation) {
-    return QStringLiteral("%1 × %2 × %3")
-        .arg(toQt(formatBare(thickness.value, notation)), toQt(formatBare(width.value, notation)),
-             toQt(formatBare(length.value, notation)));
+constexpr int headHeight = 48;
+constexpr int side = 12;  // left and right of a line
+constexpr int chipSize = 26;
+constexpr int above = 9;  // and below
+
+bool sameSize(const MillLine& a, const MillLine& b) {
+    return a.thickness.value == b.thickness.value && a.width.value == b.width.value &&
+           a.length.value == b.length.value && a.roughThickness.value == b.roughThickness.value &&
+           a.roughWidth.value == b.roughWidth.value && a.roughLength.value == b.roughLength.value;
 }
+
+/// Paints a line; measures it where there is no painter.
+class CutPainter : public QStyledItemDelegate {
+public:
+    explicit CutPainter(CutList* list)
+        : QStyledItemDelegate(list)
+        , list_(list) {}
+
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+        const int width = list_->viewport()->width();
+        return QSize(width, layOut(nullptr, list_->line(index.row()), QRect(0, 0, width, 0),
+                                   option.palette));
+    }
+
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override {
+        const Tones tones = tonesOf(option.palette);
+        painter->save();
+        painter->setRenderHint(QPainter::Antialiasing);
+        if (index.row() > 0) {
+            painter->setPen(QPen(tones.edge, 1));
+            const double y = option.rect.top() + 0.5;
+            painter->drawLine(QPointF(option.rect.left() + side, y),
+                              QPointF(option.rect.right() - side, y));
+        }
+        if (list_->hasFocus() && list_->currentIndex() == index) {
+            painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
+            painter->setBrush(Qt::NoBrush);
+            painter->drawRoundedRect(QRectF(option.rect).adjusted(4.5, 3.5, -4.5, -3.5), 4, 4);
+        }
+        layOut(painter, list_->line(index.row()), option.rect, option.palette);
+        painter->restore();
+    }
+
+private:
+    int layOut(QPainter* painter, const CutLine& line, const QRect& cell,
+               const QPalette& palette) const {
+        const Tones tones = tonesOf(palette);
+        const QFont plain = list_->font();
+        QFont bold = plain;
+        bold.setBold(true);
+        QFont small = plain;
+        small.setPixelSize(std::max(11, QFontInfo(plain).pixelSize() - 1));
+        const int left = cell.left() + side + chipSize + 10;
+        const int right = cell.right() - side;
+        int y = cell.top() + above;
+        if (painter != nullptr) {
+            const QRectF chip(cell.left() + side, y + 1, chipSize, chipSize);
+            painter->setPen(QPen(mixed(tones.edge, Qt::black, 0.2), 1));
+            painter->setBrush(line.colour);
+            painter->drawRoundedRect(chip.adjusted(0.5, 0.5, -0.5, -0.5), 4, 4);
+            painter->setFont(bold);
+            painter->setPen(readableOn(line.colour));
+            painter->drawText(chip, Qt::AlignCenter, line.letter);
+        }
+        const auto block = [&](const QString& words, const QFont& font, const QColor& colour,
+                               int until) {
+            const QRect room(left, y, std::max(20, until - left), 10000);
+            const QRect used = QFontMetrics(font).boundingRect(room, Qt::TextWordWrap, words);
+            if (painter != nullptr) {
+                painter->setFont(font);
+                painter->setPen(colour);
+                painter->drawText(room, Qt::TextWordWrap, words);
+            }
+            y += used.height() + 1;
+        };
+        const int useWidth = QFontMetrics(small).horizontalAdvance(line.use);
+        if (painter != nullptr) {
+            painter->setFont(small);
+            painter->setPen(tones.quiet);
+            painter->drawText(QRect(right - useWidth, y, useWidth + 1, 40),
+                              Qt::AlignLeft | Qt::AlignTop, line.use);
+        }
+        block(line.wood, plain, tones.text, right - useWidth - 10);
+        block(line.pieces, small, tones.quiet, right);
+        y += 2;
+        block(line.milled, bold, tones.text, right);
+        block(line.rough, small, tones.quiet, right);
+        return y + above - cell.top();
+    }
+
+    CutList* list_;
+};
 
 }  // namespace
 
+QString CutLine::spoken() const {
+    return CutList::tr("%1, letter %2, for %3. %4. %5. %6")
+        .arg(wood, letter, use, pieces, milled, rough);
+}
+
+int CutModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(lines_.size());
+}
+
+QVariant CutModel::data(const QModelIndex& index, int role) const {
+    if (!index.isValid()) {
+        return QVariant();
+    }
+    switch (role) {
+    case Qt::DisplayRole:
+        return line(index.row()).wood;
+    case Qt::AccessibleTextRole:
+        return line(index.row()).spoken();
+    default:
+        return QVariant();
+    }
+}
+
+void CutModel::setLines(std::vector<CutLine> lines) {
+    beginResetModel();
+    lines_ = std::move(lines);
+    endResetModel();
+}
+
 CutList::CutList(Planner& planner, QWidget* parent)
-    : QTableWidget(0, 5, parent)
-    , planner_(planner) {
+    : QListView(parent)
+    , planner_(planner)
+    , model_(new CutModel(this))
+    , head_(new QLabel(this)) {
     setObjectName(QStringLiteral("cutList"));
     setAccessibleName(tr("Cut list"));
+    setModel(model_);
+    setItemDelegate(new CutPainter(this));
     setFrameShape(NoFrame);
-    setShowGrid(false);
     setEditTriggers(NoEditTriggers);
-    setSelectionBehavior(SelectRows);
-    setTabKeyNavigation(false);
-    setWordWrap(true);
-    verticalHeader()->hide();
-    verticalHeader()->setDefaultSectionSize(32);
-    horizontalHeader()->setMinimumHeight(36);
-    horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    horizontalHeader()->setSectionResizeMode(1, QHeaderView::Stretch);
-    horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    horizontalHeader()->setHighlightSections(false);
+    setSelectionMode(NoSelection);
+    setVerticalScrollMode(ScrollPerPixel);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
+    setViewportMargins(0, headHeight, 0, 0);
     viewport()->setBackgroundRole(QPalette::Window);
-    QFont small = font();
-    small.setPixelSize(12);
-    setFont(small);
+    head_->setObjectName(QStringLiteral("cutListHead"));
+    head_->setWordWrap(true);
+    head_->setForegroundRole(QPalette::PlaceholderText);
+    head_->setContentsMargins(side, 0, side, 0);
     connect(&planner, &Planner::changed, this, [this] {
         if (isVisible()) {
             refresh();
@@ -48,8 +170,14 @@ CutList::CutList(Planner& planner, QWidget* parent)
 }
 
 void CutList::showEvent(QShowEvent* event) {
-    QTableWidget::showEvent(event);
+    QListView::showEvent(event);
     refresh();
+}
+
+void CutList::resizeEvent(QResizeEvent* event) {
+    QListView::resizeEvent(event);
+    head_->setGeometry(0, 0, width(), headHeight);
+    scheduleDelayedItemsLayout();
 }
 
 void CutList::refresh() {
@@ -58,42 +186,48 @@ void CutList::refresh() {
         return;
     }
     shown_ = planned;
-    setRowCount(0);
-    if (!planned) {
-        return;
-    }
-    const Notation& notation = planned->project->notation;
-    const QString unit = toQt(unitName(notation.unit));
-    setHorizontalHeaderLabels(
-        {tr("No."), tr("Wood"), tr("For"), tr("Milled, %1").arg(unit), tr("Rough, %1").arg(unit)});
-    horizontalHeaderItem(3)->setToolTip(tr("thickness × width × length"));
-    horizontalHeaderItem(4)->setToolTip(tr("thickness × width × length"));
-    int row = 0;
-    for (const Step& step : planned->job.steps.steps) {
-        const auto* mill = std::get_if<Mill>(&step.work);
-        if (mill == nullptr) {
-            continue;
-        }
-        for (const MillLine& line : mill->lines) {
-            insertRow(row);
-            QStringList strips;
-            for (const std::string& strip : line.strips) {
-                strips << toQt(strip);
+    std::vector<CutLine> lines;
+    if (planned) {
+        const Notation& notation = planned->project->notation;
+        const auto size = [&](const Figure& thickness, const Figure& width, const Figure& length) {
+            return sizeText(thickness.value, width.value, length.value, notation);
+        };
+        for (const Step& step : planned->job.steps.steps) {
+            const auto* mill = std::get_if<Mill>(&step.work);
+            if (mill == nullptr) {
+                continue;
             }
-            const QStringList cells{
-                QString::number(line.strips.size()),
-                toQt(planned->project->woods[static_cast<std::size_t>(line.wood)].name),
-                mill->panel.empty() ? tr("border") : toQt(mill->panel),
-                bareSize(line.thickness, line.width, line.length, notation),
-                bareSize(line.roughThickness, line.roughWidth, line.roughLength, notation)};
-            for (int column = 0; column < cells.size(); ++column) {
-                auto* item = new QTableWidgetItem(cells[column]);
-                item->setToolTip(tr("Strips %1").arg(strips.join(QStringLiteral(", "))));
-                setItem(row, column, item);
+            // Rails are milled one a line, also where two are alike.
+            std::vector<MillLine> alike;
+            for (const MillLine& line : mill->lines) {
+                const auto known =
+                    std::find_if(alike.begin(), alike.end(), [&](const MillLine& other) {
+                        return other.wood == line.wood && sameSize(other, line);
+                    });
+                if (known == alike.end()) {
+                    alike.push_back(line);
+                } else {
+                    known->strips.insert(known->strips.end(), line.strips.begin(),
+                                         line.strips.end());
+                }
             }
-            ++row;
+            for (const MillLine& line : alike) {
+                const Wood& wood = planned->project->woods[static_cast<std::size_t>(line.wood)];
+                lines.push_back(
+                    {toQColor(wood.colour), toQt(wood.letter), toQt(wood.name),
+                     mill->panel.empty() ? tr("border") : tr("panel %1").arg(toQt(mill->panel)),
+                     tr("%1: %2").arg(counted(static_cast<int>(line.strips.size()), tr("%1 piece"),
+                                              tr("%1 pieces")),
+                                      toQt(labelList(line.strips))),
+                     tr("milled %1").arg(size(line.thickness, line.width, line.length)),
+                     tr("rough %1")
+                         .arg(size(line.roughThickness, line.roughWidth, line.roughLength))});
+            }
         }
     }
+    head_->setText(lines.empty() ? tr("The strips appear here once the board can be planned.")
+                                 : tr("Every size is thickness × width × length."));
+    model_->setLines(std::move(lines));
 }
 
 }  // namespace kerfwright

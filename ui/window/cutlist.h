@@ -1,25 +1,66 @@
-// The strips to mill, as a table.
+// The strips to mill, two to three lines each, so that they read in a narrow panel without being
+// pushed sideways.
 #pragma once
 
 #include "ui/document/planner.h"
 
-#include <QTableWidget>
+#include <QAbstractListModel>
+#include <QColor>
+#include <QListView>
+
+#include <vector>
+
+QT_BEGIN_NAMESPACE
+class QLabel;
+QT_END_NAMESPACE
 
 namespace kerfwright {
 
-class CutList : public QTableWidget {
+/// Strips alike in wood, size and use.
+struct CutLine {
+    QColor colour;
+    QString letter;  ///< of the wood
+    QString wood;
+    QString use;     ///< "panel A", "border"
+    QString pieces;  ///< "4 pieces: A1, A3, A5, A7"
+    QString milled;  ///< "milled 41 × 50 × 480 mm"
+    QString rough;
+    /// Everything, for screen readers.
+    QString spoken() const;
+};
+
+class CutModel : public QAbstractListModel {
+    Q_OBJECT
+
+public:
+    using QAbstractListModel::QAbstractListModel;
+    int rowCount(const QModelIndex& parent = QModelIndex()) const override;
+    QVariant data(const QModelIndex& index, int role) const override;
+    const CutLine& line(int row) const { return lines_[static_cast<std::size_t>(row)]; }
+    void setLines(std::vector<CutLine> lines);
+
+private:
+    std::vector<CutLine> lines_;
+};
+
+class CutList : public QListView {
     Q_OBJECT
 
 public:
     explicit CutList(Planner& planner, QWidget* parent = nullptr);
+    int count() const { return model_->rowCount(); }
+    const CutLine& line(int row) const { return model_->line(row); }
 
 protected:
     void showEvent(QShowEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void refresh();
 
     Planner& planner_;
+    CutModel* model_;
+    QLabel* head_;  ///< what the three numbers of a size are
     PlannedPtr shown_;
 };
 

@@ -60,11 +60,12 @@ void StepsPanel::refresh() {
     shown_ = planner_.last();
     std::vector<Card> cards;
     if (shown_) {
-        int number = 0;
-        for (const Step& step : shown_->job.steps.steps) {
-            const StepWords words = describe(step, *shown_->project);
+        const StepWriter writer(shown_->job.steps, *shown_->project);
+        const int count = static_cast<int>(shown_->job.steps.steps.size());
+        for (int step = 0; step < count; ++step) {
+            const StepWords words = writer.describe(step);
             Card card;
-            card.number = QString::number(++number);
+            card.number = QString::number(step + 1);
             card.title = words.title;
             card.lines = words.lines;
             card.bigLabel = words.bigLabel;
@@ -106,8 +107,7 @@ void StepsPanel::openWorking(int step) {
     if (!shown_) {
         return;
     }
-    const StepWords words =
-        describe(shown_->job.steps.steps[static_cast<std::size_t>(step)], *shown_->project);
+    const StepWords words = StepWriter(shown_->job.steps, *shown_->project).describe(step);
     auto* popup = new WorkingPopup(words.title, words.figures, shown_->project->notation, this);
     connect(popup, &WorkingPopup::termAsked, this, &StepsPanel::termAsked);
     const QRect anchor = list_->workingRect(step);

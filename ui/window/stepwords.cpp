@@ -1,5 +1,6 @@
 #include "ui/window/stepwords.h"
 
+#include "core/sheets/methods.h"
 #include "ui/document/text.h"
 
 #include <QCoreApplication>
@@ -8,16 +9,23 @@ namespace kerfwright {
 
 namespace {
 
+constexpr std::size_t partsInFull = 10;
+constexpr std::size_t partsInFront = 6;  // where there are more
+constexpr std::size_t partsAtTheEnd = 2;
+
 class Describer {
     Q_DECLARE_TR_FUNCTIONS(StepWords)
 
 public:
-    explicit Describer(const Project& project)
-        : project_(project) {}
+    Describer(const Record& record, int number, const Project& project)
+        : record_(record)
+        , number_(number)
+        , project_(project) {}
 
     StepWords words;
 
     void operator()(const Mill& mill) {
+        words.lines << tr("milled, thickness × width × length");
         for (const MillLine& line : mill.lines) {
             const int count = static_cast<int>(line.strips.size());
             words.lines << tr("%1 × %2: %3")
@@ -44,7 +52,8 @@ public:
             turned += laid.lay.turnedOver ? 1 : 0;
         }
         if (glue.final) {
-            words.lines << counted(count, tr("%1 slice"), tr("%1 slices in the order shown"));
+            words.lines << counted(count, tr("%1 slice"), tr("%1 slices, in this order"));
+            words.lines << order(glue);
             if (!glue.parts.empty() && glue.parts.front().lay.stoodUp) {
                 words.lines << tr("stood up, end grain to the top");
             }
@@ -55,7 +64,8 @@ public:
                 words.lines << tr("%1 of them turned over").arg(turned);
             }
         } else {
-            words.lines << counted(count, tr("%1 strip"), tr("%1 strips in the order shown"));
+            words.lines << counted(count, tr("%1 strip"), tr("%1 strips, in this order"));
+            words.lines << order(glue);
         }
         words.lines << tr("comes out %1")
                            .arg(sizeText(glue.thickness.value, glue.width.value, glue.length.value,
@@ -87,15 +97,18 @@ public:
             break;
         }
         words.lines << tr("from %1").arg(text(flatten.from.value));
-        if (flatten.face == Face::EndGrain) {
-            words.warning = tr("End grain: no thickness planer");
+        const FlatWork work = flatWork(record_, flatten, number_);
+        words.lines << tr("on: %1").arg(toQt(flatteningTools(work, project_.shop)));
+        words.warning = toQt(whyNoPlaner(work, project_.shop));
+        if (words.warning.endsWith(QLatin1Char('.'))) {
+            words.warning.chop(1);
         }
         big(tr("flatten to"), flatten.to);
         add(tr("From"), flatten.from);
     }
 
     void operator()(const SquareEnd& square) {
-        words.lines << tr("take off no more than it needs");
+        words.lines << tr("square the end; the plan has this much for it");
         words.lines << tr("%1 of the panel is left").arg(text(square.left));
         big(tr("saw off"), square.waste);
         add(tr("Kerf"), square.kerf);
@@ -142,6 +155,45 @@ public:
     }
 
 private:
+    /// "A1 M · A2 C · …": the parts from left to right, or down the page, with the letters of their
+    /// woods; of many only the first and the last.
+    QString order(const Glue& glue) const {
+        QStringList parts;
+        for (std::size_t i = 0; i < glue.parts.size(); ++i) {
+            if (glue.parts.size() > partsInFull && i == partsInFront) {
+                parts << QStringLiteral("…");
+                i = glue.parts.size() - partsAtTheEnd;
+            }
+            const Laid& laid = glue.parts[i];
+            QString part = toQt(laid.part);
+            const QString letter = glue.final ? QString() : letterOf(laid.part);
+            if (!letter.isEmpty()) {
+                part += QLatin1Char(' ') + letter;
+            }
+            if (laid.lay.flipped) {
+                part += tr(" flipped");
+            }
+            if (laid.lay.turnedOver) {
+                part += tr(" turned over");
+            }
+            part.replace(QLatin1Char(' '), QChar(QChar::Nbsp));
+            parts << part;
+        }
+        return parts.join(QStringLiteral(" · "));
+    }
+
+    /// Of the wood of a strip; empty for a slice.
+    QString letterOf(const std::string& strip) const {
+        for (const PanelRecord& panel : record_.panels) {
+            for (const StripRecord& one : panel.strips) {
+                if (one.label == strip) {
+                    return toQt(project_.woods[static_cast<std::size_t>(one.line->wood)].letter);
+                }
+            }
+        }
+        return QString();
+    }
+
     const Notation& notation() const { return project_.notation; }
     QString text(Length length) const { return toQt(format(length, notation())); }
 
@@ -179,15 +231,22 @@ private:
         words.figures.insert(words.figures.begin(), {capital, figure});
     }
 
+    const Record& record_;
+    int number_;
     const Project& project_;
 };
 
 }  // namespace
 
-StepWords describe(const Step& step, const Project& project) {
-    Describer describer(project);
-    describer.words.title = toQt(title(step));
-    std::visit(describer, step.work);
+StepWriter::StepWriter(const StepList& list, const Project& project)
+    : record_(list)
+    , project_(project) {}
+
+StepWords StepWriter::describe(int step) const {
+    const Step& described = record_.list.steps[static_cast<std::size_t>(step)];
+    Describer describer(record_, step + 1, project_);
+    describer.words.title = toQt(title(described));
+    std::visit(describer, described.work);
     return std::move(describer.words);
 }
 

@@ -4,6 +4,7 @@
 
 #include "core/glueup/steps.h"
 #include "core/project/project.h"
+#include "core/sheets/record.h"
 
 #include <QString>
 #include <QStringList>
@@ -27,7 +28,16 @@ struct StepWords {
     std::vector<StepFigure> figures;
 };
 
-StepWords describe(const Step& step, const Project& project);
+/// Puts the steps of one list into words. List and project must outlive it.
+class StepWriter {
+public:
+    StepWriter(const StepList& list, const Project& project);
+    StepWords describe(int step) const;
+
+private:
+    Record record_;
+    const Project& project_;
+};
 
 /// thickness × width × length, with the unit once.
 QString sizeText(Length thickness, Length width, Length length, const Notation& notation);

@@ -4,6 +4,7 @@
 #include "tests/ui/window/windowfixture.h"
 #include "ui/window/benchtabs.h"
 #include "ui/window/cardlist.h"
+#include "ui/window/cutlist.h"
 #include "ui/window/sheetspanel.h"
 #include "ui/window/sheetspreview.h"
 #include "ui/window/stepspanel.h"
@@ -15,7 +16,6 @@
 #include <QFile>
 #include <QLineEdit>
 #include <QTabBar>
-#include <QTableWidget>
 #include <QTest>
 #include <QToolButton>
 
@@ -114,7 +114,7 @@ TEST_F(JobTest, FromAWishToPrintedSheets) {
 
     // The cut list and the cautions.
     clickTab(BenchTabs::CutListTab);
-    EXPECT_GT(find<QTableWidget>("cutList")->rowCount(), 1);
+    EXPECT_GT(find<CutList>("cutList")->count(), 1);
     clickTab(BenchTabs::Cautions);
     EXPECT_GT(window->bench().cautions()->count(), 0) << "a border round end grain is warned of";
 
