@@ -68,7 +68,8 @@ std::string formatLeast(Length limit, const Notation& notation);
 std::string formatGreatest(Length limit, const Notation& notation);
 /// "in" or "mm".
 std::string_view unitName(Unit unit);
-/// "0.25 m²" or "2.7 ft²", where small "53 cm²" or "6.2 in²"; always rounded, so never used where something is cut.
+/// "0.25 m²" or "2.7 ft²", where small "53 cm²" or "6.2 in²"; always rounded, so never used where
+/// something is cut.
 std::string formatArea(Area area, Unit unit);
 /// "0.0217 m³" or "9.2 board feet"; always rounded.
 std::string formatVolume(Volume volume, Unit unit);
