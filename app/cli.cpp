@@ -40,7 +40,9 @@ struct Loaded {
 std::optional<Loaded> load(const std::string& file, std::ostream& err) {
     Result<Project> project = readProject(file);
     if (!project) {
-        err << "kerfwright: " << file << ": " << project.fault().text() << '\n';
+        // A fault of the disk names the file itself.
+        err << "kerfwright: " << (project.fault().entry == file ? "" : file + ": ")
+            << project.fault().text() << '\n';
         return {};
     }
     Result<Job> job =
@@ -50,6 +52,13 @@ std::optional<Loaded> load(const std::string& file, std::ostream& err) {
         return {};
     }
     return Loaded{std::move(project).value(), std::move(job).value()};
+}
+
+constexpr const char* theCommands = "the commands are plan, sheets, picture and check; see --help";
+
+/// Neither an option nor the name of a file: somebody meant a command.
+bool looksLikeCommand(const std::string& word) {
+    return !word.empty() && word.front() != '-' && word.find_first_of("./\\") == std::string::npos;
 }
 
 QString titleOf(const Project& project) {
@@ -195,7 +204,16 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
         app.parse(std::move(reversed));
     } catch (const CLI::ParseError& told) {
-        return {{}, app.exit(told, out, err) == 0 ? Done : Usage};
+        const bool asked = app.exit(told, out, err) == 0;
+        const auto known = [&](const std::string& word) {
+            return !app.get_subcommands([&](CLI::App* sub) { return sub->get_name() == word; })
+                        .empty();
+        };
+        if (!asked && !arguments.empty() && looksLikeCommand(arguments.front()) &&
+            !known(arguments.front())) {
+            err << "“" << arguments.front() << "” is no command; " << theCommands << ".\n";
+        }
+        return {{}, asked ? Done : Usage};
     }
 
     if (!(request.scale >= leastScale)) {  // "nan" is a number to the reader of options
@@ -212,6 +230,26 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
         request.paper = paper == "letter" ? Paper::Letter : Paper::A4;
     }
     return {request, Done};
+}
+
+bool mayOpenWindow(const Request& request, bool hasDisplay, std::ostream& err) {
+    std::error_code fault;
+    const bool missing = !request.file.empty() && !std::filesystem::exists(request.file, fault);
+    const bool command = missing && looksLikeCommand(request.file);
+    // With a display the window tells of a missing file; a mistyped command needs no window.
+    if (missing && (command || !hasDisplay)) {
+        err << "kerfwright: " << request.file << ": there is no such file";
+        if (command) {
+            err << ", and no such command; " << theCommands;
+        }
+        err << ".\n";
+        return false;
+    }
+    if (!hasDisplay) {
+        err << "kerfwright: there is no display to open a window on. The commands plan, sheets, "
+               "picture and check work without one; see --help.\n";
+    }
+    return hasDisplay;
 }
 
 ExitCode carryOut(const Request& request, std::ostream& out, std::ostream& err) {

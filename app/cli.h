@@ -46,6 +46,10 @@ struct Understood {
 Understood understand(const std::vector<std::string>& arguments, std::ostream& out,
                       std::ostream& err);
 
+/// Whether a window can be opened for `Command::Window`; what keeps it from that is told on `err`,
+/// a file that is not there before a display that is not.
+bool mayOpenWindow(const Request& request, bool hasDisplay, std::ostream& err);
+
 /// Carries out every command but `Command::Window`. A request that paints needs a QGuiApplication.
 ExitCode carryOut(const Request& request, std::ostream& out, std::ostream& err);
 

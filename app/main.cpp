@@ -49,9 +49,7 @@ int main(int argc, char** argv) {
     const Request& request = *understood.request;
     nameApplication();
     if (request.command == Command::Window) {
-        if (!hasDisplay()) {
-            std::cerr << "kerfwright: there is no display to open a window on. The commands plan, "
-                         "sheets, picture and check work without one; see --help.\n";
+        if (!mayOpenWindow(request, hasDisplay(), std::cerr)) {
             return Problem;
         }
         QApplication app(argc, argv);

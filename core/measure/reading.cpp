@@ -138,7 +138,8 @@ struct Number {
 class Reader {
 public:
     Reader(std::string_view text, Unit bareUnit)
-        : rest_(text)
+        : all_(text)
+        , rest_(text)
         , bareUnit_(bareUnit) {}
 
     /// The sum in nm, or nothing; then `rule()` says what was broken.
@@ -183,6 +184,7 @@ private:
     std::optional<Term> term();
     bool add(const Term& term, bool negative);
 
+    std::string_view all_;
     std::string_view rest_;
     Unit bareUnit_;
     Rational sum_;
@@ -196,9 +198,13 @@ std::nullopt_t Reader::refuseRest() {
     if (rest_.empty()) {
         return refuse("must have a number after the sign");
     }
-    return refuse("must be a length such as " +
-                  std::string(bareUnit_ == Unit::Inches ? "1 3/4 in" : "44.5 mm") + ", without “" +
-                  quoted(rest_, 12) + "”");
+    std::string rule = "must be a length such as ";
+    rule += bareUnit_ == Unit::Inches ? "1 3/4 or 44.5 mm" : "44.5 or 1 3/4 in";
+    // Of an entry that could be read in part, name what could not.
+    if (rest_.size() < all_.size()) {
+        rule += ", without “" + quoted(rest_, 12) + "”";
+    }
+    return refuse(rule);
 }
 
 bool Reader::atNumber() const {

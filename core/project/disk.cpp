@@ -56,6 +56,9 @@ Result<std::string> readBytes(const fs::path& path) {
     const Handle file(
         retried([&] { return ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK); }));
     if (!file.isOpen()) {
+        if (errno == ENOENT || errno == ENOTDIR) {
+            return Fault{path.string(), "there is no such file", ""};
+        }
         return systemFault(path, "must be a file that can be read", errno);
     }
     struct stat status {};

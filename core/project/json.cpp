@@ -66,11 +66,15 @@ public:
             return refuse({path(), "must be a number that a computer can hold", token});
         }
         if (position > bytes_.size()) {
-            return refuse({"File", "must be whole",
-                           "one that breaks off at " + placeOf(bytes_, bytes_.size())});
+            return refuse(
+                {"File",
+                 "breaks off at " + placeOf(bytes_, bytes_.size()) + "; the rest of it is missing",
+                 ""});
         }
-        return refuse({"File", "must be JSON",
-                       "something else at " + placeOf(bytes_, position == 0 ? 0 : position - 1)});
+        return refuse(
+            {"File",
+             "is no project: " + placeOf(bytes_, position == 0 ? 0 : position - 1) + " is not JSON",
+             ""});
     }
 
     Result<Json> result() && {
@@ -249,18 +253,18 @@ Json* Json::find(std::string_view key) {
 
 Result<Json> parseJson(std::string_view bytes) {
     if (bytes.empty()) {
-        return Fault{"File", "must hold a project", "an empty file"};
+        return Fault{"File", "is empty", ""};
     }
     if (bytes.size() > JsonLimits::bytes) {
         return Fault{"File", "must be at most 16 MiB long",
                      std::to_string(bytes.size()) + " bytes"};
     }
     if (const auto bad = firstNotUtf8(bytes)) {
-        return Fault{"File", "must be UTF-8", "another byte at " + placeOf(bytes, *bad)};
+        return Fault{"File", "is no project: " + placeOf(bytes, *bad) + " is not UTF-8", ""};
     }
     // The library takes a zero byte for the end of the text and would not look at what follows.
     if (const auto zero = bytes.find('\0'); zero != std::string_view::npos) {
-        return Fault{"File", "must be JSON", "a zero byte at " + placeOf(bytes, zero)};
+        return Fault{"File", "is no project: " + placeOf(bytes, zero) + " is a zero byte", ""};
     }
     Builder builder(bytes);
     Library::sax_parse(bytes.begin(), bytes.end(), &builder);

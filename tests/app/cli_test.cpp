@@ -127,6 +127,47 @@ TEST(Understand, WrongUsageEndsWithTwoAndSaysWhy) {
     }
 }
 
+TEST(Understand, AMistypedCommandIsToldTheCommands) {
+    const Called called = call({"frobnicate", "a.kerfwright"});
+    EXPECT_EQ(called.code, Usage);
+    EXPECT_THAT(called.err, HasSubstr("“frobnicate” is no command"));
+    EXPECT_THAT(called.err, HasSubstr("plan, sheets, picture and check"));
+    EXPECT_THAT(call({"plan", "a", "--yaml"}).err, testing::Not(HasSubstr("is no command")));
+}
+
+TEST(MayOpenWindow, NamesAMissingFileBeforeAMissingDisplay) {
+    const auto told = [](const std::string& file, bool display) {
+        std::ostringstream err;
+        Request request;
+        request.file = file;
+        const bool may = mayOpenWindow(request, display, err);
+        EXPECT_EQ(may, err.str().empty());
+        return err.str();
+    };
+    EXPECT_EQ(told("none/board.kerfwright", false),
+              "kerfwright: none/board.kerfwright: there is no such file.\n");
+    EXPECT_EQ(told("none/board.kerfwright", true), "") << "the window tells of it";
+    for (const bool display : {false, true}) {
+        EXPECT_EQ(told("frobnicate", display),
+                  "kerfwright: frobnicate: there is no such file, and no such command; the "
+                  "commands are plan, sheets, picture and check; see --help.\n");
+    }
+    EXPECT_THAT(told("", false), HasSubstr("no display"));
+    EXPECT_EQ(told("", true), "");
+    const Folder folder;
+    const std::string file = folder.write("a.kerfwright", someProject());
+    EXPECT_THAT(told(file, false), HasSubstr("no display"));
+    EXPECT_EQ(told(file, true), "");
+}
+
+TEST(Check, NamesAFileThatCannotBeReadOnce) {
+    const Folder folder;
+    EXPECT_EQ(
+        call({"check", folder.path("")}).err.find("kerfwright: " + folder.path("") + ": must"), 0u);
+    EXPECT_EQ(call({"check", "none/x.kerfwright"}).err,
+              "kerfwright: none/x.kerfwright: there is no such file.\n");
+}
+
 // --------------------------------------------------------------------------------------- carrying
 // out
 

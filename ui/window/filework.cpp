@@ -17,6 +17,15 @@ QString ending() {
     return QStringLiteral(".kerfwright");
 }
 
+/// A fault of a file as a sentence: "File: breaks off …" reads "The file breaks off …".
+QString inWords(QString fault) {
+    const QString entry = QStringLiteral("File: ");
+    if (fault.startsWith(entry)) {
+        fault.replace(0, entry.size(), FileWork::tr("The file "));
+    }
+    return fault;
+}
+
 }  // namespace
 
 FileWork::FileWork(Document& document, Recovery& recovery, Dialogs& dialogs, QWidget* window)
@@ -46,8 +55,10 @@ bool FileWork::openPath(const QString& path) {
 
 bool FileWork::noteOpened(const QString& path, const QString& fault) {
     if (!fault.isEmpty()) {
-        dialogs_.tell(window_, tr("“%1” could not be opened").arg(QFileInfo(path).fileName()),
-                      fault);
+        const QString name = tr("“%1” was not opened").arg(QFileInfo(path).fileName());
+        dialogs_.tell(
+            window_, name,
+            tr("%1. The board that is open is untouched.\n\n%2").arg(name, inWords(fault)));
         return false;
     }
     addRecentFile(path);

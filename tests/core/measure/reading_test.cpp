@@ -140,6 +140,8 @@ TEST(Reading, FinerThanANanometreIsRoundedAndSaysSo) {
 }
 
 TEST(Reading, FaultsNameEntryRuleAndValue) {
+    EXPECT_EQ(faultOf("banana").text(),
+              "Kerf: must be a length such as 44.5 or 1 3/4 in; got banana.");
     const Fault fault = faultOf("12 abc");
     EXPECT_EQ(fault.text(),
               "Kerf: must have mm, cm, m, in or ft for a unit, not “abc”; got 12 abc.");
@@ -147,8 +149,8 @@ TEST(Reading, FaultsNameEntryRuleAndValue) {
     EXPECT_EQ(faultOf("  \u00a0 ").text(), "Kerf: must not be empty.");
     EXPECT_EQ(faultOf("1/0").rule, "must not divide by zero");
     EXPECT_EQ(faultOf("1 1/00").rule, "must not divide by zero");
-    EXPECT_THAT(faultOf("hello").rule, HasSubstr("44.5 mm"));
-    EXPECT_THAT(faultOf("hello", inches).rule, HasSubstr("1 3/4 in"));
+    EXPECT_THAT(faultOf("hello").rule, HasSubstr("44.5 or"));
+    EXPECT_THAT(faultOf("hello", inches).rule, HasSubstr("1 3/4 or"));
     EXPECT_EQ(faultOf("hello").value, "hello");
 }
 

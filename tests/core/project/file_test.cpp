@@ -260,20 +260,17 @@ TEST(ProjectFile, keepsKeysItDoesNotKnowAtEveryLevel) {
 // --- bad files
 
 TEST(BadProjectFile, isRefusedInWords) {
-    EXPECT_EQ(faultOf(""), "File: must hold a project; got an empty file.");
+    EXPECT_EQ(faultOf(""), "File: is empty.");
     EXPECT_EQ(faultOf("{\"format\": \"kerf"),
-              "File: must be whole; got one that breaks off at line "
-              "1, column 17.");
-    EXPECT_EQ(faultOf(" \n"), "File: must be whole; got one that breaks off at line 2, column 1.");
-    EXPECT_EQ(faultOf("<svg/>"), "File: must be JSON; got something else at line 1, column 1.");
-    EXPECT_EQ(faultOf("{}\n{}"), "File: must be JSON; got something else at line 2, column 1.");
-    EXPECT_EQ(faultOf("{\"a\": \xC3\x28}"),
-              "File: must be UTF-8; got another byte at line 1, column "
-              "7.");
+              "File: breaks off at line 1, column 17; the rest of it is missing.");
+    EXPECT_EQ(faultOf(" \n"), "File: breaks off at line 2, column 1; the rest of it is missing.");
+    EXPECT_EQ(faultOf("<svg/>"), "File: is no project: line 1, column 1 is not JSON.");
+    EXPECT_EQ(faultOf("{}\n{}"), "File: is no project: line 2, column 1 is not JSON.");
+    EXPECT_EQ(faultOf("{\"a\": \xC3\x28}"), "File: is no project: line 1, column 7 is not UTF-8.");
     EXPECT_EQ(faultOf("[]"), "File: must hold a project, a JSON object; got a list.");
     EXPECT_EQ(faultOf("{}"), "format: must be given; got nothing.");
     EXPECT_EQ(faultOf("{}" + std::string(1, '\0') + "x"),
-              "File: must be JSON; got a zero byte at line 1, column 3.");
+              "File: is no project: line 1, column 3 is a zero byte.");
     EXPECT_EQ(faultOf(changed("kerfwright-project", "drawing")),
               "format: must be “kerfwright-project”; got “drawing”.");
     EXPECT_EQ(faultOf(changed("\"version\": 1", "\"version\": 7")),

@@ -34,6 +34,22 @@ TEST_F(FileTest, ABadFileIsToldOfAndWhatIsOpenStays) {
     EXPECT_TRUE(window->document().isModified());
 }
 
+TEST_F(FileTest, ATruncatedFileIsToldOfInPlainWords) {
+    const std::string whole = toBytes(project());
+    QFile bad(inFolder("cut.kerfwright"));
+    ASSERT_TRUE(bad.open(QIODevice::WriteOnly));
+    bad.write(whole.data(), static_cast<qint64>(whole.find("\"woods\"")));
+    bad.close();
+    answers.open = bad.fileName();
+    QTest::keyClick(window.get(), Qt::Key_O, Qt::ControlModifier);
+    ASSERT_EQ(answers.told.size(), 1);
+    const QString told = answers.told[0];
+    EXPECT_TRUE(told.contains(QStringLiteral("“cut.kerfwright” was not opened")));
+    EXPECT_TRUE(told.contains(QStringLiteral("The board that is open is untouched.")));
+    EXPECT_TRUE(told.contains(QStringLiteral("The file breaks off at line ")))
+        << told.toStdString();
+}
+
 TEST_F(FileTest, ABadFileAtTheStartIsToldOfAndANewBoardIsThere) {
     QFile bad(inFolder("bad.kerfwright"));
     ASSERT_TRUE(bad.open(QIODevice::WriteOnly));
