@@ -73,7 +73,7 @@ const std::vector<SettingInfo>& shopSettings() {
         {Setting::Kerf, "kerf", "Kerf",
          "Width of the cut that the saw blade makes, measured in wood.", &Shop::kerf,
          Length::um(100), Length::mm(12)},
-        {Setting::FieldFlattening, "field-flattening", "Board flattening",
+        {Setting::FieldFlattening, "field-flattening", "Field flattening",
          "Taken off the board's thickness after the final glue-up, both faces together.",
          &Shop::fieldFlattening, Length(), Length::mm(25)},
         {Setting::PanelFlattening, "panel-flattening", "Panel flattening",

@@ -39,6 +39,8 @@ inline constexpr int pattern = 14;
 inline constexpr int setting = 100;  ///< plus the number of the `Setting`
 inline constexpr int column = 200;   ///< plus its index
 inline constexpr int row = 300;      ///< plus its index
+inline constexpr int wood = 400;     ///< plus `woodEntries` times its index, plus which of them
+inline constexpr int woodEntries = 4;
 }  // namespace entry
 
 class Document : public QObject {

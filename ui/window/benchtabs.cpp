@@ -109,6 +109,9 @@ void BenchTabs::refreshCautions() {
             card.title = toQt(caution.title);
             card.lines << toQt(caution.reason);
             card.remedy = toQt(caution.remedy);
+            if (caution.key == "extra-joints") {
+                card.way = tr("Timber of your woods");
+            }
             if (!caution.steps.empty()) {
                 card.title += QStringLiteral(" · ") + toQt(whichSteps(caution));
             }

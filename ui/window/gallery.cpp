@@ -111,7 +111,7 @@ Gallery::Gallery(QWidget* parent)
         [this] { Q_EMIT newChosen(Unit::Millimetres); });
     add(tr("New board in inches"), "galleryNewInch", [this] { Q_EMIT newChosen(Unit::Inches); });
     add(tr("Open a project…"), "galleryOpen", [this] { Q_EMIT openChosen(); });
-    add(tr("To the bench"), "galleryClose", [this] { Q_EMIT closed(); });
+    add(tr("Back to the open board"), "galleryClose", [this] { Q_EMIT closed(); });
     buttons->addStretch(1);
     column->addLayout(buttons);
     column->addSpacing(16);
@@ -154,6 +154,13 @@ void Gallery::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape) {
         Q_EMIT closed();
         return;
+    }
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
+        // Outside a dialog a button answers only to Space.
+        if (auto* button = qobject_cast<QAbstractButton*>(focusWidget())) {
+            button->click();
+            return;
+        }
     }
     QScrollArea::keyPressEvent(event);
 }

@@ -21,7 +21,7 @@ class Help {
 
 public:
     using Row = std::array<QString, 2>;
-    static std::array<Row, 15> keys() {
+    static std::array<Row, 16> keys() {
         return {{{tr("Arrows"), tr("go from piece to piece")},
                  {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
                  {tr("Space"), tr("paint what is marked")},
@@ -36,7 +36,8 @@ public:
                  {tr("Space + drag"), tr("move the board; so does the middle button")},
                  {tr("Ctrl + 0"), tr("see the whole board")},
                  {tr("Alt + 1 – 4"), tr("steps, cautions, cut list, cut sheets")},
-                 {tr("="), tr("open the working of the chosen step")},
+                 {tr("Space, on a step"), tr("show on the board what it works on, or let go")},
+                 {tr("="), tr("open the working of the step that the keys stand on")},
                  {tr("Escape"), tr("let go; in an entry, take back what was typed")}}};
     }
     static QString keysTitle() { return tr("Keys of the board"); }

@@ -13,6 +13,8 @@ constexpr int mostSpares = 20;
 
 bool isMachineLimit(Setting setting) {
     switch (setting) {
+    case Setting::PlanerWidth:
+    case Setting::PlanerShortest:
     case Setting::SanderWidth:
     case Setting::SanderShortest:
     case Setting::SawDepth:

@@ -27,6 +27,12 @@ TotalsBar::TotalsBar(Document& document, Planner& planner, QWidget* parent)
     , planner_(planner) {
     setObjectName(QStringLiteral("totals"));
     setFixedHeight(40);
+    const QString proven =
+        tr("Replayed: the plan was carried out step by step on a virtual bench, and the sizes, the "
+           "joints and the volume of wood came out as on this board. That says nothing of safety: "
+           "mind the dangers and cautions.");
+    setToolTip(proven);
+    setWhatsThis(proven);
     connect(&document, &Document::projectChanged, this, &TotalsBar::refresh);
     connect(&planner, &Planner::changed, this, &TotalsBar::refresh);
     refresh();
@@ -54,17 +60,24 @@ void TotalsBar::refresh() {
         items_.push_back(
             {tr("Timber in"), toQt(formatVolume(job.totals.timberIn, notation.unit)), 3});
         items_.push_back({tr("Yield"), tr("%1 %").arg(job.totals.yieldPercent, 0, 'f', 0), 6});
-        items_.push_back({tr("Cautions"), QString::number(job.cautions.size()), 2});
+        const auto dangers =
+            std::count_if(job.cautions.begin(), job.cautions.end(), [](const Caution& caution) {
+                return caution.severity == Severity::Danger;
+            });
+        items_.push_back({tr("Cautions"), QString::number(std::ssize(job.cautions) - dangers), 2});
+        if (dangers > 0) {
+            items_.push_back({tr("Dangers"), QString::number(dangers), 1, true, true});
+        }
     }
     switch (planner_.state()) {
     case Planner::State::Current:
-        items_.push_back({tr("Plan"), tr("proven by the virtual bench"), 1, true});
+        items_.push_back({tr("Plan replayed:"), tr("gives this board"), 1, true});
         break;
     case Planner::State::Working:
-        items_.push_back({tr("Plan"), tr("being made …"), 1});
+        items_.push_back({tr("Plan"), tr("being made …"), 1, true});
         break;
     case Planner::State::Impossible:
-        items_.push_back({tr("Plan"), tr("cannot be made"), 1});
+        items_.push_back({tr("Plan"), tr("cannot be made"), 1, true, true});
         break;
     }
     QStringList spoken;
@@ -104,22 +117,28 @@ void TotalsBar::paintEvent(QPaintEvent*) {
                                      [](const Item& a, const Item& b) { return a.rank < b.rank; }));
     }
     int x = 16;
+    int atRight = width() - 16 + gap;
+    for (const Item& item : shown) {
+        atRight -= item.right ? widthOf(item) + gap : 0;
+    }
+    bool onRight = false;
     const int baseline = (height() + boldMetrics.ascent() - boldMetrics.descent()) / 2;
     for (std::size_t i = 0; i < shown.size(); ++i) {
         const Item& item = shown[i];
-        const bool plan = i + 1 == shown.size();
-        if (plan) {
-            x = std::max(x, width() - 16 - widthOf(item));
+        if (item.right && !onRight) {
+            x = std::max(x, atRight);
+            onRight = true;
         }
+        // What has been proven is said quietly: it is no word on safety.
+        const bool quiet = item.right && !item.danger;
         painter.setFont(small);
-        painter.setPen(tones.quiet);
+        painter.setPen(item.danger ? tones.danger : tones.quiet);
         painter.drawText(x, baseline, item.label);
         x += smallMetrics.horizontalAdvance(item.label) + 7;
-        painter.setFont(bold);
-        painter.setPen(plan && planner_.state() == Planner::State::Impossible ? tones.danger
-                       : item.strong                                          ? tones.accent
-                       : stale_ && i > 0                                      ? tones.quiet
-                                                                              : tones.text);
+        painter.setFont(quiet ? small : bold);
+        painter.setPen(item.danger                  ? tones.danger
+                       : quiet || (stale_ && i > 0) ? tones.quiet
+                                                    : tones.text);
         painter.drawText(x, baseline, item.value);
         x += boldMetrics.horizontalAdvance(item.value) + gap;
     }

@@ -26,8 +26,9 @@ private:
     struct Item {
         QString label;
         QString value;
-        int rank;  ///< the highest are left out first where there is no room
-        bool strong = false;
+        int rank;             ///< the highest are left out first where there is no room
+        bool right = false;   ///< at the right edge
+        bool danger = false;  ///< in the colour of dangers
     };
 
     Document& document_;

@@ -12,6 +12,7 @@
 #include "ui/window/segmented.h"
 #include "ui/window/sheetspanel.h"
 #include "ui/window/theme.h"
+#include "ui/window/woodlist.h"
 
 #include <QActionGroup>
 #include <QApplication>
@@ -45,6 +46,9 @@ WindowActions::WindowActions(MainWindow& window)
     connect(&window.editor(), &BoardEditor::markChanged, this, &WindowActions::refresh);
     connect(&window.editor(), &BoardEditor::symmetryChanged, this, &WindowActions::refresh);
     connect(&window.board(), &BoardView::toolChanged, this, &WindowActions::refresh);
+    if (auto* woods = window.findChild<WoodList*>()) {
+        connect(&window.bench(), &BenchTabs::timberAsked, woods, &WoodList::showTimber);
+    }
     refresh();
 }
 
@@ -140,9 +144,10 @@ void WindowActions::buildBoard() {
          tr("Drag joints; Shift for finer steps (J)"));
     menu->addSeparator();
     const auto symmetry = [&](const QString& text, const char* name, const QString& icon,
-                              bool Symmetry::*flag) {
+                              bool Symmetry::*flag, const QString& tip) {
         QAction* action = add(menu, text, name, icon, {});
         action->setCheckable(true);
+        action->setToolTip(tip);
         symmetries_.push_back(action);
         connect(action, &QAction::triggered, this, [this, flag](bool on) {
             Symmetry changed = window_.editor().symmetry();
@@ -151,12 +156,15 @@ void WindowActions::buildBoard() {
         });
     };
     symmetry(tr("Mirror &across"), "symmetryAcross", QStringLiteral("mirror-across"),
-             &Symmetry::across);
-    symmetry(tr("Mirror &down"), "symmetryDown", QStringLiteral("mirror-down"), &Symmetry::down);
-    symmetry(tr("&Half turn"), "symmetryHalfTurn", QStringLiteral("half-turn"),
-             &Symmetry::halfTurn);
+             &Symmetry::across,
+             tr("Mirror across: what you paint on the left is painted on the right too"));
+    symmetry(tr("Mirror &down"), "symmetryDown", QStringLiteral("mirror-down"), &Symmetry::down,
+             tr("Mirror down: what you paint at the top is painted at the bottom too"));
+    symmetry(tr("&Half turn"), "symmetryHalfTurn", QStringLiteral("half-turn"), &Symmetry::halfTurn,
+             tr("Half turn: what you paint is painted again with the board turned half round"));
     symmetry(tr("Alternate &rows"), "symmetryRows", QStringLiteral("alternate-rows"),
-             &Symmetry::alternateRows);
+             &Symmetry::alternateRows,
+             tr("Alternate rows: what you paint in one row is painted in every other row too"));
     menu->addSeparator();
     merge_ = add(menu, tr("&Merge marked pieces"), "actionMerge", QString(), {});
     connect(merge_, &QAction::triggered, &window_.editor(), &BoardEditor::merge);

@@ -5,11 +5,14 @@
 #include "ui/window/icons.h"
 #include "ui/window/tones.h"
 #include "ui/window/woodchooser.h"
+#include "ui/window/woodform.h"
 
 #include <QHBoxLayout>
 #include <QPainter>
 #include <QToolButton>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace kerfwright {
 
@@ -54,6 +57,7 @@ Project withWood(Project project, const Wood& wood, int replacing) {
 
 WoodRow::WoodRow(QWidget* parent)
     : QAbstractButton(parent)
+    , timber_(smallButton(QStringLiteral("timber"), this))
     , replace_(smallButton(QStringLiteral("replace"), this))
     , remove_(smallButton(QStringLiteral("remove"), this)) {
     setFocusPolicy(Qt::StrongFocus);
@@ -62,6 +66,7 @@ WoodRow::WoodRow(QWidget* parent)
     row->setContentsMargins(0, 0, 2, 0);
     row->setSpacing(0);
     row->addStretch(1);
+    row->addWidget(timber_);
     row->addWidget(replace_);
     row->addWidget(remove_);
 }
@@ -75,6 +80,8 @@ void WoodRow::show(const Wood& wood, const QString& use, bool paints, bool remov
     setAccessibleName(tr("%1, %2").arg(name, use));
     setAccessibleDescription(paints ? tr("paints") : QString());
     setToolTip(tr("Paint with %1").arg(name.toLower()));
+    timber_->setAccessibleName(tr("Timber of %1").arg(name));
+    timber_->setToolTip(tr("Timber, letter and density of %1").arg(name.toLower()));
     replace_->setAccessibleName(tr("Replace %1").arg(name));
     replace_->setToolTip(tr("Replace %1 by another wood").arg(name.toLower()));
     remove_->setAccessibleName(tr("Remove %1").arg(name));
@@ -98,7 +105,7 @@ void WoodRow::paintEvent(QPaintEvent*) {
         QPen(paints_ ? tones.accent : mixed(tones.edge, Qt::black, 0.2), paints_ ? 2 : 1));
     painter.setBrush(colour_);
     painter.drawRoundedRect(chip.adjusted(1, 1, -1, -1), 4, 4);
-    const int right = replace_->x() - 6;
+    const int right = timber_->x() - 6;
     painter.setPen(tones.quiet);
     const int useWidth = fontMetrics().horizontalAdvance(use_);
     painter.drawText(QRect(0, 0, right, height()), Qt::AlignRight | Qt::AlignVCenter, use_);
@@ -144,13 +151,16 @@ void WoodList::refresh() {
         row->setObjectName(QStringLiteral("wood%1").arg(wood + 1));
         column_->insertWidget(wood, row);
         connect(row, &QAbstractButton::clicked, this, [this, wood] { editor_.setWood(wood); });
+        connect(row->timberButton(), &QToolButton::clicked, this,
+                [this, wood] { openTimber(wood); });
         connect(row->replaceButton(), &QToolButton::clicked, this,
                 [this, row, wood] { openChooser(row->replaceButton(), wood); });
         connect(row->removeButton(), &QToolButton::clicked, this, [this, wood] { remove(wood); });
         if (before != nullptr) {
             setTabOrder(before, row);
         }
-        setTabOrder(row, row->replaceButton());
+        setTabOrder(row, row->timberButton());
+        setTabOrder(row->timberButton(), row->replaceButton());
         setTabOrder(row->replaceButton(), row->removeButton());
         setTabOrder(row->removeButton(), add_);
         before = row->removeButton();
@@ -191,6 +201,19 @@ void WoodList::openChooser(QWidget* button, int replacing) {
         }
     });
     chooser->openBeside(button);
+}
+
+void WoodList::openTimber(int wood) {
+    auto* form = new WoodForm(document_, wood, this);
+    form->openBeside(rows_[static_cast<std::size_t>(wood)]->timberButton());
+}
+
+void WoodList::showTimber() {
+    const std::vector<WoodUse> uses =
+        woodUse(document_.project().board.field, static_cast<int>(rows_.size()));
+    const auto used =
+        std::find_if(uses.begin(), uses.end(), [](const WoodUse& use) { return use.pieces > 0; });
+    openTimber(used == uses.end() ? 0 : static_cast<int>(used - uses.begin()));
 }
 
 void WoodList::remove(int wood) {

@@ -21,6 +21,7 @@ class WoodRow : public QAbstractButton {
 public:
     explicit WoodRow(QWidget* parent);
     void show(const Wood& wood, const QString& use, bool paints, bool removable);
+    QToolButton* timberButton() const { return timber_; }
     QToolButton* replaceButton() const { return replace_; }
     QToolButton* removeButton() const { return remove_; }
     QSize sizeHint() const override { return QSize(200, 34); }
@@ -32,6 +33,7 @@ private:
     QColor colour_;
     QString use_;
     bool paints_ = false;
+    QToolButton* timber_;
     QToolButton* replace_;
     QToolButton* remove_;
 };
@@ -42,6 +44,9 @@ class WoodList : public QWidget {
 public:
     WoodList(Document& document, BoardEditor& editor, QWidget* parent = nullptr);
 
+    /// Opens the timber of the first wood that is in use.
+    void showTimber();
+
 Q_SIGNALS:
     /// What the board would look like; null: the preview is over.
     void previewed(const ProjectPtr& project);
@@ -49,6 +54,7 @@ Q_SIGNALS:
 private:
     void refresh();
     void openChooser(QWidget* button, int replacing);
+    void openTimber(int wood);
     void remove(int wood);
 
     Document& document_;
