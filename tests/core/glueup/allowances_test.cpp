@@ -40,7 +40,7 @@ Field rowsOf(int count, Length height) {
 }
 
 Length stripLengthBeforeRounding(const Planned& p) {
-    const Figure& length = all<Mill>(p.list).front().lines.front().length;
+    const Figure length = all<Mill>(p.list).front().lines.front().length;
     Length rounding;
     for (const Term& term : length.terms) {
         rounding += term.kind == TermKind::RoundingUp ? term.value : Length();
