@@ -1,5 +1,7 @@
 #include "tests/app/folder.h"
 
+#include "tests/source.h"
+
 #include <algorithm>
 #include <cstdio>
 #include <fstream>
@@ -46,7 +48,7 @@ std::string bytesOf(const fs::path& path) {
 
 std::vector<std::string> samples() {
     std::vector<std::string> found;
-    for (const auto& entry : fs::directory_iterator(fs::path(KW_SOURCE_DIR) / "samples")) {
+    for (const auto& entry : fs::directory_iterator(sourceFolder() / "samples")) {
         if (entry.path().extension() == ".kerfwright") {
             found.push_back(entry.path().string());
         }

@@ -3,6 +3,7 @@
 #include "core/project/file.h"
 #include "core/sheets/sheets.h"
 #include "tests/bench/pairs.h"
+#include "tests/source.h"
 #include "ui/paint/export.h"
 
 #include <benchmark/benchmark.h>
@@ -13,7 +14,7 @@
 namespace kerfwright::bench {
 
 void addSheets() {
-    const Result<Project> read = readProject(KW_SOURCE_DIR "/samples/hut-draughts.kerfwright");
+    const Result<Project> read = readProject(sourceFolder() / "samples/hut-draughts.kerfwright");
     if (!read) {
         std::fprintf(stderr, "%s\n", read.fault().text().c_str());
         return;

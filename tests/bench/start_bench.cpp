@@ -1,6 +1,7 @@
 // From the start of the process to the first painted window, and memory once the plan is there,
 // each against an empty window of the same toolkit.
 #include "tests/bench/pairs.h"
+#include "tests/source.h"
 
 #include <algorithm>
 #include <cstdio>
@@ -17,9 +18,9 @@ struct Started {
 
 /// `settle`: how long the program stays after its first paint, in ms.
 Started start(const std::string& program, int settle) {
-    const std::string command = "QT_QPA_PLATFORM=offscreen '" + program +
-                                "' '" KW_SOURCE_DIR "/samples/hut-draughts.kerfwright' " +
-                                std::to_string(settle) + " 2>/dev/null";
+    const std::string command = "QT_QPA_PLATFORM=offscreen '" + program + "' '" +
+                                (sourceFolder() / "samples/hut-draughts.kerfwright").string() +
+                                "' " + std::to_string(settle) + " 2>/dev/null";
     timespec begin{};
     clock_gettime(CLOCK_MONOTONIC, &begin);
     Started started;

@@ -1,5 +1,7 @@
 #include "tests/house/files.h"
 
+#include "tests/source.h"
+
 #include <algorithm>
 #include <cstdio>
 #include <fstream>
@@ -12,7 +14,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path root = KW_SOURCE_DIR;
+const fs::path root = sourceFolder();
 
 bool endsWith(const std::string& text, const std::string& end) {
     return text.size() >= end.size() &&

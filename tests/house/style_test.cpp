@@ -2,6 +2,7 @@
 //
 // Words that are looked for are put together from halves, so that this file does not find itself.
 #include "tests/house/files.h"
+#include "tests/source.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -131,7 +132,7 @@ TEST(Names, TheTopLevelHoldsOnlyWhatWasAgreed) {
                                                  // Never committed: see .gitignore.
                                                  "build", "out", "compile_commands.json"};
     std::vector<std::string> wrong;
-    for (const auto& entry : std::filesystem::directory_iterator(KW_SOURCE_DIR)) {
+    for (const auto& entry : std::filesystem::directory_iterator(sourceFolder())) {
         const std::string name = entry.path().filename().string();
         if (name.front() != '.' && agreed.count(name) == 0) {
             wrong.push_back(name);
@@ -170,7 +171,7 @@ TEST(Scripts, AreSoundBash) {
 TEST(Scripts, CanBeRun) {
     namespace fs = std::filesystem;
     for (const char* script : {"app/run", "tests/run", ".ci/run"}) {
-        const fs::perms perms = fs::status(fs::path(KW_SOURCE_DIR) / script).permissions();
+        const fs::perms perms = fs::status(sourceFolder() / script).permissions();
         EXPECT_NE(perms & fs::perms::owner_exec, fs::perms::none) << script;
     }
 }

@@ -1,6 +1,7 @@
 #include "core/board/patterns.h"
 #include "core/project/file.h"
 #include "tests/core/board/randomfield.h"
+#include "tests/source.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -145,7 +146,7 @@ TEST(ProjectFile, putsEachRowOfPiecesOnALine) {
 // ever.
 TEST(ProjectFile, readsTheFixtureOfVersion1) {
     const Result<Project> read =
-        readProject(KW_SOURCE_DIR "/tests/core/project/fixtures/version-1.kerfwright");
+        readProject(sourceFolder() / "tests/core/project/fixtures/version-1.kerfwright");
     ASSERT_TRUE(read.ok()) << read.fault().text();
     EXPECT_EQ(read->titles.name, "Two-wood trivet");
     EXPECT_EQ(read->titles.note, "Quarter-inch “feet” come later.");
@@ -175,7 +176,7 @@ TEST(ProjectFile, readsTheFixtureOfVersion1) {
 // What woods came to say after version 1 was made is not in that fixture.
 TEST(ProjectFile, readsWoodsThatSayLessAndWritesThatItIsNotKnown) {
     const Project read =
-        readProject(KW_SOURCE_DIR "/tests/core/project/fixtures/version-1.kerfwright").value();
+        readProject(sourceFolder() / "tests/core/project/fixtures/version-1.kerfwright").value();
     const Wood& wood = read.woods[0];
     EXPECT_EQ(wood.botanical, "");
     EXPECT_EQ(wood.shrinkage, Shrinkage());

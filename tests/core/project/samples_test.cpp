@@ -1,6 +1,7 @@
 #include "core/glueup/plan.h"
 #include "core/project/file.h"
 #include "tests/core/project/samples.h"
+#include "tests/source.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -16,7 +17,7 @@ namespace {
 
 using ::testing::IsEmpty;
 
-const std::filesystem::path folder = std::filesystem::path(KW_SOURCE_DIR) / "samples";
+const std::filesystem::path folder = sourceFolder() / "samples";
 
 std::string bytesOf(const std::filesystem::path& path) {
     std::ifstream file(path, std::ios::binary);

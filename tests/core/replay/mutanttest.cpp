@@ -2,6 +2,7 @@
 #include "core/replay/replay.h"
 #include "tests/core/replay/mutants.h"
 #include "tests/core/replay/randomboard.h"
+#include "tests/source.h"
 
 #include <gtest/gtest.h>
 
@@ -69,7 +70,7 @@ TEST(Mutants, OfPlannedListsFailUnlessHarmlessByName) {
 TEST(Mutants, OfTheSamplesFailUnlessHarmlessByName) {
     Tally tally;
     int samples = 0;
-    for (const auto& entry : std::filesystem::directory_iterator(KW_SOURCE_DIR "/samples")) {
+    for (const auto& entry : std::filesystem::directory_iterator(sourceFolder() / "samples")) {
         if (entry.path().extension() != ".kerfwright") {
             continue;
         }

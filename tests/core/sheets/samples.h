@@ -4,6 +4,7 @@
 #include "core/bench/job.h"
 #include "core/project/file.h"
 #include "core/sheets/sheets.h"
+#include "tests/source.h"
 
 #include <filesystem>
 #include <random>
@@ -20,7 +21,7 @@ struct Sample {
 
 inline std::vector<Sample> samples() {
     std::vector<Sample> all;
-    for (const auto& entry : std::filesystem::directory_iterator(KW_SOURCE_DIR "/samples")) {
+    for (const auto& entry : std::filesystem::directory_iterator(sourceFolder() / "samples")) {
         if (entry.path().extension() == ".kerfwright") {
             Result<Project> project = readProject(entry.path());
             if (!project) {
