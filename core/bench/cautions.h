@@ -1,4 +1,4 @@
-// What the plan warns of while the board is still a wish. One function per rule (cautions.cpp).
+// What the plan warns of while the board is still a wish. One function per rule (rules.h).
 #pragma once
 
 #include "core/board/board.h"

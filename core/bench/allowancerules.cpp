@@ -1,0 +1,60 @@
+// Allowances that a maker left out.
+#include "core/bench/rules.h"
+
+#include <algorithm>
+
+namespace kerfwright::rules {
+namespace {
+
+bool isCrosscut(const StepList& list) {
+    return std::any_of(list.steps.begin(), list.steps.end(), [](const Step& step) {
+        return std::holds_alternative<Crosscut>(step.work);
+    });
+}
+
+}  // namespace
+
+void noTrimMargin(const Ground& on, Found& found) {
+    if (on.shop.trimMargin <= Length{}) {
+        found.push_back(
+            {Severity::Caution, "no-trim-margin", "No trim margin",
+             "The trim margin is " + on.text(on.shop.trimMargin) +
+                 ": strips that slip in the clamps cannot be sawn straight afterwards.",
+             "Set a trim margin, usually " +
+                 on.text(on.notation.unit == Unit::Inches ? Length::inch(1, 8) : Length::mm(3)) +
+                 " a side.",
+             -1});
+    }
+}
+
+void noSpareSlice(const Ground& on, Found& found) {
+    // A field of one slice gets no spare one, whatever the setting.
+    const bool severalSlices =
+        std::any_of(on.list.steps.begin(), on.list.steps.end(), [](const Step& step) {
+            const auto* glue = std::get_if<Glue>(&step.work);
+            return glue != nullptr && glue->final;
+        });
+    if (on.shop.spareSlices == 0 && severalSlices) {
+        const auto panels = static_cast<std::size_t>(
+            std::count_if(on.plan.parts.begin(), on.plan.parts.end(),
+                          [](const Part& part) { return part.role == Role::Panel; }));
+        found.push_back({Severity::Note, "no-spare-slice", "No spare slice",
+                         "0 spare slices are cut from " + counted(panels, "panel", "panels") +
+                             ": one bad slice means another panel.",
+                         "Set one spare slice, unless timber is short.", -1});
+    }
+}
+
+void noSquaringCut(const Ground& on, Found& found) {
+    if (on.shop.squaringCut <= Length{} && isCrosscut(on.list)) {
+        found.push_back({Severity::Caution, "no-squaring-cut", "No squaring cut",
+                         "The squaring cut is " + on.text(on.shop.squaringCut) +
+                             ": the first slice of each panel has the end that the strips happened "
+                             "to have.",
+                         "Set a squaring cut, or see that every strip is cut square and glued "
+                         "flush at that end.",
+                         -1});
+    }
+}
+
+}  // namespace kerfwright::rules

@@ -1,0 +1,50 @@
+// Joints that hold little, or that the drawing does not show.
+#include "core/bench/rules.h"
+
+namespace kerfwright::rules {
+
+// The old view is that such joints are weak; one test of 2021 found them stronger than thought.
+// Sizing the ends first is the usual precaution.
+void endToEnd(const Ground& on, Found& found) {
+    if (on.board.build != Build::LongGrain) {
+        return;
+    }
+    forEach<Glue>(on.list, [&](const Glue& work, const Sizes&, int step) {
+        if (work.final && work.parts.size() > 1) {
+            found.push_back(
+                {Severity::Caution, "end-to-end",
+                 on.plan.byColumns ? "Columns meet end grain to end grain"
+                                   : "Rows meet end grain to end grain",
+                 counted(work.parts.size() - 1, "joint", "joints") +
+                     " in the final glue-up join sawn ends, which hold far less than long grain.",
+                 "Brush thin glue on the ends, let it soak in, then glue as usual. Never lift the "
+                 "board by one edge; back it with a frame or a substrate where it can be leant on.",
+                 step});
+        }
+    });
+}
+
+void extraJoints(const Ground& on, Found& found) {
+    if (!on.plan.extraJoints.empty()) {
+        found.push_back(
+            {Severity::Note, "extra-joints", "Joints inside pieces",
+             counted(on.plan.extraJoints.size(), "joint was", "joints were") +
+                 " added inside pieces that straight glue lines or the timber's section "
+                 "cannot give whole; they are drawn dashed.",
+             "Pick strips of one plank for both sides of such a joint, or change the "
+             "pattern.",
+             -1});
+    }
+}
+
+void omittedJoints(const Ground& on, Found& found) {
+    if (!on.plan.omittedJoints.empty()) {
+        found.push_back({Severity::Note, "omitted-joints", "Joints left out",
+                         counted(on.plan.omittedJoints.size(), "joint", "joints") +
+                             " between pieces of one wood will not be there: one strip makes both "
+                             "pieces.",
+                         "Switch off merging of like pieces if each joint shall be seen.", -1});
+    }
+}
+
+}  // namespace kerfwright::rules

@@ -1,0 +1,215 @@
+// What the machines of the shop do not take, or not safely.
+#include "core/bench/rules.h"
+#include "core/bench/spots.h"
+
+#include <algorithm>
+
+namespace kerfwright::rules {
+
+void wideForSander(const Ground& on, Found& found) {
+    Spots panels(longer);
+    Spots field(longer);
+    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes& sizes, int step) {
+        const Size* size = sizes.of(work.part);
+        if (size == nullptr) {
+            return;
+        }
+        // A field has no grain to follow through the machine and may go in by its lesser side.
+        const Length width = size->field ? std::min(size->width, size->length) : size->width;
+        if (width > on.shop.sanderWidth) {
+            (size->field ? field : panels).add({work.part, step, width, size->field});
+        }
+    });
+    for (const Spots* spots : {&panels, &field}) {
+        if (spots->empty()) {
+            continue;
+        }
+        found.push_back(
+            {Severity::Caution, "wide-for-sander",
+             spots->subject() + spots->verb(" is", " are") + " wider than the sander",
+             spots->theWorst() + " is " + on.text(spots->worst().length) +
+                 " wide; the flattening machine takes " + on.text(on.shop.sanderWidth) + ".",
+             spots == &field ? "Flatten it with a router sled, or make the board smaller."
+                             : "Flatten it with a router sled or by hand, glue strips into columns "
+                               "instead of rows, or make the field narrower.",
+             spots->worst().step, spots->steps()});
+    }
+}
+
+void thickForSaw(const Ground& on, Found& found) {
+    Spots spots(longer);
+    forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes& sizes, int step) {
+        const Size* size = sizes.of(work.part);
+        if (size != nullptr && size->thickness > on.shop.sawDepth) {
+            spots.add({work.part, step, size->thickness});
+        }
+    });
+    if (!spots.empty()) {
+        found.push_back({Severity::Danger, "thick-for-saw",
+                         spots.subject() + spots.verb(" is", " are") + " thicker than the saw cuts",
+                         spots.theWorst() + " is " + on.text(spots.worst().length) +
+                             " thick; the saw cuts " + on.text(on.shop.sawDepth) + " deep.",
+                         "Crosscut at a bandsaw, or make the rows lower.", spots.worst().step,
+                         spots.steps()});
+    }
+}
+
+// What is held at the last cut is the slice and what stays behind it.
+void littleToHold(const Ground& on, Found& found) {
+    Spots spots(shorter);
+    forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes&, int step) {
+        const Length held = work.stop.value + work.left;
+        if (held < on.shop.leastHeld) {
+            spots.add({work.part, step, held});
+        }
+    });
+    if (spots.empty()) {
+        return;
+    }
+    const auto& worst =
+        std::get<Crosscut>(on.list.steps[static_cast<std::size_t>(spots.worst().step)].work);
+    found.push_back(
+        {Severity::Danger, "little-to-hold",
+         spots.subject() + spots.verb(" gets", " get") + " short at the saw",
+         "At the last cut of panel " + worst.part + " " + on.text(spots.worst().length) +
+             " is left: slice " + on.text(worst.stop.value) + " and " + on.text(worst.left) +
+             " behind it. The least that is safe to hold is set to " + on.text(on.shop.leastHeld) +
+             ".",
+         "Use a crosscut sled with a stop block and a hold-down clamp, hands clear of the blade; "
+         "or make the strips longer. Never use the rip fence and the mitre gauge together.",
+         spots.worst().step, spots.steps()});
+}
+
+void shortForSander(const Ground& on, Found& found) {
+    const Length usual = on.shop.planerShortest;
+    Spots tooShort(shorter);
+    Spots isShort(shorter);
+    Spots fieldTooShort(shorter);
+    Spots fieldIsShort(shorter);
+    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes& sizes, int step) {
+        const Size* size = sizes.of(work.part);
+        if (size == nullptr) {
+            return;
+        }
+        const Length length = size->field ? std::max(size->width, size->length) : size->length;
+        if (length < on.shop.sanderShortest) {
+            (size->field ? fieldTooShort : tooShort).add({work.part, step, length, size->field});
+        } else if (length < usual) {
+            (size->field ? fieldIsShort : isShort).add({work.part, step, length, size->field});
+        }
+    });
+    for (const Spots* spots : {&tooShort, &fieldTooShort, &isShort, &fieldIsShort}) {
+        if (spots->empty()) {
+            continue;
+        }
+        const bool never = spots == &tooShort || spots == &fieldTooShort;
+        const std::string is =
+            spots->theWorst() + " is " + on.text(spots->worst().length) +
+            " long when it goes to the flattening machine; " +
+            (never ? "yours takes nothing under " + on.text(on.shop.sanderShortest)
+                   : "the shortest to plane is set to " + on.text(usual)) +
+            ".";
+        const std::string remedy =
+            spots->worst().field
+                ? "Fix it to a longer carrier board with glued runners, or flatten it with a "
+                  "router sled."
+                : "Make the panel longer (a higher tail in the shop settings, or more spare "
+                  "slices), carry it on longer runners, or use a machine that takes it.";
+        found.push_back({never ? Severity::Danger : Severity::Caution, "short-for-sander",
+                         spots->subject() + spots->verb(" is", " are") +
+                             (never ? " too short for the sander" : " too short for a planer"),
+                         is, never ? remedy : "Leave the planer out and sand it. " + remedy,
+                         spots->worst().step, spots->steps()});
+    }
+}
+
+void shortSlices(const Ground& on, Found& found) {
+    Spots spots(shorter);
+    forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes&, int step) {
+        if (work.stop.value < on.shop.sliceShortest) {
+            spots.add({work.part, step, work.stop.value});
+        }
+    });
+    if (!spots.empty()) {
+        found.push_back(
+            {Severity::Danger, "short-slices",
+             spots.subject() + spots.verb(" gives", " give") + " short slices",
+             "Slices of panel " + spots.worst().label + " are " + on.text(spots.worst().length) +
+                 " long; the shortest slice is set to " + on.text(on.shop.sliceShortest) + ".",
+             on.board.build == Build::EndGrain ? "Make the board thicker."
+                                               : "Make the rows higher, or merge rows of one wood.",
+             spots.worst().step, spots.steps()});
+    }
+}
+
+// Planing and ripping short pieces is how hands come near knives; a piece wider than long turns at
+// the fence. Advice for one long blank is common practice, no source.
+void shortStrips(const Ground& on, Found& found) {
+    Spots spots(shorter);
+    std::size_t count = 0;
+    forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
+        for (const MillLine& line : work.lines) {
+            if (line.roughLength.value < on.shop.planerShortest) {
+                count += line.strips.size();
+                spots.add({work.panel, step, line.roughLength.value});
+            }
+        }
+    });
+    if (!spots.empty()) {
+        found.push_back(
+            {Severity::Danger, "short-strips", "Strips too short to plane or rip one by one",
+             counted(count, "strip is", "strips are") + " shorter than " +
+                 on.text(on.shop.planerShortest) +
+                 ", which is set as the shortest; the shortest is " +
+                 on.text(spots.worst().length) + " rough.",
+             "Mill and rip blanks that hold several strips of one size end to end, with a kerf "
+             "between, and crosscut them to length last. Never feed a piece along the fence by its "
+             "shorter side.",
+             spots.worst().step, spots.steps()});
+    }
+}
+
+// 1/4 in: the narrowest rip with the usual push blocks (a magazine's article on thin parts).
+void narrowRips(const Ground& on, Found& found) {
+    const Length least = Length::inch(1, 4);
+    Spots spots(shorter);
+    std::size_t count = 0;
+    forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
+        for (const MillLine& line : work.lines) {
+            if (line.width.value < least) {
+                count += line.strips.size();
+                spots.add({work.panel, step, line.width.value});
+            }
+        }
+    });
+    if (!spots.empty()) {
+        found.push_back(
+            {Severity::Danger, "narrow-rip", "Very narrow strips to rip",
+             counted(count, "strip is", "strips are") + " narrower than " + on.text(least) +
+                 "; the narrowest is " + on.text(spots.worst().length) + ".",
+             "Rip each from the free side of a wider plank with a push block that lies flat on "
+             "it, or saw it at a bandsaw and bring it to width at the sander.",
+             spots.worst().step, spots.steps()});
+    }
+}
+
+// Accounts of boards thrown and burst by thickness planers; no maker's manual is known that allows
+// it. 1/64 in a pass: limit of school shops for drum sanders.
+void endGrainFace(const Ground& on, Found& found) {
+    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes&, int step) {
+        if (work.face == Face::EndGrain) {
+            found.push_back(
+                {Severity::Danger, "end-grain-face", "End grain never through a thickness planer",
+                 on.text(work.from.value - work.to.value) +
+                     " has to come off an end-grain face. Planer knives tear it and can throw the "
+                     "board.",
+                 "Use a drum sander with passes of no more than " +
+                     on.text(on.notation.unit == Unit::Inches ? Length::inch(1, 64)
+                                                              : Length::um(400)) +
+                     ", or a router sled. Break the edges first.",
+                 step});
+        }
+    });
+}
+
+}  // namespace kerfwright::rules
