@@ -63,6 +63,28 @@ std::vector<Length> resizedSizes(const std::vector<Length>& sizes, int many) {
     return result;
 }
 
+std::vector<Length> scaledSizes(const std::vector<Length>& sizes, Length first, Length grid) {
+    const Length before = sizes.front();
+    if (first == before || first <= Length() || before <= Length()) {
+        return sizes;
+    }
+    std::vector<Length> result = sizes;
+    for (Length& size : result) {
+        if (size == before) {
+            size = first;  // as typed, even off the grid
+            continue;
+        }
+        // The nearest step, worked out in 128 bits: the product of two lengths is wider than 64.
+        const detail::Wide product = area(size, first).squareNm();
+        const detail::Wide step = area(before, grid).squareNm();
+        const auto steps = static_cast<std::int64_t>((product + step / 2) / step);
+        const Length rounded = grid * std::max<std::int64_t>(1, steps);
+        // Rounding must not carry a size past that of the first column, which is not rounded.
+        size = size > before ? std::max(rounded, first) : std::min(rounded, first);
+    }
+    return result;
+}
+
 /// Moves the joint after `first`. The sizes are compared with `by` before anything is added, so
 /// that no distance, however large, overflows.
 std::vector<Length> jointMoved(std::vector<Length> sizes, int first, Length by) {
@@ -300,6 +322,11 @@ Field withCells(const Field& field, Length cellWidth, Length cellHeight) {
     std::fill(result.columns.begin(), result.columns.end(), cellWidth);
     std::fill(result.rows.begin(), result.rows.end(), cellHeight);
     return result;
+}
+
+Field scaled(const Field& field, Length firstWidth, Length firstHeight, Length grid) {
+    return {scaledSizes(field.columns, firstWidth, grid),
+            scaledSizes(field.rows, firstHeight, grid), field.pieces};
 }
 
 Field withColumnJointMoved(const Field& field, int left, Length by) {

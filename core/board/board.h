@@ -103,6 +103,12 @@ int rowAt(const Field& field, Length y);
 Field resized(const Field& field, int columns, int rows);
 /// Sets every column width and row height, whatever they are: ask `faults()`.
 Field withCells(const Field& field, Length cellWidth, Length cellHeight);
+/// The same pattern, larger or smaller, of a valid field: the first column becomes `firstWidth`
+/// wide, the first row `firstHeight` high. The others keep their proportion to it, rounded to the
+/// nearest step of `grid`, but never less than one step; sizes that are equal stay equal, and no
+/// size overtakes a larger one. A first size that stays changes nothing in its direction, and so
+/// does one of 0 or less. The sizes may be more or less than a board may have, so ask `faults()`.
+Field scaled(const Field& field, Length firstWidth, Length firstHeight, Length grid);
 /// Moves the joint between columns `left` and `left + 1` by `by`, the sum unchanged.
 /// Returns the field unchanged where a column would become thinner or wider than the limit.
 Field withColumnJointMoved(const Field& field, int left, Length by);
