@@ -85,6 +85,14 @@ Project newProject(Unit unit) {
     return project;
 }
 
+void setUnit(Project& project, Unit unit) {
+    project.notation.unit = unit;
+    const bool inches = unit == Unit::Inches;
+    if (project.shop == (inches ? metricShop() : inchShop())) {
+        project.shop = inches ? inchShop() : metricShop();
+    }
+}
+
 std::vector<Fault> faults(const Project& project) {
     std::vector<Fault> all;
     checkText(all, "Name", project.titles.name);

@@ -39,6 +39,11 @@ struct ProjectLimits {
 /// A first board to play with: an 8 x 8 chequer in the units asked for.
 Project newProject(Unit unit);
 
+/// Has lengths written, and bare numbers read, in `unit`; no length of the board changes. A shop
+/// that is as this program set it up for the other unit becomes the one for `unit`, so that its
+/// settings are numbers that can be set there; a shop that the maker changed stays.
+void setUnit(Project& project, Unit unit);
+
 /// Everything wrong with it, in the order of the form.
 std::vector<Fault> faults(const Project& project);
 

@@ -1,15 +1,14 @@
 #include "ui/window/borderform.h"
 
 #include "ui/document/text.h"
-#include "ui/window/boardpainter.h"
 #include "ui/window/formsection.h"
 #include "ui/window/lengthfield.h"
 #include "ui/window/segmented.h"
+#include "ui/window/woodchip.h"
 
 #include <QComboBox>
 #include <QEvent>
 #include <QHBoxLayout>
-#include <QPixmap>
 #include <QVBoxLayout>
 
 namespace kerfwright {
@@ -111,9 +110,7 @@ void BorderForm::refresh() {
         width_->setValue(project.board.border.width);
         wood_->clear();
         for (const Wood& wood : project.woods) {
-            QPixmap chip(14, 14);
-            chip.fill(toQColor(wood.colour));
-            wood_->addItem(QIcon(chip), toQt(wood.name));
+            wood_->addItem(woodChip(wood.colour, *wood_), toQt(wood.name));
         }
         wood_->setCurrentIndex(project.board.border.wood);
     }

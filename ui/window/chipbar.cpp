@@ -40,7 +40,7 @@ void Chip::paintEvent(QPaintEvent*) {
     const double side = std::min(36, width() - 4);
     const QRectF chip((width() - side) / 2.0, 2, side, side);
     painter.setBrush(colour_);
-    painter.setPen(QPen(mixed(colour_, readableOn(colour_), 0.25), 1));
+    painter.setPen(QPen(outlineOf(colour_, tones), 1));
     painter.drawRoundedRect(chip.adjusted(2.5, 2.5, -2.5, -2.5), 3, 3);
     if (paints_ || hasFocus() || underMouse()) {
         painter.setBrush(Qt::NoBrush);

@@ -12,8 +12,9 @@ CountField::CountField(const QString& name, int least, int greatest, Commit comm
     , commit_(std::move(commit)) {}
 
 void CountField::setValue(int value) {
+    const bool another = value != value_;
     value_ = value;
-    valueChanged();
+    valueChanged(another);
 }
 
 QString CountField::take(const QString& text) {
@@ -36,6 +37,13 @@ QString CountField::take(const QString& text) {
         value_ = before;
     }
     return refused;
+}
+
+void CountField::takeBack() {
+    if (value_ != remembered_) {
+        value_ = remembered_;
+        commit_(value_);
+    }
 }
 
 QString CountField::written() const {

@@ -22,6 +22,8 @@ public:
 
 protected:
     QString take(const QString& text) override;
+    void remember() override { remembered_ = value_; }
+    void takeBack() override;
     QString written() const override;
     bool textStandsForValue(const QString& text) const override;
 
@@ -30,6 +32,7 @@ private:
     int greatest_;
     Commit commit_;
     int value_ = 0;
+    int remembered_ = 0;
 };
 
 }  // namespace kerfwright

@@ -1,10 +1,10 @@
 #include "ui/window/entryfield.h"
 
+#include "ui/window/faultnote.h"
 #include "ui/window/tones.h"
 
 #include <QEvent>
 #include <QKeyEvent>
-#include <QLabel>
 #include <QPainter>
 #include <QVBoxLayout>
 
@@ -87,8 +87,7 @@ void EntryLine::paintEvent(QPaintEvent* event) {
 EntryField::EntryField(const QString& name, QWidget* parent)
     : QWidget(parent)
     , name_(name)
-    , line_(new EntryLine(this))
-    , words_(nullptr) {
+    , line_(new EntryLine(this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(2);
@@ -101,10 +100,6 @@ EntryField::EntryField(const QString& name, QWidget* parent)
     connect(line_, &EntryLine::escaped, this, &EntryField::restore);
 }
 
-QString EntryField::faultText() const {
-    return faulty_ ? words_->text() : QString();
-}
-
 void EntryField::focusEntry() {
     line_->setFocus(Qt::OtherFocusReason);
     line_->selectAll();
@@ -115,12 +110,23 @@ QString EntryField::readingNote(const QString&) const {
 }
 
 void EntryField::edited(const QString& text) {
+    if (!editing_) {
+        remember();
+        editing_ = true;
+    }
+    taking_ = true;
     const QString fault = take(text);
+    if (!fault.isEmpty()) {
+        // What was taken on the way here was only the beginning of this text.
+        takeBack();
+    }
+    taking_ = false;
     showFault(fault);
     line_->setNote(fault.isEmpty() ? readingNote(text) : QString());
 }
 
 void EntryField::finish() {
+    editing_ = false;
     if (!faulty_) {
         line_->setNote(QString());
         if (line_->text() != written()) {
@@ -132,19 +138,32 @@ void EntryField::finish() {
 }
 
 void EntryField::restore() {
+    if (editing_) {
+        taking_ = true;
+        takeBack();
+        taking_ = false;
+        editing_ = false;
+    }
     showFault(QString());
     line_->setNote(QString());
     line_->setText(written());
     line_->selectAll();
+    Q_EMIT sessionEnded();
 }
 
-void EntryField::valueChanged() {
+void EntryField::valueChanged(bool another) {
+    if (another) {
+        editing_ = false;
+    }
+    if (taking_) {
+        return;
+    }
     // Never rewrite what is being typed as long as it means the value in force.
     if (line_->hasFocus() && !faulty_ && textStandsForValue(line_->text())) {
         return;
     }
     if (faulty_ && line_->hasFocus() && line_->isModified()) {
-        showFault(words_->property("fault").toString());
+        showFault(fault_);
         return;
     }
     showFault(QString());
@@ -157,26 +176,21 @@ void EntryField::valueChanged() {
     }
 }
 
-void EntryField::showFault(const QString& words) {
-    faulty_ = !words.isEmpty();
+void EntryField::showFault(const QString& fault) {
+    faulty_ = !fault.isEmpty();
+    fault_ = fault;
     line_->setFaulty(faulty_);
     if (faulty_) {
         if (words_ == nullptr) {
-            words_ = new QLabel(this);
-            words_->setWordWrap(true);
-            words_->setObjectName(objectName() + QStringLiteral("Fault"));
+            words_ = new FaultNote(this);
             layout()->addWidget(words_);
         }
-        QPalette palette = words_->palette();
-        palette.setColor(QPalette::WindowText, tonesOf(this->palette()).danger);
-        words_->setPalette(palette);
-        words_->setProperty("fault", words);
-        words_->setText(tr("▲ %1 Still %2.").arg(words, kept()));
-        words_->show();
-        line_->setAccessibleDescription(words_->text());
-    } else if (words_ != nullptr) {
-        words_->hide();
-        words_->clear();
+        said_ = tr("▲ %1 Still %2.").arg(fault, kept());
+        words_->say(this, said_);
+        line_->setAccessibleDescription(said_);
+    } else if (!said_.isEmpty()) {
+        said_.clear();
+        words_->unsay(this);
         line_->setAccessibleDescription(QString());
     }
 }

@@ -6,11 +6,9 @@
 #include <QLineEdit>
 #include <QWidget>
 
-QT_BEGIN_NAMESPACE
-class QLabel;
-QT_END_NAMESPACE
-
 namespace kerfwright {
+
+class FaultNote;
 
 /// The line edit of an entry: undo and redo go to the document while the text is good, and a quiet
 /// note stands at its right end.
@@ -49,8 +47,11 @@ public:
     QString name() const { return name_; }
     bool isFaulty() const { return faulty_; }
     /// The words beside the entry; empty where it is good.
-    QString faultText() const;
+    QString faultText() const { return faulty_ ? said_ : QString(); }
     void focusEntry();
+    /// Where the words of a fault go, instead of under the entry: where they have more room, or
+    /// where room is kept for them. May serve several entries.
+    void setFaultNote(FaultNote* note) { words_ = note; }
 
 Q_SIGNALS:
     /// Enter was pressed or the entry was left: the next edit is another undo step.
@@ -59,6 +60,10 @@ Q_SIGNALS:
 protected:
     /// Reads the text and puts it in force. Returns the fault in words, empty where it was taken.
     virtual QString take(const QString& text) = 0;
+    /// Remembers the value in force: the entry begins to be edited.
+    virtual void remember() = 0;
+    /// Puts the remembered value in force again.
+    virtual void takeBack() = 0;
     /// How the value in force is written.
     virtual QString written() const = 0;
     /// Shown inside the entry while it is typed in; empty where the text says it already.
@@ -66,8 +71,9 @@ protected:
     /// The value in force, for the words beside a fault.
     virtual QString kept() const { return written(); }
 
-    /// Call after the value in force changed from outside.
-    void valueChanged();
+    /// Call after the value in force was said from outside; `another` where it is not the one
+    /// that was in force before.
+    void valueChanged(bool another);
     /// Whether the text in the entry already stands for the value in force.
     virtual bool textStandsForValue(const QString& text) const = 0;
 
@@ -75,12 +81,16 @@ private:
     void edited(const QString& text);
     void finish();
     void restore();
-    void showFault(const QString& words);
+    void showFault(const QString& fault);
 
     QString name_;
     EntryLine* line_;
-    QLabel* words_;
+    FaultNote* words_ = nullptr;
+    QString fault_;  ///< as `take` told it
+    QString said_;   ///< as the note says it
     bool faulty_ = false;
+    bool editing_ = false;  ///< a value is remembered
+    bool taking_ = false;   ///< what changes now comes from this entry
 };
 
 }  // namespace kerfwright

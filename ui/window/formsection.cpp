@@ -1,5 +1,7 @@
 #include "ui/window/formsection.h"
 
+#include "ui/window/entryfield.h"
+#include "ui/window/faultnote.h"
 #include "ui/window/tones.h"
 
 #include <QHBoxLayout>
@@ -92,7 +94,7 @@ void FormSection::add(QWidget* widget) {
     rows_->addWidget(widget);
 }
 
-void FormSection::addRow(const QString& label, QWidget* field) {
+QLabel* FormSection::addRow(const QString& label, QWidget* field) {
     auto* row = new QHBoxLayout;
     row->setSpacing(8);
     auto* name = new QLabel(label, body_);
@@ -103,6 +105,12 @@ void FormSection::addRow(const QString& label, QWidget* field) {
     row->addWidget(name, 0, Qt::AlignTop);
     row->addWidget(field, 1);
     rows_->addLayout(row);
+    if (auto* entry = qobject_cast<EntryField*>(field)) {
+        auto* words = new FaultNote(body_);
+        entry->setFaultNote(words);
+        rows_->addWidget(words);
+    }
+    return name;
 }
 
 }  // namespace kerfwright

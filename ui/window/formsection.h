@@ -5,6 +5,7 @@
 #include <QWidget>
 
 QT_BEGIN_NAMESPACE
+class QLabel;
 class QVBoxLayout;
 QT_END_NAMESPACE
 
@@ -34,8 +35,8 @@ public:
     void setOpen(bool open);
     bool isOpen() const;
     void add(QWidget* widget);
-    /// A row with a label that is the buddy of `field`.
-    void addRow(const QString& label, QWidget* field);
+    /// A row with a label that is the buddy of `field`; returns the label.
+    QLabel* addRow(const QString& label, QWidget* field);
     QWidget* body() const { return body_; }
 
 Q_SIGNALS:

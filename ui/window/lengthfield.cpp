@@ -17,13 +17,14 @@ void LengthField::setRange(Length least, Length greatest) {
 void LengthField::setNotation(const Notation& notation) {
     if (notation != notation_) {
         notation_ = notation;
-        valueChanged();
+        valueChanged(false);
     }
 }
 
 void LengthField::setValue(Length value) {
+    const bool another = value != value_;
     value_ = value;
-    valueChanged();
+    valueChanged(another);
 }
 
 QString LengthField::take(const QString& text) {
@@ -34,12 +35,14 @@ QString LengthField::take(const QString& text) {
     const Length length = read->length;
     if (length < least_ || length > greatest_) {
         const Fault fault{fromQt(name()),
-                          "must be " + format(least_, notation_) + " to " +
-                              format(greatest_, notation_),
-                          format(length, notation_)};
+                          "must be from " + formatLeast(least_, notation_) + " to " +
+                              formatGreatest(greatest_, notation_),
+                          formatExact(length, notation_)};
         return toQt(fault.text());
     }
-    // Also where the length is the one in force: an entry may stand for several that differ.
+    if (length == value_) {
+        return QString();
+    }
     const Length before = value_;
     value_ = length;
     const QString refused = commit_(length);
@@ -47,6 +50,13 @@ QString LengthField::take(const QString& text) {
         value_ = before;
     }
     return refused;
+}
+
+void LengthField::takeBack() {
+    if (value_ != remembered_) {
+        value_ = remembered_;
+        commit_(value_);
+    }
 }
 
 QString LengthField::written() const {

@@ -25,6 +25,8 @@ public:
 
 protected:
     QString take(const QString& text) override;
+    void remember() override { remembered_ = value_; }
+    void takeBack() override;
     QString written() const override;
     QString readingNote(const QString& text) const override;
     bool textStandsForValue(const QString& text) const override;
@@ -33,6 +35,7 @@ private:
     Commit commit_;
     Notation notation_;
     Length value_;
+    Length remembered_;
     Length least_;
     Length greatest_;
 };

@@ -163,7 +163,7 @@ std::vector<int> PatternPicker::woodsFor(const PatternInfo& info) const {
 
 void PatternPicker::refresh() {
     const Project& project = document_.project();
-    const bool inForce = chosen_ >= 0 && project.board.field == laid_;
+    const bool inForce = chosen_ >= 0 && isLaid(project.board.field);
     for (std::size_t i = 0; i < buttons_.size(); ++i) {
         const PatternInfo& info = patterns()[i];
         const Result<Field> field = layOut(sample(info.pattern, woodsFor(info)));
@@ -173,11 +173,19 @@ void PatternPicker::refresh() {
     }
 }
 
+bool PatternPicker::isLaid(const Field& field) const {
+    return field.pieces == laid_.pieces && field.columns.size() == laid_.columns.size() &&
+           field.rows.size() == laid_.rows.size();
+}
+
 void PatternPicker::lay(const PatternInfo& info) {
     const Project& project = document_.project();
     const Field& field = project.board.field;
     // Trying one pattern after another starts from the same squares each time.
-    if (field != laid_) {
+    if (isLaid(field) && field != laid_) {  // made larger or smaller since
+        base_.width = field.width();
+        base_.height = field.height();
+    } else if (field != laid_) {
         base_.columns = static_cast<int>(field.columns.size());
         base_.rows = static_cast<int>(field.rows.size());
         base_.width = field.width();

@@ -35,20 +35,20 @@ public:
 
 private:
     void refresh();
+    bool isLaid(const Field& field) const;
     void lay(const PatternInfo& info);
     /// As many woods as the pattern wants, in the order of the chips, the border's own last.
     std::vector<int> woodsFor(const PatternInfo& info) const;
 
     Document& document_;
     std::vector<PatternButton*> buttons_;
-    std::vector<Wood> shownWoods_;
     int chosen_ = -1;
     struct Base {
         int columns = 1;
         int rows = 1;
         Length width, height;
     } base_;      ///< the squares of the field before patterns were tried
-    Field laid_;  ///< what the chosen pattern gave; it is in force while the field equals it
+    Field laid_;  ///< what the chosen pattern gave; it is in force while the field has its pieces
 };
 
 }  // namespace kerfwright

@@ -76,7 +76,13 @@ int Segmented::current() const {
 }
 
 void Segmented::setCurrent(int index) {
-    group_->button(index)->setChecked(true);
+    if (index >= 0) {
+        group_->button(index)->setChecked(true);
+    } else if (QAbstractButton* checked = group_->checkedButton()) {
+        group_->setExclusive(false);
+        checked->setChecked(false);
+        group_->setExclusive(true);
+    }
 }
 
 QAbstractButton* Segmented::segment(int index) const {

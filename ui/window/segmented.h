@@ -30,6 +30,7 @@ public:
     Segmented(const QString& name, const QStringList& choices, QWidget* parent = nullptr);
 
     int current() const;
+    /// -1: none of them.
     void setCurrent(int index);
     QAbstractButton* segment(int index) const;
 

@@ -7,8 +7,9 @@ TextField::TextField(const QString& name, Commit commit, QWidget* parent)
     , commit_(std::move(commit)) {}
 
 void TextField::setValue(const QString& value) {
+    const bool another = value != value_;
     value_ = value;
-    valueChanged();
+    valueChanged(another);
 }
 
 QString TextField::take(const QString& text) {
@@ -22,6 +23,13 @@ QString TextField::take(const QString& text) {
         value_ = before;
     }
     return refused;
+}
+
+void TextField::takeBack() {
+    if (value_ != remembered_) {
+        value_ = remembered_;
+        commit_(value_);
+    }
 }
 
 QString TextField::kept() const {

@@ -20,6 +20,8 @@ public:
 
 protected:
     QString take(const QString& text) override;
+    void remember() override { remembered_ = value_; }
+    void takeBack() override;
     QString written() const override { return value_; }
     QString kept() const override;
     bool textStandsForValue(const QString& text) const override { return text == value_; }
@@ -27,6 +29,7 @@ protected:
 private:
     Commit commit_;
     QString value_;
+    QString remembered_;
 };
 
 }  // namespace kerfwright

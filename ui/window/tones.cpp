@@ -35,6 +35,12 @@ QColor readableOn(const QColor& ground) {
     return luminance(ground) > 0.18 ? QColor(28, 26, 22) : QColor(250, 247, 240);
 }
 
+QColor outlineOf(const QColor& wood, const Tones& tones) {
+    // In the dark a dark wood is what gets lost, in the light a light one.
+    return tones.dark ? mixed(wood, QColor(250, 247, 240), 0.38)
+                      : mixed(wood, QColor(28, 26, 22), 0.32);
+}
+
 Tones tonesOf(const QPalette& palette) {
     Tones tones;
     tones.dark = isDark(palette);

@@ -24,6 +24,8 @@ bool isDark(const QPalette& palette);
 Tones tonesOf(const QPalette& palette);
 /// `a` with `share` (0 to 1) of `b` in it.
 QColor mixed(const QColor& a, const QColor& b, double share);
+/// The outline of a patch of `wood` on the form, seen on the wood and on the form, light or dark.
+QColor outlineOf(const QColor& wood, const Tones& tones);
 /// Dark or light, whichever reads better on `ground`.
 QColor readableOn(const QColor& ground);
 

@@ -254,7 +254,7 @@ void WindowActions::buildBar() {
     bar->addWidget(edge);
     connect(units_, &Segmented::chosen, this, [this](int index) {
         window_.document().edit(tr("change units"), entry::none, [index](Project& project) {
-            project.notation.unit = index == 0 ? Unit::Inches : Unit::Millimetres;
+            setUnit(project, index == 0 ? Unit::Inches : Unit::Millimetres);
         });
     });
     for (QAction* action : bar->actions()) {

@@ -3,6 +3,7 @@
 #include "ui/document/text.h"
 #include "ui/window/borderform.h"
 #include "ui/window/countfield.h"
+#include "ui/window/faultnote.h"
 #include "ui/window/formsection.h"
 #include "ui/window/lengthfield.h"
 #include "ui/window/patternpicker.h"
@@ -10,6 +11,7 @@
 #include "ui/window/shopform.h"
 #include "ui/window/textfield.h"
 #include "ui/window/tones.h"
+#include "ui/window/unitform.h"
 #include "ui/window/woodlist.h"
 
 #include <QCheckBox>
@@ -36,6 +38,21 @@ public:
 
 QString words(const std::optional<Fault>& fault) {
     return fault ? toQt(fault->text()) : QString();
+}
+
+/// Two entries side by side, with a times sign between them.
+QWidget* pair(QWidget* left, QWidget* right, QWidget* parent) {
+    auto* both = new QWidget(parent);
+    auto* row = new QHBoxLayout(both);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(4);
+    row->addWidget(left, 1, Qt::AlignTop);
+    auto* times = new QLabel(QStringLiteral("×"), both);
+    times->setFixedHeight(28);
+    row->addWidget(times, 0, Qt::AlignTop);
+    row->addWidget(right, 1, Qt::AlignTop);
+    both->setFocusProxy(left);
+    return both;
 }
 
 bool allEqual(const std::vector<Length>& sizes) {
@@ -68,6 +85,8 @@ WishForm::WishForm(Document& document, BoardEditor& editor, QWidget* parent)
     rule();
     buildChoices();
     rule();
+    buildUnits();
+    rule();
     buildTitles();
     column_->addStretch(1);
     setWidget(content_);
@@ -87,7 +106,10 @@ void WishForm::rule() {
 
 void WishForm::watch(EntryField* field) {
     field->line()->setObjectName(field->objectName() + QStringLiteral("Entry"));
-    connect(field, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
+    connect(field, &EntryField::sessionEnded, &document_, [this] {
+        began_.reset();
+        document_.endSession();
+    });
 }
 
 void WishForm::buildTitles() {
@@ -116,90 +138,18 @@ void WishForm::buildTitles() {
 
 void WishForm::buildSize() {
     auto* size = section(tr("Size"), false);
-    build_ = new Segmented(tr("Build"), {tr("End grain up"), tr("Long grain up")}, size->body());
-    build_->setObjectName(QStringLiteral("build"));
-    size->add(build_);
-    connect(build_, &Segmented::chosen, this, [this](int index) {
-        document_.edit(tr("change build"), entry::none, [index](Project& project) {
-            project.board.build = index == 0 ? Build::EndGrain : Build::LongGrain;
-        });
-    });
-    grain_ = new Segmented(tr("Grain direction"), {tr("Either"), tr("Down"), tr("Across")},
-                           size->body());
-    grain_->setObjectName(QStringLiteral("grain"));
-    grainRow_ = grain_;
-    size->add(grain_);
-    connect(grain_, &Segmented::chosen, this, [this](int index) {
-        document_.edit(tr("change grain direction"), entry::none, [index](Project& project) {
-            project.board.grain = static_cast<GrainDirection>(index);
-        });
-    });
-
-    const auto pair = [&](QWidget* left, QWidget* right) {
-        auto* both = new QWidget(size->body());
-        auto* row = new QHBoxLayout(both);
-        row->setContentsMargins(0, 0, 0, 0);
-        row->setSpacing(4);
-        row->addWidget(left, 1, Qt::AlignTop);
-        auto* times = new QLabel(QStringLiteral("×"), both);
-        times->setFixedHeight(28);
-        row->addWidget(times, 0, Qt::AlignTop);
-        row->addWidget(right, 1, Qt::AlignTop);
-        both->setFocusProxy(left);
-        return both;
-    };
-
-    cellWidth_ = new LengthField(
-        tr("Square width"),
-        [this](Length length) {
-            return words(document_.edit(tr("change square width"), entry::cellWidth,
-                                        [length](Project& project) {
-                                            for (Length& column : project.board.field.columns) {
-                                                column = length;
-                                            }
-                                        }));
-        },
-        size->body());
-    cellWidth_->setObjectName(QStringLiteral("cellWidth"));
-    cellHeight_ = new LengthField(
-        tr("Square height"),
-        [this](Length length) {
-            return words(document_.edit(tr("change square height"), entry::cellHeight,
-                                        [length](Project& project) {
-                                            for (Length& row : project.board.field.rows) {
-                                                row = length;
-                                            }
-                                        }));
-        },
-        size->body());
-    cellHeight_->setObjectName(QStringLiteral("cellHeight"));
-    for (LengthField* field : {cellWidth_, cellHeight_}) {
-        field->setRange(BoardLimits::leastCell, BoardLimits::greatestCell);
+    buildBuild(size);
+    fieldNote_ = new FaultNote(size->body());
+    fieldNote_->setObjectName(QStringLiteral("fieldNote"));
+    fieldNote_->keepLines(2);
+    buildSquares(size);
+    buildCounts(size);
+    size->add(fieldNote_);
+    for (EntryField* field :
+         std::initializer_list<EntryField*>{cellWidth_, cellHeight_, across_, down_}) {
+        field->setFaultNote(fieldNote_);
         watch(field);
     }
-    size->addRow(tr("Squares"), pair(cellWidth_, cellHeight_));
-
-    const auto resize = [this](int across, int down) {
-        return words(document_.edit(
-            tr("change number of squares"), across > 0 ? entry::across : entry::down,
-            [=](Project& project) {
-                Field& field = project.board.field;
-                field = resized(field, across > 0 ? across : static_cast<int>(field.columns.size()),
-                                down > 0 ? down : static_cast<int>(field.rows.size()));
-            }));
-    };
-    across_ = new CountField(
-        tr("Squares across"), 1, BoardLimits::cellsAcross,
-        [resize](int count) { return resize(count, 0); }, size->body());
-    across_->setObjectName(QStringLiteral("across"));
-    down_ = new CountField(
-        tr("Squares down"), 1, BoardLimits::cellsAcross,
-        [resize](int count) { return resize(0, count); }, size->body());
-    down_->setObjectName(QStringLiteral("down"));
-    watch(across_);
-    watch(down_);
-    size->addRow(tr("Across × down"), pair(across_, down_));
-
     thickness_ = new LengthField(
         tr("Thickness"),
         [this](Length length) {
@@ -212,11 +162,81 @@ void WishForm::buildSize() {
     thickness_->setRange(BoardLimits::leastThickness, BoardLimits::greatestThickness);
     watch(thickness_);
     size->addRow(tr("Thickness"), thickness_);
-    uneven_ = new QLabel(size->body());
-    uneven_->setObjectName(QStringLiteral("unevenNote"));
-    uneven_->setWordWrap(true);
-    uneven_->setForegroundRole(QPalette::PlaceholderText);
-    size->add(uneven_);
+}
+
+void WishForm::buildBuild(FormSection* size) {
+    build_ = new Segmented(tr("Build"), {tr("End grain up"), tr("Long grain up")}, size->body());
+    build_->setObjectName(QStringLiteral("build"));
+    size->add(build_);
+    connect(build_, &Segmented::chosen, this, [this](int index) {
+        document_.edit(tr("change build"), entry::none, [index](Project& project) {
+            project.board.build = index == 0 ? Build::EndGrain : Build::LongGrain;
+        });
+    });
+    grain_ = new Segmented(tr("Grain direction"), {tr("Either"), tr("Down"), tr("Across")},
+                           size->body());
+    grain_->setObjectName(QStringLiteral("grain"));
+    size->add(grain_);
+    connect(grain_, &Segmented::chosen, this, [this](int index) {
+        document_.edit(tr("change grain direction"), entry::none, [index](Project& project) {
+            project.board.grain = static_cast<GrainDirection>(index);
+        });
+    });
+}
+
+void WishForm::buildSquares(FormSection* size) {
+    const auto scale = [this](Length width, Length height) {
+        const bool across = width > Length();
+        return reshape(tr("change size of squares"), across ? entry::cellWidth : entry::cellHeight,
+                       [&](const Field& field) {
+                           return scaled(field, width, height, document_.project().notation.step());
+                       });
+    };
+    cellWidth_ = new LengthField(
+        tr("Square width"), [scale](Length length) { return scale(length, Length()); },
+        size->body());
+    cellWidth_->setObjectName(QStringLiteral("cellWidth"));
+    cellHeight_ = new LengthField(
+        tr("Square height"), [scale](Length length) { return scale(Length(), length); },
+        size->body());
+    cellHeight_->setObjectName(QStringLiteral("cellHeight"));
+    for (LengthField* field : {cellWidth_, cellHeight_}) {
+        field->setRange(BoardLimits::leastCell, BoardLimits::greatestCell);
+    }
+    squares_ = size->addRow(tr("Squares"), pair(cellWidth_, cellHeight_, size->body()));
+    squares_->setObjectName(QStringLiteral("squaresLabel"));
+}
+
+void WishForm::buildCounts(FormSection* size) {
+    const auto resize = [this](int across, int down) {
+        return reshape(tr("change number of squares"), across > 0 ? entry::across : entry::down,
+                       [=](const Field& field) {
+                           return resized(
+                               field, across > 0 ? across : static_cast<int>(field.columns.size()),
+                               down > 0 ? down : static_cast<int>(field.rows.size()));
+                       });
+    };
+    across_ = new CountField(
+        tr("Squares across"), 1, BoardLimits::cellsAcross,
+        [resize](int count) { return resize(count, 0); }, size->body());
+    across_->setObjectName(QStringLiteral("across"));
+    down_ = new CountField(
+        tr("Squares down"), 1, BoardLimits::cellsAcross,
+        [resize](int count) { return resize(0, count); }, size->body());
+    down_->setObjectName(QStringLiteral("down"));
+    size->addRow(tr("Across × down"), pair(across_, down_, size->body()));
+}
+
+QString WishForm::reshape(const QString& what, int entry,
+                          const std::function<Field(const Field&)>& how) {
+    const Field& now = document_.project().board.field;
+    if (!began_ || now != reshaped_) {
+        began_ = now;
+    }
+    const auto fault =
+        document_.edit(what, entry, [&](Project& project) { project.board.field = how(*began_); });
+    reshaped_ = document_.project().board.field;
+    return words(fault);
 }
 
 void WishForm::buildWoods() {
@@ -258,6 +278,12 @@ void WishForm::buildChoices() {
     shop_ = new ShopForm(document_, allowances, machines);
 }
 
+void WishForm::buildUnits() {
+    auto* units = section(tr("Units"), true);
+    units->head()->setObjectName(QStringLiteral("unitsHead"));
+    units_ = new UnitForm(document_, units);
+}
+
 void WishForm::refresh() {
     const Project& project = document_.project();
     const Board& board = project.board;
@@ -267,24 +293,34 @@ void WishForm::refresh() {
     note_->setValue(toQt(project.titles.note));
     build_->setCurrent(board.build == Build::EndGrain ? 0 : 1);
     grain_->setCurrent(static_cast<int>(board.grain));
-    grainRow_->setVisible(board.build == Build::LongGrain);
-    for (LengthField* field : {cellWidth_, cellHeight_, thickness_}) {
-        field->setNotation(project.notation);
-    }
-    cellWidth_->setValue(board.field.columns.front());
-    cellHeight_->setValue(board.field.rows.front());
-    across_->setValue(static_cast<int>(board.field.columns.size()));
-    down_->setValue(static_cast<int>(board.field.rows.size()));
-    thickness_->setValue(board.thickness);
-    const bool even = allEqual(board.field.columns) && allEqual(board.field.rows);
-    uneven_->setVisible(!even);
-    if (!even) {
-        uneven_->setText(tr("Sizes differ: the first is shown. A new size here sets them all."));
-    }
+    grain_->setVisible(board.build == Build::LongGrain);
+    refreshSize();
     border_->refresh();
+    units_->refresh();
     shop_->refresh();
     rows_->setCurrent(static_cast<int>(project.choices.rows));
     merge_->setChecked(project.choices.mergeLike);
+}
+
+void WishForm::refreshSize() {
+    const Project& project = document_.project();
+    const Field& field = project.board.field;
+    for (LengthField* entry : {cellWidth_, cellHeight_, thickness_}) {
+        entry->setNotation(project.notation);
+    }
+    cellWidth_->setValue(field.columns.front());
+    cellHeight_->setValue(field.rows.front());
+    across_->setValue(static_cast<int>(field.columns.size()));
+    down_->setValue(static_cast<int>(field.rows.size()));
+    thickness_->setValue(project.board.thickness);
+    const bool even = allEqual(field.columns) && allEqual(field.rows);
+    squares_->setText(even ? tr("Squares") : tr("First square"));
+    const QString whole = tr("Field %1 × %2")
+                              .arg(toQt(formatBare(field.width(), project.notation)),
+                                   toQt(format(field.height(), project.notation)));
+    fieldNote_->rest(even ? whole
+                          : whole + QLatin1Char('\n') +
+                                tr("A new size of the first square scales them all."));
 }
 
 void WishForm::focusTerm(TermKind kind) {

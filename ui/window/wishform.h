@@ -7,7 +7,8 @@
 
 #include <QScrollArea>
 
-#include <vector>
+#include <functional>
+#include <optional>
 
 QT_BEGIN_NAMESPACE
 class QCheckBox;
@@ -20,11 +21,13 @@ namespace kerfwright {
 class BorderForm;
 class CountField;
 class EntryField;
+class FaultNote;
 class LengthField;
 class FormSection;
 class Segmented;
 class ShopForm;
 class TextField;
+class UnitForm;
 
 class WishForm : public QScrollArea {
     Q_OBJECT
@@ -41,9 +44,17 @@ Q_SIGNALS:
 private:
     void buildTitles();
     void buildSize();
+    void buildBuild(FormSection* size);
+    void buildSquares(FormSection* size);
+    void buildCounts(FormSection* size);
     void buildWoods();
     void buildChoices();
+    void buildUnits();
     void refresh();
+    void refreshSize();
+    /// Changes the field from what it was when the entry in hand began to be edited: the first
+    /// digit of a number is no wish of its own, and must cost neither painting nor proportion.
+    QString reshape(const QString& what, int entry, const std::function<Field(const Field&)>& how);
     FormSection* section(const QString& title, bool folds);
     void rule();
     void watch(EntryField* field);
@@ -59,17 +70,20 @@ private:
     TextField* note_ = nullptr;
     Segmented* build_ = nullptr;
     Segmented* grain_ = nullptr;
-    QWidget* grainRow_ = nullptr;
+    QLabel* squares_ = nullptr;
     LengthField* cellWidth_ = nullptr;
     LengthField* cellHeight_ = nullptr;
     CountField* across_ = nullptr;
     CountField* down_ = nullptr;
     LengthField* thickness_ = nullptr;
-    QLabel* uneven_ = nullptr;
+    FaultNote* fieldNote_ = nullptr;
     BorderForm* border_ = nullptr;
     ShopForm* shop_ = nullptr;
     Segmented* rows_ = nullptr;
     QCheckBox* merge_ = nullptr;
+    UnitForm* units_ = nullptr;
+    std::optional<Field> began_;  ///< the field when the entry in hand began to be edited
+    Field reshaped_;              ///< what it was made of that since
 };
 
 }  // namespace kerfwright

@@ -1,8 +1,8 @@
 #include "ui/window/woodchooser.h"
 
 #include "ui/document/text.h"
-#include "ui/window/boardpainter.h"
 #include "ui/window/tones.h"
+#include "ui/window/woodchip.h"
 
 #include <QCoreApplication>
 #include <QKeyEvent>
@@ -13,22 +13,6 @@
 #include <QVBoxLayout>
 
 namespace kerfwright {
-
-namespace {
-
-QIcon chipIcon(Colour colour, double ratio) {
-    QPixmap pixmap(QSize(18, 18) * ratio);
-    pixmap.setDevicePixelRatio(ratio);
-    pixmap.fill(Qt::transparent);
-    QPainter painter(&pixmap);
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(QColor(0, 0, 0, 60), 1));
-    painter.setBrush(toQColor(colour));
-    painter.drawRoundedRect(QRectF(0.5, 0.5, 17, 17), 3, 3);
-    return QIcon(pixmap);
-}
-
-}  // namespace
 
 WoodChooser::WoodChooser(const std::vector<Wood>& taken, QWidget* parent)
     : QFrame(parent, Qt::Popup)
@@ -56,8 +40,8 @@ WoodChooser::WoodChooser(const std::vector<Wood>& taken, QWidget* parent)
     const std::vector<Wood>& all = woodCatalogue();
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (woodIndex(taken, all[i].key) < 0) {
-            auto* item = new QListWidgetItem(chipIcon(all[i].colour, devicePixelRatioF()),
-                                             toQt(all[i].name), list_);
+            auto* item =
+                new QListWidgetItem(woodChip(all[i].colour, *this), toQt(all[i].name), list_);
             item->setData(Qt::UserRole, static_cast<int>(i));
         }
     }

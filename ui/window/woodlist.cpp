@@ -101,8 +101,7 @@ void WoodRow::paintEvent(QPaintEvent*) {
         painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 5, 5);
     }
     const QRectF chip(4, (height() - 26) / 2.0, 26, 26);
-    painter.setPen(
-        QPen(paints_ ? tones.accent : mixed(tones.edge, Qt::black, 0.2), paints_ ? 2 : 1));
+    painter.setPen(QPen(paints_ ? tones.accent : outlineOf(colour_, tones), paints_ ? 2 : 1));
     painter.setBrush(colour_);
     painter.drawRoundedRect(chip.adjusted(1, 1, -1, -1), 4, 4);
     const int right = timber_->x() - 6;

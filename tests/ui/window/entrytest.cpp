@@ -4,6 +4,7 @@
 #include "ui/window/lengthfield.h"
 
 #include <QAbstractButton>
+#include <QLabel>
 #include <QLineEdit>
 #include <QTest>
 
@@ -87,6 +88,89 @@ TEST_F(EntryTest, TypingIsOneUndoStepAndUndoReachesTheDocument) {
     EXPECT_EQ(project().board.thickness, Length::mm(42));
 }
 
+TEST_F(EntryTest, TheFirstDigitOfACountCostsNoPainting) {
+    clickCell(6, 5);
+    clickCell(7, 7);
+    const Field painted = field();
+    const int steps = window->document().history().count();
+    type("acrossEntry", QStringLiteral("1"));
+    EXPECT_EQ(field().columns.size(), 1u) << "shown at once";
+    type("acrossEntry", QStringLiteral("12"));
+    EXPECT_EQ(field(), resized(painted, 12, 8));
+    EXPECT_EQ(window->document().history().count(), steps + 1);
+    auto* line = find<QLineEdit>("acrossEntry");
+    QTest::keyClick(line, Qt::Key_Backspace);
+    QTest::keyClick(line, Qt::Key_Backspace);
+    QTest::keyClick(line, Qt::Key_8);
+    EXPECT_EQ(field(), painted);
+    EXPECT_EQ(window->document().history().count(), steps) << "nothing is left to undo";
+}
+
+TEST_F(EntryTest, ACountThatCannotBePutsBackWhatWasThereBefore) {
+    const Field before = field();
+    type("acrossEntry", QStringLiteral("65"));  // by way of 6
+    EXPECT_TRUE(find<CountField>("across")->isFaulty());
+    EXPECT_TRUE(find<CountField>("across")->faultText().contains(QStringLiteral("Still 8")));
+    EXPECT_EQ(field(), before);
+    type("acrossEntry", QStringLiteral("6"));
+    QTest::keyClick(find<QLineEdit>("acrossEntry"), Qt::Key_Escape);
+    EXPECT_EQ(field(), before);
+    EXPECT_EQ(find<QLineEdit>("acrossEntry")->text(), QStringLiteral("8"));
+}
+
+TEST_F(EntryTest, AnEditBetweenDigitsIsNotLost) {
+    type("acrossEntry", QStringLiteral("6"));
+    window->document().history().undo();
+    window->document().edit(QStringLiteral("test"), entry::none,
+                            [](Project& changed) { changed.board.field.pieces.front().wood = 2; });
+    const Field painted = field();
+    QTest::keyClicks(find<QLineEdit>("acrossEntry"), QStringLiteral("x"));
+    EXPECT_EQ(field(), painted);
+    type("acrossEntry", QStringLiteral("9"));
+    EXPECT_EQ(field(), resized(painted, 9, 8));
+}
+
+TEST_F(EntryTest, ASizeTypedForAnUnevenPatternScalesIt) {
+    click("pattern-mortar-bricks");
+    const Field bricks = field();
+    ASSERT_NE(bricks.columns[0], bricks.columns[1]);
+    EXPECT_EQ(find<QLabel>("squaresLabel")->text(), QStringLiteral("First square"));
+    // On the way to the second digit the mortar is squeezed; that must not stay.
+    const auto twice = QString::number(bricks.columns[0].toMm() * 2);
+    type("cellWidthEntry", twice);
+    EXPECT_EQ(field(), scaled(bricks, bricks.columns[0] * 2, bricks.rows[0], Length::um(100)));
+    EXPECT_EQ(field().columns[1], bricks.columns[1] * 2);
+    window->document().history().undo();
+    EXPECT_EQ(field(), bricks);
+    click("pattern-chequer");
+    EXPECT_EQ(find<QLabel>("squaresLabel")->text(), QStringLiteral("Squares"));
+}
+
+TEST_F(EntryTest, NothingMovesWhereAPatternOrACountIsRefused) {
+    const auto place = [this](const char* name) {
+        QCoreApplication::sendPostedEvents();
+        return find(name)->mapTo(window.get(), QPoint());
+    };
+    const QPoint before = place("pattern-basket");
+    click("pattern-mortar-bricks");
+    EXPECT_EQ(place("pattern-basket"), before);
+    type("downEntry", QStringLiteral("eight"));
+    EXPECT_TRUE(find<QLabel>("fieldNote")->text().contains(QStringLiteral("1 to 64")));
+    EXPECT_EQ(place("pattern-basket"), before);
+    EXPECT_GE(find("fieldNote")->height(),
+              find<QLabel>("fieldNote")->heightForWidth(find("fieldNote")->width()));
+}
+
+TEST_F(EntryTest, LimitsAreWrittenAsLengthsThatAreTaken) {
+    click(find("units")->findChildren<QAbstractButton*>().front());
+    type("thicknessEntry", QStringLiteral("99"));
+    const QString fault = find<LengthField>("thickness")->faultText();
+    // 5 and 200 mm, to the next 64th inside.
+    EXPECT_TRUE(fault.contains(QStringLiteral("from 13/64 in to 7 55/64 in")))
+        << fault.toStdString();
+    EXPECT_FALSE(fault.contains(QStringLiteral("to ≈"))) << fault.toStdString();
+}
+
 TEST_F(EntryTest, LeavingAnEntryEndsTheStep) {
     type("thicknessEntry", QStringLiteral("41"));
     QTest::keyClick(find<QLineEdit>("thicknessEntry"), Qt::Key_Tab);
@@ -112,8 +196,33 @@ TEST_F(EntryTest, UnitsChangeTheWritingAndNotTheBoard) {
     EXPECT_EQ(project().notation.unit, Unit::Inches);
     EXPECT_EQ(find<LengthField>("thickness")->line()->text(), QStringLiteral("1 1/2 in"));
     EXPECT_EQ(project().board.field, before.field);
+    EXPECT_EQ(project().shop, inchShop()) << "a shop that nobody changed goes along";
     type("thicknessEntry", QStringLiteral("1 5/8"));
     EXPECT_EQ(project().board.thickness, Length::inch(13, 8));
+}
+
+TEST_F(EntryTest, AShopThatWasChangedKeepsItsSettings) {
+    find<QAbstractButton>("allowancesHead")->click();
+    type("setting-kerf-entry", QStringLiteral("2.8"));
+    const Shop own = project().shop;
+    find<QAbstractButton>("unitsHead")->click();
+    click(find("unitChoice")->findChildren<QAbstractButton*>().front());
+    EXPECT_EQ(project().notation.unit, Unit::Inches);
+    EXPECT_EQ(project().shop, own);
+}
+
+TEST_F(EntryTest, TheFinestFractionIsTheMakersChoice) {
+    find<QAbstractButton>("unitsHead")->click();
+    click(find("unitChoice")->findChildren<QAbstractButton*>()[0]);
+    type("thicknessEntry", QStringLiteral("1 33/64"));
+    QTest::keyClick(find<QLineEdit>("thicknessEntry"), Qt::Key_Return);
+    click(find("fractions")->findChildren<QAbstractButton*>()[1]);
+    EXPECT_EQ(project().notation.denominator, 16);
+    EXPECT_EQ(find<QLineEdit>("thicknessEntry")->text(), QStringLiteral("≈ 1 1/2 in"));
+    EXPECT_EQ(project().board.thickness, Length::inch(97, 64));
+    window->document().history().undo();
+    EXPECT_EQ(project().notation.denominator, 64);
+    EXPECT_FALSE(find("decimals")->isVisible());
 }
 
 TEST_F(EntryTest, SettingsAreMadeWhenTheirSectionIsOpened) {
@@ -121,6 +230,7 @@ TEST_F(EntryTest, SettingsAreMadeWhenTheirSectionIsOpened) {
     find<QAbstractButton>("allowancesHead")->click();
     type("setting-kerf-entry", QStringLiteral("2,8"));
     EXPECT_EQ(project().shop.kerf, Length::um(2'800));
+    QTest::keyClick(find<QLineEdit>("setting-kerf-entry"), Qt::Key_Return);
     type("setting-kerf-entry", QStringLiteral("0"));
     EXPECT_TRUE(find<LengthField>("setting-kerf")->isFaulty());
     EXPECT_EQ(project().shop.kerf, Length::um(2'800));
