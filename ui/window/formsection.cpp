@@ -13,7 +13,7 @@ namespace kerfwright {
 
 namespace {
 
-constexpr int labelColumn = 98;
+constexpr int labelColumn = 92;
 
 }  // namespace
 

@@ -27,6 +27,10 @@ QSize Segment::sizeHint() const {
     return QSize(fontMetrics().horizontalAdvance(text()) + 18, segmentHeight);
 }
 
+QSize Segment::minimumSizeHint() const {
+    return QSize(fontMetrics().horizontalAdvance(text()) + 10, segmentHeight);
+}
+
 void Segment::paintEvent(QPaintEvent*) {
     const Tones tones = tonesOf(palette());
     QPainter painter(this);

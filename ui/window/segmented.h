@@ -16,7 +16,7 @@ class Segment : public QAbstractButton {
 public:
     Segment(const QString& text, QWidget* parent);
     QSize sizeHint() const override;
-    QSize minimumSizeHint() const override { return sizeHint(); }
+    QSize minimumSizeHint() const override;
 
 protected:
     void paintEvent(QPaintEvent* event) override;

@@ -21,8 +21,7 @@ QStringList written(Unit unit) {
     for (std::size_t i = 0; i < denominators.size(); ++i) {
         const Notation notation = unit == Unit::Inches ? Notation::inches(denominators[i])
                                                        : Notation::millimetres(decimalsOffered[i]);
-        all << toQt(unit == Unit::Inches ? formatBare(notation.step(), notation)
-                                         : format(notation.step(), notation));
+        all << toQt(formatBare(notation.step(), notation));
     }
     return all;
 }

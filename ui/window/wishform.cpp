@@ -45,7 +45,7 @@ QWidget* pair(QWidget* left, QWidget* right, QWidget* parent) {
     auto* both = new QWidget(parent);
     auto* row = new QHBoxLayout(both);
     row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(4);
+    row->setSpacing(3);
     row->addWidget(left, 1, Qt::AlignTop);
     auto* times = new QLabel(QStringLiteral("×"), both);
     times->setFixedHeight(28);
@@ -74,7 +74,7 @@ WishForm::WishForm(Document& document, BoardEditor& editor, QWidget* parent)
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
     setFocusPolicy(Qt::NoFocus);
-    column_->setContentsMargins(16, 12, 8, 16);
+    column_->setContentsMargins(14, 12, 8, 16);
     column_->setSpacing(8);
     buildSize();
     rule();
@@ -320,7 +320,7 @@ void WishForm::refreshSize() {
                                    toQt(format(field.height(), project.notation)));
     fieldNote_->rest(even ? whole
                           : whole + QLatin1Char('\n') +
-                                tr("A new size of the first square scales them all."));
+                                tr("The other squares follow the first."));
 }
 
 void WishForm::focusTerm(TermKind kind) {
