@@ -319,8 +319,7 @@ void WishForm::refreshSize() {
                               .arg(toQt(formatBare(field.width(), project.notation)),
                                    toQt(format(field.height(), project.notation)));
     fieldNote_->rest(even ? whole
-                          : whole + QLatin1Char('\n') +
-                                tr("The other squares follow the first."));
+                          : whole + QLatin1Char('\n') + tr("The other squares follow the first."));
 }
 
 void WishForm::focusTerm(TermKind kind) {
