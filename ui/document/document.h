@@ -39,8 +39,15 @@ inline constexpr int pattern = 14;
 inline constexpr int setting = 100;  ///< plus the number of the `Setting`
 inline constexpr int column = 200;   ///< plus its index
 inline constexpr int row = 300;      ///< plus its index
-inline constexpr int wood = 400;     ///< plus `woodEntries` times its index, plus which of them
-inline constexpr int woodEntries = 4;
+inline constexpr int climate = 400;  ///< plus which of the moistures or of the air
+inline constexpr int glue = 500;     ///< plus which of the settings
+inline constexpr int foot = 600;
+inline constexpr int currency = 601;
+inline constexpr int borderGap = 602;
+inline constexpr int inlayWidth = 603;
+inline constexpr int splineThickness = 604;
+inline constexpr int wood = 1000;  ///< plus `woodEntries` times its index, plus which of them
+inline constexpr int woodEntries = 32;
 }  // namespace entry
 
 class Document : public QObject {

@@ -3,38 +3,14 @@
 #include "ui/document/text.h"
 #include "ui/window/formsection.h"
 #include "ui/window/lengthfield.h"
+#include "ui/window/quietcombo.h"
 #include "ui/window/segmented.h"
 #include "ui/window/woodchip.h"
 
-#include <QComboBox>
-#include <QEvent>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
 namespace kerfwright {
-
-namespace {
-
-/// A list that the wheel turns only while it has the focus, so that scrolling the form changes
-/// nothing.
-class QuietCombo : public QComboBox {
-public:
-    explicit QuietCombo(QWidget* parent)
-        : QComboBox(parent) {
-        setFocusPolicy(Qt::StrongFocus);
-    }
-
-protected:
-    bool event(QEvent* event) override {
-        if (event->type() == QEvent::Wheel && !hasFocus()) {
-            event->ignore();
-            return false;
-        }
-        return QComboBox::event(event);
-    }
-};
-
-}  // namespace
 
 BorderForm::BorderForm(Document& document, FormSection* section)
     : QObject(section)
@@ -62,9 +38,8 @@ BorderForm::BorderForm(Document& document, FormSection* section)
     width_->setRange(Length::mm(1), BoardLimits::greatestBorder);
     connect(width_, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
     inner->addRow(tr("Width"), width_);
-    wood_ = new QuietCombo(inner->body());
+    wood_ = new QuietCombo(tr("Border wood"), inner->body());
     wood_->setObjectName(QStringLiteral("borderWood"));
-    wood_->setAccessibleName(tr("Border wood"));
     inner->addRow(tr("Wood"), wood_);
     section->add(details_);
     connect(kind_, &Segmented::chosen, this, [this](int index) { choose(index == 1); });

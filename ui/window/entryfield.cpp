@@ -53,6 +53,8 @@ void EntryLine::keyPressEvent(QKeyEvent* event) {
         return;
     }
     if (event->key() == Qt::Key_Escape) {
+        // With nothing to take back, the key is for whoever the entry stands in.
+        event->setAccepted(faulty_ || isModified());
         Q_EMIT escaped();
         return;
     }
@@ -132,6 +134,7 @@ void EntryField::finish() {
         if (line_->text() != written()) {
             line_->setText(written());
         }
+        line_->setModified(false);
         line_->setCursorPosition(0);  // where there is little room, the front matters more
     }
     Q_EMIT sessionEnded();
@@ -152,11 +155,11 @@ void EntryField::restore() {
 }
 
 void EntryField::valueChanged(bool another) {
-    if (another) {
-        editing_ = false;
-    }
     if (taking_) {
         return;
+    }
+    if (another) {
+        editing_ = false;
     }
     // Never rewrite what is being typed as long as it means the value in force.
     if (line_->hasFocus() && !faulty_ && textStandsForValue(line_->text())) {

@@ -52,6 +52,8 @@ public:
     /// Where the words of a fault go, instead of under the entry: where they have more room, or
     /// where room is kept for them. May serve several entries.
     void setFaultNote(FaultNote* note) { words_ = note; }
+    /// Null where it is made only once there is something to say.
+    FaultNote* faultNote() const { return words_; }
 
 Q_SIGNALS:
     /// Enter was pressed or the entry was left: the next edit is another undo step.

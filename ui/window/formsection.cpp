@@ -11,12 +11,6 @@
 
 namespace kerfwright {
 
-namespace {
-
-constexpr int labelColumn = 92;
-
-}  // namespace
-
 FormHead::FormHead(const QString& title, bool folds, QWidget* parent)
     : QAbstractButton(parent)
     , folds_(folds) {
@@ -99,7 +93,7 @@ QLabel* FormSection::addRow(const QString& label, QWidget* field) {
     row->setSpacing(8);
     auto* name = new QLabel(label, body_);
     name->setBuddy(field);
-    name->setFixedWidth(labelColumn);
+    name->setFixedWidth(labelWidth_);
     name->setMinimumHeight(28);
     name->setWordWrap(true);
     row->addWidget(name, 0, Qt::AlignTop);

@@ -35,6 +35,8 @@ public:
     void setOpen(bool open);
     bool isOpen() const;
     void add(QWidget* widget);
+    /// Of the rows added from now on; 92 px to begin with.
+    void setLabelWidth(int width) { labelWidth_ = width; }
     /// A row with a label that is the buddy of `field`; returns the label.
     QLabel* addRow(const QString& label, QWidget* field);
     QWidget* body() const { return body_; }
@@ -48,6 +50,7 @@ private:
     QWidget* body_;
     QVBoxLayout* rows_;
     bool wasOpen_ = false;
+    int labelWidth_ = 92;
 };
 
 }  // namespace kerfwright

@@ -1,6 +1,8 @@
 #include "ui/window/woodchooser.h"
 
 #include "ui/document/text.h"
+#include "ui/window/icons.h"
+#include "ui/window/popupplace.h"
 #include "ui/window/tones.h"
 #include "ui/window/woodchip.h"
 
@@ -9,7 +11,7 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPainter>
-#include <QScreen>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 namespace kerfwright {
@@ -37,6 +39,21 @@ WoodChooser::WoodChooser(const std::vector<Wood>& taken, QWidget* parent)
     list_->installEventFilter(this);
     column->addWidget(search_);
     column->addWidget(list_);
+    auto* own = new QToolButton(this);
+    own->setObjectName(QStringLiteral("ownWood"));
+    own->setText(tr("A wood of your own…"));
+    own->setAccessibleName(tr("A wood of your own"));
+    own->setIcon(lineIcon(QStringLiteral("add")));
+    own->setIconSize(QSize(16, 16));
+    own->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    own->setAutoRaise(true);
+    own->setFocusPolicy(Qt::StrongFocus);
+    column->addWidget(own, 0, Qt::AlignLeft);
+    connect(own, &QToolButton::clicked, this, [this] {
+        hide();
+        Q_EMIT ownAsked();
+        close();
+    });
     const std::vector<Wood>& all = woodCatalogue();
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (woodIndex(taken, all[i].key) < 0) {
@@ -45,7 +62,7 @@ WoodChooser::WoodChooser(const std::vector<Wood>& taken, QWidget* parent)
             item->setData(Qt::UserRole, static_cast<int>(i));
         }
     }
-    setFixedSize(256, std::min(420, 56 + std::max(1, list_->count()) * 25));
+    setFixedSize(256, std::min(456, 92 + std::max(1, list_->count()) * 25));
     connect(search_, &QLineEdit::textChanged, this, &WoodChooser::filter);
     connect(list_, &QListWidget::itemEntered, list_,
             [this](QListWidgetItem* item) { list_->setCurrentItem(item); });
@@ -101,16 +118,7 @@ bool WoodChooser::eventFilter(QObject* watched, QEvent* event) {
 }
 
 void WoodChooser::openBeside(QWidget* button) {
-    const QRect screen = button->screen()->availableGeometry();
-    QPoint at = button->mapToGlobal(QPoint(0, button->height() + 4));
-    if (at.y() + height() > screen.bottom()) {
-        at.setY(
-            std::max(screen.top() + 4, std::min(screen.bottom() - height() - 4,
-                                                button->mapToGlobal(QPoint()).y() - height() - 4)));
-    }
-    at.setX(std::clamp(at.x(), screen.left() + 4,
-                       std::max(screen.left() + 4, screen.right() - width() - 4)));
-    move(at);
+    placeBeside(*this, *button);
     show();
     search_->setFocus();
 }

@@ -25,6 +25,8 @@ Q_SIGNALS:
     /// Null where nothing is pointed at any more.
     void previewed(const Wood* wood);
     void chosen(const Wood& wood);
+    /// None of the catalogue, but one that the maker describes.
+    void ownAsked();
 
 protected:
     void paintEvent(QPaintEvent* event) override;

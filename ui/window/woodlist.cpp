@@ -1,5 +1,6 @@
 #include "ui/window/woodlist.h"
 
+#include "core/wood/ownwood.h"
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
 #include "ui/window/icons.h"
@@ -80,8 +81,8 @@ void WoodRow::show(const Wood& wood, const QString& use, bool paints, bool remov
     setAccessibleName(tr("%1, %2").arg(name, use));
     setAccessibleDescription(paints ? tr("paints") : QString());
     setToolTip(tr("Paint with %1").arg(name.toLower()));
-    timber_->setAccessibleName(tr("Timber of %1").arg(name));
-    timber_->setToolTip(tr("Timber, letter and density of %1").arg(name.toLower()));
+    timber_->setAccessibleName(tr("All about %1").arg(name));
+    timber_->setToolTip(tr("Timber, price and properties of %1").arg(name.toLower()));
     replace_->setAccessibleName(tr("Replace %1").arg(name));
     replace_->setToolTip(tr("Replace %1 by another wood").arg(name.toLower()));
     remove_->setAccessibleName(tr("Remove %1").arg(name));
@@ -199,12 +200,29 @@ void WoodList::openChooser(QWidget* button, int replacing) {
             editor_.setWood(static_cast<int>(document_.project().woods.size()) - 1);
         }
     });
+    connect(chooser, &WoodChooser::ownAsked, this, [this, replacing] { addOwn(replacing); });
     chooser->openBeside(button);
 }
 
-void WoodList::openTimber(int wood) {
+void WoodList::addOwn(int replacing) {
+    const Wood own = ownWood(document_.project().woods);
+    const auto fault =
+        document_.edit(tr("add a wood of your own"), entry::none, [&](Project& project) {
+            project = withWood(std::move(project), own, replacing);
+        });
+    if (fault) {
+        return;
+    }
+    const int wood =
+        replacing < 0 ? static_cast<int>(document_.project().woods.size()) - 1 : replacing;
+    editor_.setWood(wood);
+    openTimber(wood)->focusName();
+}
+
+WoodForm* WoodList::openTimber(int wood) {
     auto* form = new WoodForm(document_, wood, this);
     form->openBeside(rows_[static_cast<std::size_t>(wood)]->timberButton());
+    return form;
 }
 
 void WoodList::showTimber() {

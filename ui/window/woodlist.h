@@ -14,6 +14,8 @@ QT_END_NAMESPACE
 
 namespace kerfwright {
 
+class WoodForm;
+
 /// One wood. Clicking it makes it the one that paints.
 class WoodRow : public QAbstractButton {
     Q_OBJECT
@@ -54,7 +56,9 @@ Q_SIGNALS:
 private:
     void refresh();
     void openChooser(QWidget* button, int replacing);
-    void openTimber(int wood);
+    /// Adds a wood of the maker's own, or puts it in the place of one, and opens its form.
+    void addOwn(int replacing);
+    WoodForm* openTimber(int wood);
     void remove(int wood);
 
     Document& document_;
