@@ -46,7 +46,8 @@ std::optional<Loaded> load(const std::string& file, std::ostream& err) {
         return {};
     }
     Result<Job> job =
-        makeJob(project->board, project->woods, project->shop, project->choices, project->notation);
+        makeJob(project->board, project->woods, project->shop, project->choices, project->notation,
+                {project->climate, project->glue, project->purpose});
     if (!job) {
         err << "kerfwright: " << file << ": " << job.fault().text() << '\n';
         return {};

@@ -18,10 +18,10 @@ void noTrimMargin(const Ground& on, Found& found) {
     if (on.shop.trimMargin <= Length{}) {
         found.push_back(
             {Severity::Caution, "no-trim-margin", "No trim margin",
-             "The trim margin is " + on.text(on.shop.trimMargin) +
+             "The trim margin is " + text(on, on.shop.trimMargin) +
                  ": strips that slip in the clamps cannot be sawn straight afterwards.",
              "Set a trim margin, usually " +
-                 on.text(on.notation.unit == Unit::Inches ? Length::inch(1, 8) : Length::mm(3)) +
+                 text(on, on.notation.unit == Unit::Inches ? Length::inch(1, 8) : Length::mm(3)) +
                  " a side.",
              -1});
     }
@@ -48,7 +48,7 @@ void noSpareSlice(const Ground& on, Found& found) {
 void noSquaringCut(const Ground& on, Found& found) {
     if (on.shop.squaringCut <= Length{} && isCrosscut(on.list)) {
         found.push_back({Severity::Caution, "no-squaring-cut", "No squaring cut",
-                         "The squaring cut is " + on.text(on.shop.squaringCut) +
+                         "The squaring cut is " + text(on, on.shop.squaringCut) +
                              ": the first slice of each panel has the end that the strips happened "
                              "to have.",
                          "Set a squaring cut, or see that every strip is cut square and glued "

@@ -8,7 +8,7 @@ namespace kerfwright {
 namespace {
 
 /// Every rule there is. A new one is a function in `rules.h`, a line here and a test.
-using Rule = void (*)(const rules::Ground&, rules::Found&);
+using Rule = void (*)(const Ground&, rules::Found&);
 constexpr Rule everyRule[] = {
     rules::borderMoves,  rules::endGrainFace,  rules::littleToHold,  rules::shortForSander,
     rules::shortSlices,  rules::shortStrips,   rules::narrowRips,    rules::wideForSander,
@@ -18,9 +18,7 @@ constexpr Rule everyRule[] = {
 
 }  // namespace
 
-std::vector<Caution> cautions(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
-                              const Plan& plan, const StepList& list, const Notation& notation) {
-    const rules::Ground ground{board, woods, shop, plan, list, notation};
+std::vector<Caution> cautions(const Ground& ground) {
     rules::Found found;
     for (const Rule rule : everyRule) {
         rule(ground, found);

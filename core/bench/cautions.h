@@ -1,6 +1,9 @@
 // What the plan warns of while the board is still a wish. One function per rule (rules.h).
 #pragma once
 
+#include "core/bench/boardmovement.h"
+#include "core/bench/conditions.h"
+#include "core/bench/glue.h"
 #include "core/board/board.h"
 #include "core/glueup/steps.h"
 #include "core/shop/shop.h"
@@ -29,9 +32,22 @@ struct Caution {
 /// "step 4", "steps 4, 9 and 14"; empty where the caution is about the whole board. Steps from 1.
 std::string whichSteps(const Caution& caution);
 
-/// In order of severity, then of steps. Lengths are written in `notation`.
-std::vector<Caution> cautions(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
-                              const Plan& plan, const StepList& list, const Notation& notation);
+/// What the rules look at. Nothing of it is kept.
+struct Ground {
+    const Board& board;
+    const std::vector<Wood>& woods;
+    const Shop& shop;
+    const Choices& choices;
+    const Conditions& conditions;
+    const Plan& plan;
+    const StepList& list;
+    const BoardMovement& movement;  ///< in the climate of `conditions`
+    const GlueNeeds& glue;          ///< with the glue of `conditions`
+    const Notation& notation;       ///< that lengths are written in
+};
+
+/// In order of severity, then of steps.
+std::vector<Caution> cautions(const Ground& ground);
 
 /// The usual words on working safely, for every sheet. They defer to the machine's manual, local
 /// rules and trained people.

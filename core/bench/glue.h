@@ -5,8 +5,9 @@
 // reckoned in floating point.
 #pragma once
 
+#include "core/board/use.h"
 #include "core/glueup/steps.h"
-#include "core/measure/result.h"
+#include "core/shop/glueshop.h"
 #include "core/wood/wood.h"
 
 #include <optional>
@@ -14,38 +15,6 @@
 #include <vector>
 
 namespace kerfwright {
-
-/// What a shop glues with. Each value is a row of `glueSettings()`, which says where it is from.
-struct GlueShop {
-    double spread = 175;         ///< g/m2 of joint, both faces together
-    double secondsPerLine = 30;  ///< to spread one line and set its part
-    double openMinutes = 8;      ///< at 20 °C: how long spread glue may lie open
-    double clampMinutes = 45;    ///< at 20 °C, a joint without stress
-    double machiningHours = 12;  ///< at 20 °C, before the joint may be worked
-    double cureHours = 24;       ///< at 20 °C, to full strength
-    double celsius = 20;         ///< of shop, wood and glue
-    double leastCelsius = 8;     ///< below it the glue makes no film
-    double lightPressure = 0.7;  ///< MPa, for woods of `lightDensity` or less
-    double heavyPressure = 1.7;  ///< MPa, for woods of `heavyDensity` or more
-    double lightDensity = 400;   ///< kg/m3
-    double heavyDensity = 900;   ///< kg/m3; more than `lightDensity`
-    double clampForce = 1650;    ///< N, of one clamp
-    double caul = 40;            ///< mm of wood between clamp and workpiece
-    friend bool operator==(const GlueShop&, const GlueShop&) = default;
-};
-
-struct GlueSetting {
-    const char* key;   ///< "glue-spread"
-    const char* name;  ///< "Glue spread"
-    const char* unit;  ///< "g/m²"
-    const char* source;
-    double GlueShop::*value;
-    double least;     ///< inclusive
-    double greatest;  ///< inclusive
-};
-const std::vector<GlueSetting>& glueSettings();
-/// Outside the limits of `glueSettings()`, or a heavy density that is not above the light one.
-std::vector<Fault> faults(const GlueShop& shop);
 
 /// A kind of clamp and the force that two people reached with it on average.
 struct ClampKind {
@@ -122,12 +91,6 @@ struct WaterClassInfo {
 const std::vector<WaterClassInfo>& waterClasses();
 const char* waterClassSource();
 
-enum class BoardUse {
-    DryRoom,       ///< game board, picture, shelf
-    Splashed,      ///< serving board, tray, lamp stand
-    KitchenBoard,  ///< wetted and wiped day by day
-    Outdoors,      ///< or wet for long; with a coat on it
-};
 struct GlueAdvice {
     WaterClass grade;
     std::string why;

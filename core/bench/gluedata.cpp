@@ -1,85 +1,7 @@
 // The tables of glue.h.
 #include "core/bench/glue.h"
 
-#include <charconv>
-
 namespace kerfwright {
-namespace {
-
-std::string numberText(double value, const char* unit) {
-    char text[32];
-    const auto end = std::to_chars(text, text + sizeof text, value, std::chars_format::general, 6);
-    return std::string(text, end.ptr) + " " + unit;
-}
-
-}  // namespace
-
-const std::vector<GlueSetting>& glueSettings() {
-    static const std::vector<GlueSetting> settings{
-        {"glue-spread", "Glue spread", "g/m²",
-         "150 to 200 for white and yellow wood glue: value from memory", &GlueShop::spread, 20,
-         1000},
-        {"glue-seconds-per-line", "Time to spread a line", "s", "Common practice, no source",
-         &GlueShop::secondsPerLine, 1, 3600},
-        {"glue-open-minutes", "Open time at 20 °C", "min",
-         "5 to 10 minutes at 20 °C and 50 % humidity, 10 to 15 for slow types: value from memory",
-         &GlueShop::openMinutes, 0.5, 240},
-        {"glue-clamp-minutes", "Clamp time at 20 °C", "min",
-         "30 minutes at least, seen in a glue's instructions; up to 60: value from memory",
-         &GlueShop::clampMinutes, 1, 10'000},
-        {"glue-machining-hours", "Before it is worked, at 20 °C", "h",
-         "4 hours or overnight, seen in a glue's instructions", &GlueShop::machiningHours, 0, 1000},
-        {"glue-cure-hours", "Full strength at 20 °C", "h", "Seen in a glue's instructions",
-         &GlueShop::cureHours, 0.1, 1000},
-        {"glue-celsius", "Temperature of the shop", "°C", "Common practice, no source",
-         &GlueShop::celsius, -20, 60},
-        {"glue-least-celsius", "Least temperature for the glue", "°C",
-         "8 °C reported of a water-resistant glue; pages on glue give 4 °C for yellow and 13 °C "
-         "for "
-         "white glue",
-         &GlueShop::leastCelsius, -20, 40},
-        {"glue-light-pressure", "Pressure for light woods", "MPa",
-         "About 0.7: Wood Handbook, chapter 10, value from memory; 0.7 to 1.0 for softwoods seen "
-         "in "
-         "a trade journal of 2021",
-         &GlueShop::lightPressure, 0.01, 10},
-        {"glue-heavy-pressure", "Pressure for heavy woods", "MPa",
-         "About 1.7: Wood Handbook, chapter 10, value from memory; 1.2 to 1.7 for hardwoods seen "
-         "in "
-         "a trade journal of 2021",
-         &GlueShop::heavyPressure, 0.01, 10},
-        {"glue-light-density", "Light woods", "kg/m³", "Common practice, no source",
-         &GlueShop::lightDensity, 100, 2000},
-        {"glue-heavy-density", "Heavy woods", "kg/m³", "Common practice, no source",
-         &GlueShop::heavyDensity, 100, 2000},
-        {"clamp-force", "Force of a clamp", "N",
-         "A parallel-jaw clamp as measured by a trade journal in 2010", &GlueShop::clampForce, 10,
-         100'000},
-        {"clamp-caul", "Caul between clamp and work", "mm", "Common practice, no source",
-         &GlueShop::caul, 0, 500},
-    };
-    return settings;
-}
-
-std::vector<Fault> faults(const GlueShop& shop) {
-    std::vector<Fault> found;
-    for (const GlueSetting& setting : glueSettings()) {
-        const double value = shop.*setting.value;
-        if (!(value >= setting.least && value <= setting.greatest)) {
-            found.push_back({setting.name,
-                             "must be from " + numberText(setting.least, setting.unit) + " to " +
-                                 numberText(setting.greatest, setting.unit),
-                             numberText(value, setting.unit)});
-        }
-    }
-    if (shop.heavyDensity <= shop.lightDensity) {
-        found.push_back(
-            {"Heavy woods",
-             "must be heavier than light ones, " + numberText(shop.lightDensity, "kg/m³"),
-             numberText(shop.heavyDensity, "kg/m³")});
-    }
-    return found;
-}
 
 const std::vector<ClampKind>& clampKinds() {
     static const std::vector<ClampKind> kinds{
@@ -123,9 +45,14 @@ GlueAdvice glueFor(BoardUse use) {
                                                             "project's own judgement"};
     };
     switch (use) {
+    case BoardUse::Unsaid:
+        return advice(WaterClass::D3, "What it is for has not been said; this class serves all but "
+                                      "what is wet for long.");
+    case BoardUse::ChessBoard:
+    case BoardUse::DraughtsBoard:
     case BoardUse::DryRoom:
         return advice(WaterClass::D1, "It stays in a dry room.");
-    case BoardUse::Splashed:
+    case BoardUse::ServingBoard:
         return advice(WaterClass::D2, "Water reaches it now and then and is wiped off.");
     case BoardUse::KitchenBoard:
         return advice(WaterClass::D3,

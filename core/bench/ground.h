@@ -12,22 +12,10 @@
 
 namespace kerfwright::rules {
 
-/// What every rule may look at.
-struct Ground {
-    const Board& board;
-    const std::vector<Wood>& woods;
-    const Shop& shop;
-    const Plan& plan;
-    const StepList& list;
-    const Notation& notation;
-
-    std::string text(Length length) const { return format(length, notation); }
-    const std::string& woodName(int wood) const {
-        static const std::string unknown = "wood";
-        const auto at = static_cast<std::size_t>(wood);
-        return wood >= 0 && at < woods.size() ? woods[at].name : unknown;
-    }
-};
+/// A length as the maker reads it.
+std::string text(const Ground& on, Length length);
+/// "wood" where there is none of that index.
+std::string woodName(const Ground& on, int wood);
 
 /// A workpiece as it lies on the machine at one step.
 struct Size {
@@ -101,6 +89,8 @@ void forEach(const StepList& list, Look look) {
 using Found = std::vector<Caution>;
 
 std::string counted(std::size_t count, std::string_view one, std::string_view many);
+/// "8 %", "8.5 %".
+std::string percent(double moisture);
 /// A movement in words, on the grid of the notation: nothing here is cut to it.
 std::string roundly(const Ground& on, double mm);
 /// "4.1 mm to 9.3 mm", or one figure where both read the same: from the driest to the dampest.

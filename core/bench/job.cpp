@@ -3,24 +3,8 @@
 namespace kerfwright {
 namespace {
 
-/// Volume of the finished board by wood: the field's pieces and the rails.
-std::vector<Volume> boardByWood(const Board& board, std::size_t woodCount) {
-    std::vector<Volume> volumes(woodCount);
-    const std::vector<WoodUse> uses = woodUse(board.field, static_cast<int>(woodCount));
-    for (std::size_t wood = 0; wood < woodCount; ++wood) {
-        volumes[wood] = volume(uses[wood].face, board.thickness);
-    }
-    if (board.border.width > Length()) {
-        const Area whole = area(board.width(), board.height());
-        const Area field = area(board.field.width(), board.field.height());
-        volumes[static_cast<std::size_t>(board.border.wood)] +=
-            volume(Area(whole.squareNm() - field.squareNm()), board.thickness);
-    }
-    return volumes;
-}
-
 Totals totals(const Board& board, const std::vector<Wood>& woods, const StepList& list,
-              const Proof& proof) {
+              const Proof& proof, const Climate& climate) {
     Totals totals;
     totals.width = proof.width;
     totals.height = proof.height;
@@ -29,14 +13,7 @@ Totals totals(const Board& board, const std::vector<Wood>& woods, const StepList
     totals.yieldPercent =
         100.0 * proof.ledger.board.toCubicMetres() / proof.ledger.timberIn.toCubicMetres();
 
-    const std::vector<Volume> byWood = boardByWood(board, woods.size());
-    for (std::size_t wood = 0; wood < woods.size(); ++wood) {
-        if (byWood[wood] > Volume() && woods[wood].density <= 0) {
-            totals.weightKg = 0;
-            break;
-        }
-        totals.weightKg += byWood[wood].toCubicMetres() * woods[wood].density;
-    }
+    totals.weightKg = weightAt(board, woods, climate, climate.build).value_or(0);
 
     totals.timberByWood.resize(woods.size());
     for (const Step& step : list.steps) {
@@ -50,13 +27,22 @@ Totals totals(const Board& board, const std::vector<Wood>& woods, const StepList
                 static_cast<std::int64_t>(line.strips.size());
         }
     }
+    totals.cost = 0;
+    for (std::size_t wood = 0; wood < woods.size(); ++wood) {
+        const std::optional<std::int64_t> one = cost(totals.timberByWood[wood], woods[wood].price);
+        totals.costByWood.push_back(one);
+        if (totals.timberByWood[wood] > Volume()) {
+            totals.cost = one && totals.cost ? std::optional(*totals.cost + *one) : std::nullopt;
+        }
+    }
     return totals;
 }
 
 }  // namespace
 
 Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
-                    const Choices& choices, const Notation& notation) {
+                    const Choices& choices, const Notation& notation,
+                    const Conditions& conditions) {
     if (const auto found = faults(board, static_cast<int>(woods.size()), notation);
         !found.empty()) {
         return found.front();
@@ -65,6 +51,9 @@ Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Sh
         return found.front();
     }
     if (const auto found = faults(shop, notation); !found.empty()) {
+        return found.front();
+    }
+    if (const auto found = faults(conditions, notation); !found.empty()) {
         return found.front();
     }
     Result<Plan> planned = plan(board, woods, shop, choices, notation);
@@ -79,9 +68,11 @@ Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Sh
         return Fault{"Virtual bench", "the plan does not make the wished board",
                      job.proof.faults.front()};
     }
-    job.cautions = cautions(board, woods, shop, job.plan, job.steps, notation);
-    job.glue = glueNeeds(job.steps, woods, GlueShop{});
-    job.totals = totals(board, woods, job.steps, job.proof);
+    job.movement = movementOf(board, woods, job.plan.byColumns, conditions.climate);
+    job.glue = glueNeeds(job.steps, woods, conditions.glue);
+    job.cautions = cautions({board, woods, shop, choices, conditions, job.plan, job.steps,
+                             job.movement, job.glue, notation});
+    job.totals = totals(board, woods, job.steps, job.proof, conditions.climate);
     return job;
 }
 

@@ -3,18 +3,27 @@
 #pragma once
 
 #include "core/bench/cautions.h"
+#include "core/bench/conditions.h"
 #include "core/bench/glue.h"
 #include "core/glueup/steps.h"
 #include "core/replay/replay.h"
 
+#include <cstdint>
+#include <optional>
+#include <vector>
+
 namespace kerfwright {
 
 struct Totals {
-    Length width, height, thickness;   ///< of the finished board
-    double weightKg = 0;               ///< at 12 % moisture; 0 where a wood's density is not known
-    Volume timberIn;                   ///< rough
+    Length width, height, thickness;  ///< of the finished board
+    double weightKg = 0;  ///< at the moisture it is built at; 0 where a wood's density is not known
+    Volume timberIn;      ///< rough
     double yieldPercent = 0;           ///< finished board of timber in
     std::vector<Volume> timberByWood;  ///< rough, by index of the wood
+    /// Of that timber, in hundredths; empty where the price of a wood is not known.
+    std::vector<std::optional<std::int64_t>> costByWood;
+    /// Empty where the price of a wood that is needed is not known.
+    std::optional<std::int64_t> cost;
 };
 
 /// A plan that was proven.
@@ -23,13 +32,15 @@ struct Job {
     StepList steps;
     Proof proof;
     std::vector<Caution> cautions;
-    GlueNeeds glue;  ///< for a common wood glue in a warm shop
+    BoardMovement movement;
+    GlueNeeds glue;
     Totals totals;
 };
 
-/// Checks board, woods and shop, plans, replays. The fault is the first thing that does not hold;
-/// a plan that the bench refuses is a fault with the entry "Virtual bench".
+/// Checks board, woods, shop and conditions, plans, replays. The fault is the first thing that does
+/// not hold; a plan that the bench refuses is a fault with the entry "Virtual bench".
 Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
-                    const Choices& choices, const Notation& notation);
+                    const Choices& choices, const Notation& notation,
+                    const Conditions& conditions = {});
 
 }  // namespace kerfwright

@@ -27,8 +27,8 @@ void wideForSander(const Ground& on, Found& found) {
         found.push_back(
             {Severity::Caution, "wide-for-sander",
              spots->subject() + spots->verb(" is", " are") + " wider than the sander",
-             spots->theWorst() + " is " + on.text(spots->worst().length) +
-                 " wide; the flattening machine takes " + on.text(on.shop.sanderWidth) + ".",
+             spots->theWorst() + " is " + text(on, spots->worst().length) +
+                 " wide; the flattening machine takes " + text(on, on.shop.sanderWidth) + ".",
              spots == &field ? "Flatten it with a router sled, or make the board smaller."
                              : "Flatten it with a router sled or by hand, glue strips into columns "
                                "instead of rows, or make the field narrower.",
@@ -47,8 +47,8 @@ void thickForSaw(const Ground& on, Found& found) {
     if (!spots.empty()) {
         found.push_back({Severity::Danger, "thick-for-saw",
                          spots.subject() + spots.verb(" is", " are") + " thicker than the saw cuts",
-                         spots.theWorst() + " is " + on.text(spots.worst().length) +
-                             " thick; the saw cuts " + on.text(on.shop.sawDepth) + " deep.",
+                         spots.theWorst() + " is " + text(on, spots.worst().length) +
+                             " thick; the saw cuts " + text(on, on.shop.sawDepth) + " deep.",
                          "Crosscut at a bandsaw, or make the rows lower.", spots.worst().step,
                          spots.steps()});
     }
@@ -71,9 +71,9 @@ void littleToHold(const Ground& on, Found& found) {
     found.push_back(
         {Severity::Danger, "little-to-hold",
          spots.subject() + spots.verb(" gets", " get") + " short at the saw",
-         "At the last cut of panel " + worst.part + " " + on.text(spots.worst().length) +
-             " is left: slice " + on.text(worst.stop.value) + " and " + on.text(worst.left) +
-             " behind it. The least that is safe to hold is set to " + on.text(on.shop.leastHeld) +
+         "At the last cut of panel " + worst.part + " " + text(on, spots.worst().length) +
+             " is left: slice " + text(on, worst.stop.value) + " and " + text(on, worst.left) +
+             " behind it. The least that is safe to hold is set to " + text(on, on.shop.leastHeld) +
              ".",
          "Use a crosscut sled with a stop block and a hold-down clamp, hands clear of the blade; "
          "or make the strips longer. Never use the rip fence and the mitre gauge together.",
@@ -104,10 +104,10 @@ void shortForSander(const Ground& on, Found& found) {
         }
         const bool never = spots == &tooShort || spots == &fieldTooShort;
         const std::string is =
-            spots->theWorst() + " is " + on.text(spots->worst().length) +
+            spots->theWorst() + " is " + text(on, spots->worst().length) +
             " long when it goes to the flattening machine; " +
-            (never ? "yours takes nothing under " + on.text(on.shop.sanderShortest)
-                   : "the shortest to plane is set to " + on.text(usual)) +
+            (never ? "yours takes nothing under " + text(on, on.shop.sanderShortest)
+                   : "the shortest to plane is set to " + text(on, usual)) +
             ".";
         const std::string remedy =
             spots->worst().field
@@ -134,8 +134,8 @@ void shortSlices(const Ground& on, Found& found) {
         found.push_back(
             {Severity::Danger, "short-slices",
              spots.subject() + spots.verb(" gives", " give") + " short slices",
-             "Slices of panel " + spots.worst().label + " are " + on.text(spots.worst().length) +
-                 " long; the shortest slice is set to " + on.text(on.shop.sliceShortest) + ".",
+             "Slices of panel " + spots.worst().label + " are " + text(on, spots.worst().length) +
+                 " long; the shortest slice is set to " + text(on, on.shop.sliceShortest) + ".",
              on.board.build == Build::EndGrain ? "Make the board thicker."
                                                : "Make the rows higher, or merge rows of one wood.",
              spots.worst().step, spots.steps()});
@@ -159,9 +159,9 @@ void shortStrips(const Ground& on, Found& found) {
         found.push_back(
             {Severity::Danger, "short-strips", "Strips too short to plane or rip one by one",
              counted(count, "strip is", "strips are") + " shorter than " +
-                 on.text(on.shop.planerShortest) +
+                 text(on, on.shop.planerShortest) +
                  ", which is set as the shortest; the shortest is " +
-                 on.text(spots.worst().length) + " rough.",
+                 text(on, spots.worst().length) + " rough.",
              "Mill and rip blanks that hold several strips of one size end to end, with a kerf "
              "between, and crosscut them to length last. Never feed a piece along the fence by its "
              "shorter side.",
@@ -185,8 +185,8 @@ void narrowRips(const Ground& on, Found& found) {
     if (!spots.empty()) {
         found.push_back(
             {Severity::Danger, "narrow-rip", "Very narrow strips to rip",
-             counted(count, "strip is", "strips are") + " narrower than " + on.text(least) +
-                 "; the narrowest is " + on.text(spots.worst().length) + ".",
+             counted(count, "strip is", "strips are") + " narrower than " + text(on, least) +
+                 "; the narrowest is " + text(on, spots.worst().length) + ".",
              "Rip each from the free side of a wider plank with a push block that lies flat on "
              "it, or saw it at a bandsaw and bring it to width at the sander.",
              spots.worst().step, spots.steps()});
@@ -200,12 +200,12 @@ void endGrainFace(const Ground& on, Found& found) {
         if (work.face == Face::EndGrain) {
             found.push_back(
                 {Severity::Danger, "end-grain-face", "End grain never through a thickness planer",
-                 on.text(work.from.value - work.to.value) +
+                 text(on, work.from.value - work.to.value) +
                      " has to come off an end-grain face. Planer knives tear it and can throw the "
                      "board.",
                  "Use a drum sander with passes of no more than " +
-                     on.text(on.notation.unit == Unit::Inches ? Length::inch(1, 64)
-                                                              : Length::um(400)) +
+                     text(on, on.notation.unit == Unit::Inches ? Length::inch(1, 64)
+                                                               : Length::um(400)) +
                      ", or a router sled. Break the edges first.",
                  step});
         }

@@ -1,29 +1,24 @@
 // What moves, and what is held where it moves.
 #include "core/bench/rules.h"
 
-#include <cmath>
-
 namespace kerfwright::rules {
 
-// Reckoned for a heated home, the commonest place of such a board and no damp one.
 void borderMoves(const Ground& on, Found& found) {
     forEach<FitBorder>(on.list, [&](const FitBorder&, const Sizes&, int step) {
         const bool endGrain = on.board.build == Build::EndGrain;
-        const ClimatePreset& place = climatePresets().front();
-        const BoardMovement movement =
-            movementOf(on.board, on.woods, on.plan.byColumns, place.climate);
-        const auto percent = [](double moisture) {
-            return std::to_string(std::lround(moisture)) + " %";
-        };
-        std::string reason =
-            "Where the wood of a board goes from " + percent(place.climate.driest) + " to " +
-            percent(place.climate.dampest) + " moisture in a year (" + place.name +
-            "), this field grows and shrinks by " + yearly(on, movement.width) + " across and " +
-            yearly(on, movement.height) + " down, by how its rings lie. ";
+        const Climate& climate = on.conditions.climate;
+        const ClimatePreset* place = presetOf(climate);
+        const BoardMovement& movement = on.movement;
+        std::string reason = "Where the wood of a board goes from " + percent(climate.driest) +
+                             " to " + percent(climate.dampest) + " moisture in a year" +
+                             (place == nullptr ? std::string() : " (" + place->name + ")") +
+                             ", this field grows and shrinks by " + yearly(on, movement.width) +
+                             " across and " + yearly(on, movement.height) +
+                             " down, by how its rings lie. ";
         if (!movement.unknownWoods.empty()) {
             reason += "Not all its woods are known: it may be more. ";
         }
-        reason += "Rails of " + on.woodName(on.board.border.wood) +
+        reason += "Rails of " + woodName(on, on.board.border.wood) +
                   " hardly change along their length, so a glued border bursts at its mitres or "
                   "cracks the field.";
         found.push_back(

@@ -7,6 +7,7 @@
 
 #include <array>
 #include <limits>
+#include <optional>
 #include <utility>
 
 namespace kerfwright {
@@ -25,6 +26,14 @@ constexpr std::array grainNames{
 constexpr std::array rowNames{FileName<RowChoice>{RowChoice::Best, "best"},
                               FileName<RowChoice>{RowChoice::Rows, "rows"},
                               FileName<RowChoice>{RowChoice::Columns, "columns"}};
+
+constexpr std::array<FileName<BoardUse>, boardUses.size()> useNames = [] {
+    std::array<FileName<BoardUse>, boardUses.size()> names{};
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        names[i] = {boardUses[i].use, boardUses[i].key};
+    }
+    return names;
+}();
 
 std::string lengthKey(const char* key) {
     return std::string(key) + "-nm";
@@ -100,6 +109,18 @@ Json known(const Project& project) {
     choices.add("rows", named(rowNames, project.choices.rows));
     choices.add("merge-like", Json::ofBoolean(project.choices.mergeLike));
 
+    Json climate = Json::object();
+    for (const ClimateSetting& setting : climateSettings()) {
+        climate.add(setting.key, Json::ofNumber(project.climate.*setting.value));
+    }
+    Json glue = Json::object();
+    for (const GlueSetting& setting : glueSettings()) {
+        glue.add(setting.key, Json::ofNumber(project.glue.*setting.value));
+    }
+    Json purpose = Json::object();
+    purpose.add("use", named(useNames, project.purpose.use));
+    purpose.add("foot-nm", ofLength(project.purpose.foot));
+
     Json json = Json::object();
     json.add("format", Json::ofText(std::string(projectFormat)));
     json.add("version", Json::ofNumber(std::int64_t{projectVersion}));
@@ -109,6 +130,10 @@ Json known(const Project& project) {
     json.add("woods", ofWoods(project.woods));
     json.add("shop", std::move(shop));
     json.add("choices", std::move(choices));
+    json.add("climate", std::move(climate));
+    json.add("glue", std::move(glue));
+    json.add("purpose", std::move(purpose));
+    json.add("currency", Json::ofText(project.currency));
     return json;
 }
 
@@ -213,6 +238,33 @@ Choices readChoices(const Node& json) {
     return {json.at("rows").name(rowNames), json.at("merge-like").flag()};
 }
 
+/// Version 1 began without these, so the object and each of its keys may be missing.
+template <class Values, class Settings>
+void readReals(const Node& root, const char* key, const Settings& settings, Values& values) {
+    const std::optional<Node> json = root.maybe(key);
+    if (!json) {
+        return;
+    }
+    for (const auto& setting : settings) {
+        if (const std::optional<Node> value = json->maybe(setting.key)) {
+            values.*setting.value = value->real();
+        }
+    }
+}
+
+void readPurpose(const Node& root, BoardPurpose& purpose) {
+    const std::optional<Node> json = root.maybe("purpose");
+    if (!json) {
+        return;
+    }
+    if (const std::optional<Node> use = json->maybe("use")) {
+        purpose.use = use->name(useNames);
+    }
+    if (const std::optional<Node> foot = json->maybe("foot-nm")) {
+        purpose.foot = foot->length(Length(), greatestFoot);
+    }
+}
+
 /// Refuses what no single value breaks: pieces over one another, two woods with one key, and so on.
 void passOn(const std::string& path, const std::vector<Fault>& found) {
     if (!found.empty()) {
@@ -232,6 +284,14 @@ Project readTree(const Json& json) {
     passOn("board", faults(project.board, static_cast<int>(project.woods.size())));
     project.shop = readShop(root.at("shop"));
     project.choices = readChoices(root.at("choices"));
+    readReals(root, "climate", climateSettings(), project.climate);
+    passOn("climate", faults(project.climate));
+    readReals(root, "glue", glueSettings(), project.glue);
+    passOn("glue", faults(project.glue));
+    readPurpose(root, project.purpose);
+    if (const std::optional<Node> currency = root.maybe("currency")) {
+        project.currency = currency->text();
+    }
     passOn("File", faults(project));
     const Json unknown = unknownIn(json, known(project));
     if (!unknown.items.empty()) {

@@ -14,11 +14,11 @@ namespace {
 constexpr std::array firstWoods{"hard-maple", "black-walnut", "cherry",
                                 "wenge",      "white-oak",    "padauk"};
 
-void checkText(std::vector<Fault>& all, const char* entry, const std::string& text) {
-    if (text.size() > ProjectLimits::textBytes) {
-        all.push_back(
-            {entry, "must be at most " + std::to_string(ProjectLimits::textBytes) + " bytes long",
-             std::to_string(text.size()) + " bytes"});
+void checkText(std::vector<Fault>& all, const char* entry, const std::string& text,
+               std::size_t most = ProjectLimits::textBytes) {
+    if (text.size() > most) {
+        all.push_back({entry, "must be at most " + std::to_string(most) + " bytes long",
+                       std::to_string(text.size()) + " bytes"});
     }
     if (const auto bad = firstNotUtf8(text)) {
         all.push_back(
@@ -104,6 +104,10 @@ std::vector<Fault> faults(const Project& project) {
     checkWoods(all, project.woods);
     append(all, faults(project.woods, project.notation));
     append(all, faults(project.shop, project.notation));
+    append(all, faults(project.climate));
+    append(all, faults(project.glue));
+    append(all, faults(project.purpose, project.notation));
+    checkText(all, "Currency", project.currency, ProjectLimits::currencyBytes);
     if (!project.unknownKeys.empty()) {
         const Result<Json> unknown = parseJson(project.unknownKeys);
         if (!unknown || unknown->kind != Json::Kind::Object) {

@@ -2,9 +2,12 @@
 #pragma once
 
 #include "core/board/board.h"
+#include "core/board/use.h"
 #include "core/glueup/plan.h"
 #include "core/measure/notation.h"
+#include "core/shop/glueshop.h"
 #include "core/shop/shop.h"
+#include "core/wood/moisture.h"
 #include "core/wood/wood.h"
 
 #include <string>
@@ -27,6 +30,10 @@ struct Project {
     std::vector<Wood> woods;  ///< those offered for painting, in the order of the chips; 1 to 32
     Shop shop;
     Choices choices;
+    Climate climate;  ///< of the timber when it is glued, and of the place of use
+    GlueShop glue;
+    BoardPurpose purpose;
+    std::string currency;     ///< what the prices of the woods are in: "€", "CHF"; may be empty
     std::string unknownKeys;  ///< JSON of what a file held that this version does not know; kept
     friend bool operator==(const Project&, const Project&) = default;
 };
@@ -34,6 +41,7 @@ struct Project {
 struct ProjectLimits {
     static constexpr int woods = 32;
     static constexpr std::size_t textBytes = 10'000;
+    static constexpr std::size_t currencyBytes = 16;
 };
 
 /// A first board to play with: an 8 x 8 chequer in the units asked for.

@@ -125,6 +125,10 @@ public:
         out["board"] = board();
         out["woods"] = woods();
         out["shop"] = shop();
+        out["climate"] = climate();
+        out["glue"] = glue();
+        out["purpose"] = {{"use", info(project_.purpose.use).key},
+                          {"foot", length(project_.purpose.foot)}};
         out["panels"] = Json::array();
         out["strips"] = Json::array();
         for (const Part& part : job_.plan.parts) {
@@ -243,6 +247,32 @@ private:
         }
         out["spare-slices"] = project_.shop.spareSlices;
         return out;
+    }
+
+    Json climate() const {
+        const ClimatePreset* place = presetOf(project_.climate);
+        Json out = {{"place", place == nullptr ? Json() : Json(place->key)}};
+        for (const ClimateSetting& setting : climateSettings()) {
+            out[setting.key] = project_.climate.*setting.value;
+        }
+        return out;
+    }
+
+    Json glue() const {
+        Json out;
+        for (const GlueSetting& setting : glueSettings()) {
+            out[setting.key] = project_.glue.*setting.value;
+        }
+        return out;
+    }
+
+    Json money(const std::optional<std::int64_t>& hundredths) const {
+        if (!hundredths) {
+            return {};
+        }
+        const std::string& currency = project_.currency;
+        return {{"hundredths", *hundredths},
+                {"text", formatMoney(*hundredths) + (currency.empty() ? "" : " " + currency)}};
     }
 
     Json strip(const Part& part) const {
@@ -428,11 +458,13 @@ private:
                     {"weightKg", all.weightKg > 0 ? Json(all.weightKg) : Json()},
                     {"timberIn", volumeOf(all.timberIn)},
                     {"yieldPercent", all.yieldPercent},
+                    {"cost", money(all.cost)},
                     {"timberByWood", Json::array()}};
         for (std::size_t i = 0; i < all.timberByWood.size(); ++i) {
             if (all.timberByWood[i] > Volume{}) {
                 out["timberByWood"].push_back({{"wood", wood(static_cast<int>(i))},
-                                               {"timber", volumeOf(all.timberByWood[i])}});
+                                               {"timber", volumeOf(all.timberByWood[i])},
+                                               {"cost", money(all.costByWood[i])}});
             }
         }
         return out;

@@ -88,17 +88,29 @@ Climate climateOf(const Air& build, const Air& driest, const Air& dampest) {
     return {moisture(build), moisture(driest), moisture(dampest)};
 }
 
+const std::vector<ClimateSetting>& climateSettings() {
+    static const std::vector<ClimateSetting> settings{
+        {"build-percent", "Moisture when built",
+         "Of the timber on the day of its last glue-up, as a meter shows it.", &Climate::build},
+        {"driest-percent", "Moisture in the driest season",
+         "What the wood settles at where the board lives, when the air is driest.",
+         &Climate::driest},
+        {"dampest-percent", "Moisture in the dampest season",
+         "What the wood settles at where the board lives, when the air is dampest.",
+         &Climate::dampest},
+    };
+    return settings;
+}
+
 std::vector<Fault> faults(const Climate& climate) {
     std::vector<Fault> found;
-    const auto check = [&](const char* entry, double moisture) {
+    for (const ClimateSetting& setting : climateSettings()) {
+        const double moisture = climate.*setting.value;
         if (!(moisture >= 0 && moisture <= fibreSaturation)) {
-            found.push_back({entry, "must be from 0 % to " + percentText(fibreSaturation),
+            found.push_back({setting.name, "must be from 0 % to " + percentText(fibreSaturation),
                              percentText(moisture)});
         }
-    };
-    check("Moisture when built", climate.build);
-    check("Moisture in the driest season", climate.driest);
-    check("Moisture in the dampest season", climate.dampest);
+    }
     if (climate.dampest < climate.driest) {
         found.push_back({"Moisture in the dampest season",
                          "must be at least that of the driest, " + percentText(climate.driest),
@@ -124,6 +136,14 @@ const std::vector<ClimatePreset>& climatePresets() {
         };
     }();
     return presets;
+}
+
+const ClimatePreset* presetOf(const Climate& climate) {
+    const std::vector<ClimatePreset>& all = climatePresets();
+    const auto found = std::find_if(all.begin(), all.end(), [&](const ClimatePreset& preset) {
+        return preset.climate == climate;
+    });
+    return found == all.end() ? nullptr : &*found;
 }
 
 }  // namespace kerfwright

@@ -61,6 +61,15 @@ struct Climate {
     friend bool operator==(const Climate&, const Climate&) = default;
 };
 
+/// One row of the climate: what it is called and where it lives. Percent, 0 to `fibreSaturation`.
+struct ClimateSetting {
+    const char* key;    ///< in files: "build-percent"
+    const char* name;   ///< on screen: "Moisture when built"
+    const char* about;  ///< one sentence for the pointer
+    double Climate::*value;
+};
+const std::vector<ClimateSetting>& climateSettings();
+
 Climate climateOf(const Air& build, const Air& driest, const Air& dampest);
 
 /// A moisture below 0 or above fibre saturation, or a dampest season that is drier than the driest.
@@ -75,5 +84,7 @@ struct ClimatePreset {
     std::string source;  ///< or "value from memory"
 };
 const std::vector<ClimatePreset>& climatePresets();
+/// The preset with these very moistures; null where they are the maker's own.
+const ClimatePreset* presetOf(const Climate& climate);
 
 }  // namespace kerfwright

@@ -6,8 +6,8 @@
 #include "core/measure/length.h"
 #include "core/measure/notation.h"
 #include "core/measure/result.h"
+#include "core/wood/price.h"
 
-#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -43,12 +43,6 @@ enum class PoreEnds { Unknown, Closed, Open };
 enum class Gluing { Unknown, Easily, Well, Satisfactorily, WithDifficulty };
 /// How the maker's timber is sawn: where the rings lie in the wide face of a plank.
 enum class Rings { Unknown, Flat, Rift, Quarter };
-
-/// Exact, in the hundredths of whatever money the maker reckons in; 0 where not known.
-struct Price {
-    std::int64_t minorPerCubicMetre = 0;
-    friend bool operator==(const Price&, const Price&) = default;
-};
 
 /// Where each value is from, or "value from memory"; empty where the value is not known. The
 /// source of the density is `Wood::source`.
@@ -93,7 +87,7 @@ struct WoodLimits {
     static constexpr double shrinkage = 30;  ///< percent
     static constexpr double movement = 0.02;
     static constexpr double hardness = 50'000;  ///< N
-    static constexpr std::int64_t price = 1'000'000'000'000;
+    static constexpr std::int64_t price = greatestPrice;
 };
 
 /// Woods that come with the program, from resources/woods.json, in the order of that file.

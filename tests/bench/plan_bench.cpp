@@ -17,8 +17,9 @@ void addPlanning() {
         pair(
             "plan and replay, " + size + " random", {limit, 0},
             [project] {
-                Result<Job> job = makeJob(project->board, project->woods, project->shop,
-                                          project->choices, project->notation);
+                Result<Job> job =
+                    makeJob(project->board, project->woods, project->shop, project->choices,
+                            project->notation, {project->climate, project->glue, project->purpose});
                 benchmark::DoNotOptimize(job.ok());
             },
             "reading the same project from its bytes",

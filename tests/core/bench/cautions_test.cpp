@@ -63,7 +63,9 @@ protected:
         for (Work& work : works) {
             list.steps.push_back({std::move(work)});
         }
-        return cautions(board, woods, shop, plan, list, notation);
+        const BoardMovement movement = movementOf(board, woods, plan.byColumns, conditions.climate);
+        return cautions({board, woods, shop, choices, conditions, plan, list, movement,
+                         glueNeeds(list, woods, conditions.glue), notation});
     }
 
     /// The one caution with this key; a test failure and an empty caution where it is not so.
@@ -86,6 +88,8 @@ protected:
     Board board;
     std::vector<Wood> woods;
     Shop shop;
+    Choices choices;
+    Conditions conditions;
     Plan plan;
     Notation notation = Notation::millimetres(1);
     Mill mill;

@@ -267,7 +267,7 @@ TEST(WaterClasses, AreThoseOfTheStandard) {
         EXPECT_EQ(info.wetStrength, wet[i]);
     }
     EXPECT_EQ(glueFor(BoardUse::DryRoom).grade, WaterClass::D1);
-    EXPECT_EQ(glueFor(BoardUse::Splashed).grade, WaterClass::D2);
+    EXPECT_EQ(glueFor(BoardUse::ServingBoard).grade, WaterClass::D2);
     EXPECT_EQ(glueFor(BoardUse::KitchenBoard).grade, WaterClass::D3);
     EXPECT_EQ(glueFor(BoardUse::Outdoors).grade, WaterClass::D4);
     EXPECT_THAT(glueFor(BoardUse::KitchenBoard).why, HasSubstr("dishwasher"));

@@ -32,11 +32,13 @@ TEST(Job, HoldsAPlanThatTheBenchCarriedOut) {
     EXPECT_EQ(job->totals.thickness, Length::mm(40));
 }
 
-TEST(Job, WeighsTheBoardWoodByWood) {
+TEST(Job, WeighsTheBoardWoodByWoodAtTheMoistureItIsBuiltAt) {
     // Reckoned here by hand: half of a 450 x 450 x 40 field of each wood, the border of the second.
     const std::vector<Wood> woods = twoWoods();
+    Conditions conditions;
+    conditions.climate = {12, 6, 16};  // densities are those at 12 %
     const Result<Job> job =
-        makeJob(chequerBoard(), woods, metricShop(), {}, Notation::millimetres());
+        makeJob(chequerBoard(), woods, metricShop(), {}, Notation::millimetres(), conditions);
     ASSERT_TRUE(job.ok()) << job.fault().text();
     const double field = 0.45 * 0.45 * 0.04;
     const double border = (0.55 * 0.55 - 0.45 * 0.45) * 0.04;
@@ -53,6 +55,37 @@ TEST(Job, SaysNothingOfTheWeightWhereADensityIsUnknown) {
         makeJob(chequerBoard(), woods, metricShop(), {}, Notation::millimetres());
     ASSERT_TRUE(job.ok()) << job.fault().text();
     EXPECT_EQ(job->totals.weightKg, 0);
+}
+
+// 2 000.00 and 3 500.00 for a cubic metre; the volumes are those of the step list.
+TEST(Job, AddsUpWhatTheTimberCosts) {
+    std::vector<Wood> woods = twoWoods();
+    woods[0].price = {200'000};
+    const auto priced = [&] {
+        return makeJob(chequerBoard(), woods, metricShop(), {}, Notation::millimetres()).value();
+    };
+    const Job half = priced();
+    ASSERT_TRUE(half.totals.costByWood[0].has_value());
+    EXPECT_FALSE(half.totals.costByWood[1].has_value());
+    EXPECT_FALSE(half.totals.cost.has_value());
+    woods[1].price = {350'000};
+    const Job whole = priced();
+    const Totals& totals = whole.totals;
+    ASSERT_TRUE(totals.cost.has_value());
+    EXPECT_EQ(*totals.cost, *totals.costByWood[0] + *totals.costByWood[1]);
+    EXPECT_NEAR(static_cast<double>(*totals.cost),
+                totals.timberByWood[0].toCubicMetres() * 200'000 +
+                    totals.timberByWood[1].toCubicMetres() * 350'000,
+                1.0);
+}
+
+TEST(Job, RefusesAClimateThatCannotBe) {
+    Conditions conditions;
+    conditions.climate.build = 31;
+    const Result<Job> job =
+        makeJob(chequerBoard(), twoWoods(), metricShop(), {}, Notation::millimetres(), conditions);
+    ASSERT_FALSE(job.ok());
+    EXPECT_EQ(job.fault().entry, "Moisture when built");
 }
 
 TEST(Job, TimberByWoodAddsUp) {

@@ -7,6 +7,8 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <fstream>
 #include <limits>
@@ -107,6 +109,23 @@ Project anyProject() {
     project.shop.spareSlices = *rc::gen::inRange(0, 21);
     project.choices.rows = *rc::gen::element(RowChoice::Best, RowChoice::Rows, RowChoice::Columns);
     project.choices.mergeLike = *rc::gen::arbitrary<bool>();
+    const auto between = [](double least, double greatest) {
+        return least + (greatest - least) * *rc::gen::inRange(0, 1001) / 1000;
+    };
+    for (const ClimateSetting& setting : climateSettings()) {
+        project.climate.*setting.value = between(0, fibreSaturation);
+    }
+    project.climate.dampest = std::max(project.climate.driest, project.climate.dampest);
+    for (const GlueSetting& setting : glueSettings()) {
+        const double value = between(setting.least, setting.greatest);
+        project.glue.*setting.value = setting.whole ? std::floor(value) : value;
+    }
+    project.glue.lightDensity = between(100, 1000);
+    project.glue.heavyDensity = between(1001, 2000);
+    project.purpose.use =
+        static_cast<BoardUse>(*rc::gen::inRange<std::size_t>(0, boardUses.size()));
+    project.purpose.foot = Length::nm(*rc::gen::inRange<std::int64_t>(0, 200'000'001));
+    project.currency = *rc::gen::element<std::string>("", "€", "CHF", "“$”");
     return project;
 }
 
@@ -204,7 +223,28 @@ TEST(ProjectFile, writesWhatItKnowsOfAWood) {
     }
 }
 
+// Nor are climate, glue, purpose and currency.
+TEST(ProjectFile, readsFilesFromBeforeTheSeasons) {
+    const Project read =
+        readProject(sourceFolder() / "tests/core/project/fixtures/version-1.kerfwright").value();
+    EXPECT_EQ(read.climate, Climate());
+    EXPECT_EQ(read.glue, GlueShop());
+    EXPECT_EQ(read.purpose, BoardPurpose());
+    EXPECT_EQ(read.currency, "");
+    // A part of them may be missing too.
+    const Result<Project> part = fromBytes(changed("\"driest-percent\": 6,", ""));
+    ASSERT_TRUE(part.ok()) << part.fault().text();
+    EXPECT_EQ(part->climate.driest, 6);
+}
+
 // --- unknown keys
+
+TEST(ProjectFile, keepsUnknownKeysBesideTheClimate) {
+    const Result<Project> read = fromBytes(changed("\"climate\": {", "\"climate\": {\"wind\": 1,"));
+    ASSERT_TRUE(read.ok()) << read.fault().text();
+    EXPECT_EQ(read->unknownKeys, R"({"climate": {"wind": 1}})");
+    EXPECT_EQ(fromBytes(toBytes(*read)).value(), *read);
+}
 
 TEST(ProjectFile, keepsUnknownKeysAmongTheSourcesOfAWood) {
     const Result<Project> read = fromBytes(changed("\"sources\": {", "\"sources\": {\"tone\": 1,"));
@@ -346,6 +386,24 @@ TEST(BadProjectFile, isRefusedWithThePathTheRuleAndTheValue) {
               "woods[0].price-per-m3: must be a whole number, without point or exponent; got 1.5.");
     EXPECT_EQ(faultOf(changed("\"hardness\": 6400", "\"hardness\": \"hard\"")),
               "woods[0].hardness: must be a number; got “hard”.");
+    EXPECT_EQ(faultOf(changed("\"build-percent\": 8", "\"build-percent\": 31")),
+              "climate: Moisture when built: must be from 0 % to 30 %; got 31 %.");
+    EXPECT_EQ(faultOf(changed("\"dampest-percent\": 10", "\"dampest-percent\": 5")),
+              "climate: Moisture in the dampest season: must be at least that of the driest, 6 %; "
+              "got 5 %.");
+    EXPECT_EQ(faultOf(changed("\"build-percent\": 8", "\"build-percent\": \"wet\"")),
+              "climate.build-percent: must be a number; got “wet”.");
+    EXPECT_EQ(faultOf(changed("\"glue-spread\": 175", "\"glue-spread\": 5")),
+              "glue: Glue spread: must be from 20 g/m² to 1000 g/m²; got 5 g/m².");
+    EXPECT_EQ(faultOf(changed("\"clamps-owned\": 0", "\"clamps-owned\": 2.5")),
+              "glue: Clamps that you own: must be a whole number; got 2.5.");
+    EXPECT_EQ(faultOf(changed("\"use\": \"unsaid\"", "\"use\": \"sledge\"")),
+              "purpose.use: must be one of unsaid, chess, draughts, dry-room, serving, kitchen, "
+              "outdoors; got “sledge”.");
+    EXPECT_EQ(faultOf(changed("\"foot-nm\": 0", "\"foot-nm\": -1")),
+              "purpose.foot-nm: must be from 0 mm to 200 mm; got -1 nm.");
+    EXPECT_THAT(faultOf(changed("\"currency\": \"\"", "\"currency\": \"seventeen bytes!!\"")),
+                HasSubstr("Currency: must be at most 16 bytes long"));
     EXPECT_EQ(faultOf(changed("\"sources\": {", "\"sources\": 3, \"x\": {")),
               "woods[0].sources: must be an object; got 3.");
     EXPECT_THAT(faultOf(changed("\"shrinkage-radial\": 4.8", "\"shrinkage-radial\": 48")),

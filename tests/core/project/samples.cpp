@@ -36,6 +36,7 @@ Project draughts() {
     Project project =
         begun(Unit::Millimetres, "Hut draughts board",
               "For the long table by the stove. Men of 39 mm.", {"hard-maple", "cherry", "wenge"});
+    project.purpose = {BoardUse::DraughtsBoard, Length::mm(39)};
     project.board.thickness = Length::mm(40);
     project.board.field = laid(Pattern::Chequer, 10, 10, Length::mm(45), Length::mm(45), {0, 1});
     project.board.border = {Length::mm(50), 2};
@@ -47,6 +48,7 @@ Project draughts() {
 Project chess() {
     Project project = begun(Unit::Inches, "Hut chess board", "For the reading corner.",
                             {"hard-maple", "black-walnut", "wenge"});
+    project.purpose.use = BoardUse::ChessBoard;
     project.board.thickness = Length::inch(5, 4);
     project.board.field =
         laid(Pattern::Chequer, 8, 8, Length::inch(9, 4), Length::inch(9, 4), {0, 1});
@@ -58,6 +60,7 @@ Project servingBoard() {
     Project project = begun(Unit::Inches, "Striped serving board",
                             "One panel, squared at both ends. Bread and cheese for six.",
                             {"cherry", "hard-maple", "black-walnut"});
+    project.purpose.use = BoardUse::ServingBoard;
     project.shop.spareSlices = 0;  // the slice is the board
     project.board.build = Build::LongGrain;
     project.board.grain = GrainDirection::Down;
@@ -80,6 +83,7 @@ Project brickBlock() {
     Project project = begun(Unit::Millimetres, "Brick-bond kitchen block",
                             "For the hut kitchen. Three woods, so that no brick lies on its like.",
                             {"cherry", "hard-maple", "black-walnut"});
+    project.purpose.use = BoardUse::KitchenBoard;
     project.board.thickness = Length::mm(60);
     project.board.field = laid(Pattern::Bricks, 5, 8, Length::mm(80), Length::mm(40), {0, 1, 2});
     return project;
@@ -89,6 +93,7 @@ Project mortarBlock() {
     Project project = begun(Unit::Inches, "Mortar-brick block",
                             "One brick panel serves every course: each second slice is flipped.",
                             {"cherry", "hard-maple"});
+    project.purpose.use = BoardUse::KitchenBoard;
     project.board.thickness = Length::inch(2);
     project.board.field =
         laid(Pattern::MortarBricks, 4, 8, Length::inch(3), Length::inch(3, 2), {0, 1});
@@ -98,6 +103,7 @@ Project mortarBlock() {
 Project basketBlock() {
     Project project = begun(Unit::Millimetres, "Basket-weave block", "Tiles of three 20 mm strips.",
                             {"black-walnut", "hard-maple", "white-oak"});
+    project.purpose.use = BoardUse::KitchenBoard;
     project.board.thickness = Length::mm(45);
     project.board.field = laid(Pattern::Basket, 6, 4, Length::mm(60), Length::mm(60), {0, 1});
     return project;
@@ -107,6 +113,7 @@ Project nestedSquares() {
     Project project =
         begun(Unit::Millimetres, "Nested-squares board", "A centre piece for the window table.",
               {"hard-maple", "padauk", "wenge"});
+    project.purpose.use = BoardUse::DryRoom;
     project.board.thickness = Length::mm(32);
     project.board.field =
         laid(Pattern::NestedSquares, 9, 9, Length::mm(32), Length::mm(32), {2, 0, 1});
@@ -117,6 +124,7 @@ Project graduated() {
     Project project = begun(Unit::Millimetres, "Graduated board",
                             "Seems to swell in the middle. Many panels; take a week over it.",
                             {"hard-maple", "black-walnut", "wenge"});
+    project.purpose.use = BoardUse::DryRoom;
     project.board.thickness = Length::mm(36);
     project.board.field = laid(Pattern::Graduated, 10, 8, Length::mm(40), Length::mm(40), {0, 1});
     project.board.border = {Length::mm(35), 2};

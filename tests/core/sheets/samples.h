@@ -59,8 +59,8 @@ inline Sample stripedBoard(int side, Length cell) {
 }
 
 inline Job jobOf(const Project& project) {
-    Result<Job> job =
-        makeJob(project.board, project.woods, project.shop, project.choices, project.notation);
+    Result<Job> job = makeJob(project.board, project.woods, project.shop, project.choices,
+                              project.notation, {project.climate, project.glue, project.purpose});
     if (!job) {
         throw std::runtime_error(job.fault().text());
     }

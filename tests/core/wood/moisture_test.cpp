@@ -142,6 +142,10 @@ TEST(Density, OfAWood) {
 
 TEST(ClimatePresets, AreSoundAndSayWhereTheyAreFrom) {
     EXPECT_GE(climatePresets().size(), 4u);
+    for (const ClimatePreset& preset : climatePresets()) {
+        EXPECT_EQ(presetOf(preset.climate), &preset) << "no two with the same moistures";
+    }
+    EXPECT_EQ(presetOf({8, 6, 10.5}), nullptr);
     std::set<std::string> keys;
     for (const ClimatePreset& preset : climatePresets()) {
         SCOPED_TRACE(preset.key);
