@@ -1,17 +1,15 @@
 #include "core/bench/boardmovement.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace kerfwright {
 namespace {
 
-/// The three directions of a board.
-enum Axis : std::size_t { AlongX, AlongY, Up };
-
-/// Growth of a wood along each, as a part of the dimension.
-using Growths = std::array<SeasonChange, 3>;
+/// Growth of a wood along each direction, to both seasons.
+struct Growths {
+    SeasonChange x, y, up;
+};
 
 SeasonChange operator*(const SeasonChange& change, double factor) {
     return {change.toDriest * factor, change.toDampest * factor};
@@ -22,34 +20,15 @@ void add(SeasonChange& sum, const SeasonChange& more) {
     sum.toDampest += more.toDampest;
 }
 
-/// Where a stick's width, thickness and length lie in the board.
-struct Lie {
-    Axis width, thickness, length;
-};
-
-Lie lieOf(Build build, bool byColumns) {
-    const Axis width = byColumns ? AlongY : AlongX;
-    const Axis other = byColumns ? AlongX : AlongY;
-    return build == Build::EndGrain ? Lie{width, other, Up} : Lie{width, Up, other};
-}
-
 /// Empty where the wood does not say.
-std::optional<Growths> growthsOf(const Wood& wood, const Lie& lie, const Climate& climate) {
-    Growths all;
-    const auto fill = [&](Axis axis, StickSide side) {
-        const auto dry = growth(wood, side, wood.rings, climate.build, climate.driest);
-        const auto damp = growth(wood, side, wood.rings, climate.build, climate.dampest);
-        if (dry && damp) {
-            all[axis] = {*dry, *damp};
-        }
-        return dry && damp;
-    };
-    all[lie.length] = {growthAlongGrain(climate.build, climate.driest),
-                       growthAlongGrain(climate.build, climate.dampest)};
-    if (!fill(lie.width, StickSide::Width) || !fill(lie.thickness, StickSide::Thickness)) {
+std::optional<Growths> growthsOf(const Wood& wood, Build build, bool byColumns,
+                                 const Climate& climate) {
+    const auto dry = pieceGrowth(wood, build, byColumns, climate.build, climate.driest);
+    const auto damp = pieceGrowth(wood, build, byColumns, climate.build, climate.dampest);
+    if (!dry || !damp) {
         return std::nullopt;
     }
-    return all;
+    return Growths{{dry->x, damp->x}, {dry->y, damp->y}, {dry->up, damp->up}};
 }
 
 std::vector<double> edges(const std::vector<Length>& sizes) {
@@ -104,13 +83,28 @@ SeasonChange hull(const SeasonChange& a, const SeasonChange& b) {
     return {hull(a.toDriest, b.toDriest), hull(a.toDampest, b.toDampest)};
 }
 
+std::optional<PieceGrowth> pieceGrowth(const Wood& wood, Build build, bool byColumns, double from,
+                                       double to) {
+    const std::optional<Range> width = growth(wood, StickSide::Width, wood.rings, from, to);
+    const std::optional<Range> thickness = growth(wood, StickSide::Thickness, wood.rings, from, to);
+    if (!width || !thickness) {
+        return std::nullopt;
+    }
+    // Sticks lie side by side across the strips' length: along the row, or down the column. Stood
+    // up, their thickness takes the place that their length has in a long-grain field.
+    const bool stoodUp = build == Build::EndGrain;
+    const Range along = growthAlongGrain(from, to);
+    const Range other = stoodUp ? *thickness : along;
+    const Range up = stoodUp ? along : *thickness;
+    return byColumns ? PieceGrowth{other, *width, up} : PieceGrowth{*width, other, up};
+}
+
 BoardMovement movementOf(const Board& board, const std::vector<Wood>& woods, bool byColumns,
                          const Climate& climate) {
-    const Lie lie = lieOf(board.build, byColumns);
     std::vector<std::optional<Growths>> growths;
     growths.reserve(woods.size());
     for (const Wood& wood : woods) {
-        growths.push_back(growthsOf(wood, lie, climate));
+        growths.push_back(growthsOf(wood, board.build, byColumns, climate));
     }
 
     const Field& field = board.field;
@@ -134,14 +128,14 @@ BoardMovement movementOf(const Board& board, const std::vector<Wood>& woods, boo
         }
         const Growths& own = *growths[wood];
         if (first) {
-            heights.push_back(own[Up] * board.thickness.toMm());
+            heights.push_back(own.up * board.thickness.toMm());
         }
         const auto column = static_cast<std::size_t>(piece.column);
         const auto row = static_cast<std::size_t>(piece.row);
         const std::size_t right = column + static_cast<std::size_t>(piece.across);
         const std::size_t bottom = row + static_cast<std::size_t>(piece.down);
-        const SeasonChange wider = own[AlongX] * (lefts[right] - lefts[column]);
-        const SeasonChange higher = own[AlongY] * (tops[bottom] - tops[row]);
+        const SeasonChange wider = own.x * (lefts[right] - lefts[column]);
+        const SeasonChange higher = own.y * (tops[bottom] - tops[row]);
         for (std::size_t i = row; i < bottom; ++i) {
             add(result.rows[i], wider);
         }

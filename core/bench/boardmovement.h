@@ -34,6 +34,15 @@ struct Neighbours {
     friend bool operator==(const Neighbours&, const Neighbours&) = default;
 };
 
+/// Growth of one wood in the three directions of the board, as a part of the dimension.
+struct PieceGrowth {
+    Range x, y, up;
+    friend bool operator==(const PieceGrowth&, const PieceGrowth&) = default;
+};
+/// `byColumns` as for `movementOf`. Empty where the wood does not say.
+std::optional<PieceGrowth> pieceGrowth(const Wood& wood, Build build, bool byColumns, double from,
+                                       double to);
+
 struct BoardMovement {
     std::vector<SeasonChange> rows;     ///< of each row's length, along x
     std::vector<SeasonChange> columns;  ///< of each column's length, along y

@@ -8,6 +8,7 @@
 #include "core/glueup/steps.h"
 #include "core/shop/shop.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,26 @@ enum class Severity {
     Danger,   ///< can hurt someone or will ruin the board
 };
 
+/// Where on the board, by the indices of its field. All empty: the whole board.
+struct CautionPlace {
+    std::vector<int> pieces;
+    std::vector<int> rows;
+    std::vector<int> columns;
+    bool border = false;
+    friend bool operator==(const CautionPlace&, const CautionPlace&) = default;
+};
+
+/// A change of the project that does away with a caution: the new values as a whole, so that it can
+/// be put in with one click and undone. Only what is there changes.
+struct Remedy {
+    std::string label;  ///< for a button: "Use a floating frame"
+    std::optional<Board> board = {};
+    std::optional<Shop> shop = {};
+    std::optional<Choices> choices = {};
+    std::optional<Conditions> conditions = {};
+    friend bool operator==(const Remedy&, const Remedy&) = default;
+};
+
 struct Caution {
     Severity severity = Severity::Note;
     std::string key;     ///< stable name of the rule: "border-moves"
@@ -27,6 +48,8 @@ struct Caution {
     std::string remedy;  ///< what to do
     int step = -1;       ///< index into the step list where it is worst; -1: the whole board
     std::vector<int> steps = {};  ///< all the steps it is about, in order; empty: the whole board
+    CautionPlace place = {};
+    std::vector<Remedy> remedies = {};  ///< the best first; empty: only the maker can do it
 };
 
 /// "step 4", "steps 4, 9 and 14"; empty where the caution is about the whole board. Steps from 1.

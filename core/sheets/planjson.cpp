@@ -432,6 +432,20 @@ private:
                 {"offcut", volumeOf(all.offcut)}};
     }
 
+    static Json place(const CautionPlace& where) {
+        const auto fromOne = [](const std::vector<int>& indices) {
+            Json out = Json::array();
+            for (const int index : indices) {
+                out.push_back(index + 1);
+            }
+            return out;
+        };
+        return {{"pieces", fromOne(where.pieces)},
+                {"rows", fromOne(where.rows)},
+                {"columns", fromOne(where.columns)},
+                {"border", where.border}};
+    }
+
     Json cautionList() const {
         Json out = Json::array();
         for (const Caution& caution : job_.cautions) {
@@ -439,11 +453,17 @@ private:
             for (const int step : caution.steps) {
                 steps.push_back(step + 1);
             }
+            Json remedies = Json::array();
+            for (const Remedy& remedy : caution.remedies) {
+                remedies.push_back(remedy.label);
+            }
             out.push_back({{"severity", key(caution.severity)},
                            {"key", caution.key},
                            {"title", caution.title},
                            {"reason", caution.reason},
                            {"remedy", caution.remedy},
+                           {"place", place(caution.place)},
+                           {"remedies", std::move(remedies)},
                            {"step", caution.step < 0 ? Json() : Json(caution.step + 1)},
                            {"steps", steps}});
         }
