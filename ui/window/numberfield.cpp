@@ -22,6 +22,12 @@ NumberField::NumberField(const QString& name, const QString& unit, double least,
     , greatest_(greatest)
     , commit_(std::move(commit)) {}
 
+void NumberField::setRange(const QString& unit, double least, double greatest) {
+    unit_ = unit;
+    least_ = least;
+    greatest_ = greatest;
+}
+
 void NumberField::setMayBeUnknown() {
     mayBeUnknown_ = true;
     line()->setPlaceholderText(tr("not known"));

@@ -18,6 +18,8 @@ public:
     NumberField(const QString& name, const QString& unit, double least, double greatest,
                 Commit commit, QWidget* parent = nullptr);
 
+    /// The numbers themselves stay as they are.
+    void setRange(const QString& unit, double least, double greatest);
     /// An empty entry stands for 0, which means that nobody knows.
     void setMayBeUnknown();
     void setValue(double value);

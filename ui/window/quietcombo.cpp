@@ -3,7 +3,15 @@
 #include <QAbstractItemView>
 #include <QEvent>
 
+#include <algorithm>
+
 namespace kerfwright {
+
+namespace {
+
+constexpr int entryHeight = 28;
+
+}  // namespace
 
 QuietCombo::QuietCombo(const QString& name, QWidget* parent)
     : QComboBox(parent) {
@@ -13,7 +21,12 @@ QuietCombo::QuietCombo(const QString& name, QWidget* parent)
 }
 
 QSize QuietCombo::minimumSizeHint() const {
-    return QSize(72, QComboBox::minimumSizeHint().height());
+    return QSize(72, sizeHint().height());
+}
+
+QSize QuietCombo::sizeHint() const {
+    const QSize usual = QComboBox::sizeHint();
+    return QSize(usual.width(), std::max(usual.height(), entryHeight));
 }
 
 bool QuietCombo::event(QEvent* event) {

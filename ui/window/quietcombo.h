@@ -14,6 +14,8 @@ public:
 
     /// Narrow where it must be: the list that opens is as wide as its words.
     QSize minimumSizeHint() const override;
+    /// As high as an entry.
+    QSize sizeHint() const override;
 
 protected:
     bool event(QEvent* event) override;

@@ -4,6 +4,7 @@
 #include "ui/window/faultnote.h"
 #include "ui/window/formsection.h"
 #include "ui/window/segmented.h"
+#include "ui/window/textfield.h"
 
 #include <algorithm>
 #include <array>
@@ -40,7 +41,17 @@ UnitForm::UnitForm(Document& document, FormSection* section)
     , document_(document)
     , unit_(new Segmented(tr("Lengths in"), {tr("inches"), tr("mm")}, section->body()))
     , fractions_(new Segmented(tr("Finest fraction"), written(Unit::Inches), section->body()))
-    , decimals_(new Segmented(tr("Finest step"), written(Unit::Millimetres), section->body())) {
+    , decimals_(new Segmented(tr("Finest step"), written(Unit::Millimetres), section->body()))
+    , currency_(new TextField(
+          tr("Prices in"),
+          [this](const QString& text) {
+              const auto fault =
+                  document_.edit(tr("change currency"), entry::currency, [&](Project& project) {
+                      project.currency = fromQt(text.trimmed());
+                  });
+              return fault ? toQt(fault->text()) : QString();
+          },
+          section->body())) {
     unit_->setObjectName(QStringLiteral("unitChoice"));
     fractions_->setObjectName(QStringLiteral("fractions"));
     decimals_->setObjectName(QStringLiteral("decimals"));
@@ -51,6 +62,11 @@ UnitForm::UnitForm(Document& document, FormSection* section)
     note->rest(tr("The finest step that is written. A length between two steps is marked ≈ and "
                   "kept exactly as it is."));
     section->add(note);
+    currency_->setObjectName(QStringLiteral("currency"));
+    currency_->line()->setObjectName(QStringLiteral("currencyEntry"));
+    currency_->setToolTip(tr("What the prices of the woods are in: a sign or a word"));
+    connect(currency_, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
+    section->addRow(tr("Prices in"), currency_);
     connect(unit_, &Segmented::chosen, this, [this](int index) {
         document_.edit(tr("change units"), entry::none, [index](Project& project) {
             setUnit(project, index == 0 ? Unit::Inches : Unit::Millimetres);
@@ -72,6 +88,7 @@ void UnitForm::refresh() {
     const Notation& notation = document_.project().notation;
     const bool inches = notation.unit == Unit::Inches;
     unit_->setCurrent(inches ? 0 : 1);
+    currency_->setValue(toQt(document_.project().currency));
     fractions_->setVisible(inches);
     decimals_->setVisible(!inches);
     fractions_->setCurrent(placeOf(denominators, notation.denominator));

@@ -8,6 +8,7 @@
 namespace kerfwright {
 
 class FormSection;
+class TextField;
 class Segmented;
 
 class UnitForm : public QObject {
@@ -22,6 +23,7 @@ private:
     Segmented* unit_;
     Segmented* fractions_;  ///< in sight while inches are in force
     Segmented* decimals_;   ///< while millimetres are
+    TextField* currency_;
 };
 
 }  // namespace kerfwright

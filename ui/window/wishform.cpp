@@ -5,8 +5,10 @@
 #include "ui/window/countfield.h"
 #include "ui/window/faultnote.h"
 #include "ui/window/formsection.h"
+#include "ui/window/glueform.h"
 #include "ui/window/lengthfield.h"
 #include "ui/window/patternpicker.h"
+#include "ui/window/placeform.h"
 #include "ui/window/segmented.h"
 #include "ui/window/shopform.h"
 #include "ui/window/textfield.h"
@@ -83,7 +85,11 @@ WishForm::WishForm(Document& document, BoardEditor& editor, QWidget* parent)
     rule();
     buildWoods();
     rule();
+    buildPlace();
+    rule();
     buildChoices();
+    rule();
+    buildShop();
     rule();
     buildUnits();
     rule();
@@ -269,6 +275,12 @@ void WishForm::buildChoices() {
         document_.edit(on ? tr("merge like strips") : tr("keep strips apart"), entry::none,
                        [on](Project& project) { project.choices.mergeLike = on; });
     });
+}
+
+void WishForm::buildShop() {
+    auto* glue = section(tr("Glue and clamps"), true);
+    glue->head()->setObjectName(QStringLiteral("glueHead"));
+    glue_ = new GlueForm(document_, glue);
     rule();
     auto* allowances = section(tr("Allowances"), true);
     allowances->head()->setObjectName(QStringLiteral("allowancesHead"));
@@ -276,6 +288,12 @@ void WishForm::buildChoices() {
     auto* machines = section(tr("Machine limits"), true);
     machines->head()->setObjectName(QStringLiteral("machinesHead"));
     shop_ = new ShopForm(document_, allowances, machines);
+}
+
+void WishForm::buildPlace() {
+    auto* place = section(tr("Use and season"), true);
+    place->head()->setObjectName(QStringLiteral("placeHead"));
+    place_ = new PlaceForm(document_, place);
 }
 
 void WishForm::buildUnits() {
@@ -296,6 +314,8 @@ void WishForm::refresh() {
     grain_->setVisible(board.build == Build::LongGrain);
     refreshSize();
     border_->refresh();
+    place_->refresh();
+    glue_->refresh();
     units_->refresh();
     shop_->refresh();
     rows_->setCurrent(static_cast<int>(project.choices.rows));

@@ -24,6 +24,8 @@ class EntryField;
 class FaultNote;
 class LengthField;
 class FormSection;
+class GlueForm;
+class PlaceForm;
 class Segmented;
 class ShopForm;
 class TextField;
@@ -49,6 +51,8 @@ private:
     void buildCounts(FormSection* size);
     void buildWoods();
     void buildChoices();
+    void buildPlace();
+    void buildShop();
     void buildUnits();
     void refresh();
     void refreshSize();
@@ -78,6 +82,8 @@ private:
     LengthField* thickness_ = nullptr;
     FaultNote* fieldNote_ = nullptr;
     BorderForm* border_ = nullptr;
+    PlaceForm* place_ = nullptr;
+    GlueForm* glue_ = nullptr;
     ShopForm* shop_ = nullptr;
     Segmented* rows_ = nullptr;
     QCheckBox* merge_ = nullptr;

@@ -233,6 +233,41 @@ void WoodForm::addColour(FormSection* section) {
     section->add(row);
 }
 
+void WoodForm::addPrice(FormSection* section) {
+    auto* field = new TextField(
+        tr("Price"),
+        [this, which = nextEntry()](const QString& text) {
+            std::int64_t hundredths = 0;
+            if (!text.trimmed().isEmpty()) {
+                const Result<std::int64_t> read = parseMoney(fromQt(text), fromQt(tr("Price")));
+                if (!read.ok()) {
+                    return toQt(read.fault().text());
+                }
+                hundredths = *read;
+            }
+            return change(tr("change price"), which, [&](Wood& wood) {
+                wood.price = document_.project().notation.unit == Unit::Inches
+                                 ? pricePerBoardFoot(hundredths)
+                                 : Price{hundredths};
+            });
+        },
+        section->body());
+    addEntry(section, tr("Price"), field, "woodPrice");
+    field->line()->setPlaceholderText(tr("not known"));
+    field->setToolTip(tr("Of rough timber. What the money is called is said under Units"));
+    auto* note = new FaultNote(section->body());
+    section->add(note);
+    shown_.emplace_back([field, note](const Project& project, const Wood& wood) {
+        const bool inches = project.notation.unit == Unit::Inches;
+        const std::int64_t hundredths =
+            inches ? hundredthsPerBoardFoot(wood.price) : wood.price.minorPerCubicMetre;
+        field->setValue(hundredths == 0 ? QString() : toQt(formatMoney(hundredths)));
+        const QString money = project.currency.empty() ? tr("Price") : toQt(project.currency);
+        note->rest(inches ? tr("%1 for a board foot of rough timber").arg(money)
+                          : tr("%1 for a cubic metre of rough timber").arg(money));
+    });
+}
+
 void WoodForm::buildTimber() {
     auto* timber = section(tr("Timber"));
     auto* why = new FaultNote(timber->body());
@@ -246,6 +281,7 @@ void WoodForm::buildTimber() {
               {tr("not said"), tr("flat-sawn: along the width"), tr("rift-sawn: aslant"),
                tr("quarter-sawn: across the width")},
               &Wood::rings);
+    addPrice(timber);
 }
 
 void WoodForm::buildLooks() {

@@ -62,6 +62,7 @@ private:
     template <class Member>
     void addSource(FormSection* section, Member member);
     void addColour(FormSection* section);
+    void addPrice(FormSection* section);
     /// Another number for the undo steps of another entry.
     int nextEntry() { return entries_++; }
     /// Changes the wood and sees to its sources. Returns the fault in words.
