@@ -51,7 +51,8 @@ const std::vector<File>& textFiles() {
             }
         }
         for (const auto& entry : fs::directory_iterator(root)) {
-            if (entry.is_regular_file()) {
+            // In a linked work tree .git is a file, and git's own.
+            if (entry.is_regular_file() && entry.path().filename() != ".git") {
                 add(entry.path(), all);
             }
         }
