@@ -58,9 +58,6 @@ int main(int argc, char** argv) {
     if (request.paints()) {
         // Fonts and painters want a platform, but no display.
         qputenv("QT_QPA_PLATFORM", "offscreen");
-        // A PDF names the offset of the zone it was made in; the same project gives the same bytes
-        // everywhere and all year.
-        qputenv("TZ", "UTC");
         qInstallMessageHandler(quietAboutRuntimeFolder);
         const QGuiApplication app(argc, argv);
         return carryOut(request, std::cout, std::cerr);

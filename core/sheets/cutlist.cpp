@@ -72,7 +72,7 @@ std::vector<std::string> remarks(const Matter& matter, const MillLine& line, dou
     }
     if (tooShortToMillSingly(line, matter.project.shop)) {
         words += "Too short to plane or rip singly: mill and rip blanks that hold several end to "
-                 "end, with a kerf between, then crosscut.";
+                 "end, then crosscut.";
     }
     return words.empty() ? std::vector<std::string>{} : wrapped(words, type::small, false, width);
 }
@@ -93,21 +93,35 @@ void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
     const std::string heading = headingOf(mill);
     const std::string aside = std::to_string(strips) + (strips == 1 ? " strip" : " strips") +
                               " · step " + std::to_string(number);
+    // What is true of all strips of a panel is said once.
+    const double notesWidth = flow.width() - labelX;
+    const std::vector<std::string> common = remarks(matter, mill.lines.front(), notesWidth);
+    const bool shared =
+        mill.lines.size() > 1 &&
+        std::all_of(mill.lines.begin(), mill.lines.end(), [&](const MillLine& line) {
+            return remarks(matter, line, notesWidth) == common;
+        });
+    const double pitch = type::small * type::leading;
+    const double commonHeight = shared ? static_cast<double>(common.size()) * pitch : 0;
     bool begun = false;
     for (const MillLine& line : mill.lines) {
         const std::vector<std::string> labels =
             wrapped(labelList(line.strips), type::small, true, labelWidth);
         const double height =
             std::max(2 * lineHeight, 6 + static_cast<double>(labels.size()) * 4.4) + 1.6;
-        const std::vector<std::string> notes = remarks(matter, line, flow.width() - labelX);
-        const double pitch = type::small * type::leading;
+        const std::vector<std::string> notes =
+            shared ? std::vector<std::string>{} : remarks(matter, line, notesWidth);
         const double notesHeight = static_cast<double>(notes.size()) * pitch;
-        const bool fresh = flow.need(height + notesHeight + (begun ? 0 : 7.2));
+        const bool fresh = flow.need(height + notesHeight + (begun ? 0 : 7.2 + commonHeight));
         if (fresh) {
             tableHead(flow);
         }
         if (!begun || fresh) {
             flow.heading(begun ? heading + ", continued" : heading, aside);
+            if (shared) {
+                flow.y +=
+                    flow.lines(flow.left() + labelX, flow.y - 0.8, notesWidth, common, smallText);
+            }
             begun = true;
         }
         const double top = flow.y;
@@ -116,7 +130,7 @@ void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
                    {type::small, true, Ink::Text});
         flow.y = top + height;
         if (!notes.empty()) {
-            flow.lines(flow.left() + labelX, flow.y - 1.2, flow.width() - labelX, notes, smallText);
+            flow.lines(flow.left() + labelX, flow.y - 1.2, notesWidth, notes, smallText);
             flow.y += notesHeight;
         }
         flow.rule(flow.left(), flow.right(), flow.y - 0.8);

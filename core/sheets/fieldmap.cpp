@@ -7,6 +7,7 @@
 #include "core/sheets/stickview.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 namespace kerfwright {
@@ -90,7 +91,7 @@ double pictures(Flow& flow, const Matter& matter, const Record& record, double x
     const bool differ = record.finalGlue && !looksAlike(right, wrong);
     const double column = differ ? (width - 6) / 2 : width;
     // Many rows need the height for their table.
-    const double tallest = right.size() > 12 ? 42 : 54;
+    const double tallest = right.size() > 12 ? 38 : 54;
 
     const Box extent{0, 0, matter.project.board.field.width().toMm(),
                      matter.project.board.field.height().toMm()};
@@ -142,7 +143,8 @@ void mapHead(Flow& flow, const MapColumns& at, bool byColumns) {
     flow.text(flow.left() + at.slice, base, "Slice", tone);
     flow.text(flow.left() + at.arrow - 4, base, "Lay it", tone);
     flow.text(flow.left() + at.picture, base,
-              byColumns ? "As it lies, top of the board at the left" : "As it lies, left to right",
+              byColumns ? "Columns from left to right, their top at the left"
+                        : "Rows from top to bottom, as they lie",
               tone);
     flow.y += 7;
 }
@@ -154,21 +156,22 @@ void map(Flow& flow, const Matter& matter, const Record& record, double below) {
     constexpr MapColumns at{20, 24, 48, 55, 84};
     const double pictureWidth = flow.width() - at.picture;
     flow.need(30);
-    flow.heading(record.byColumns() ? "Columns, left to right" : "Rows, top to bottom");
     mapHead(flow, at, record.byColumns());
     // Few rows may be taller, so that they look like what lies on the bench.
     const double rowHeight =
-        std::clamp((flow.room() - below) / static_cast<double>(rows.size()) - 0.01, 4.7, 9.0);
+        std::clamp((flow.room() - below) / static_cast<double>(rows.size()) - 0.01, 4.3, 9.0);
     const double letters = rowHeight < 5.2 ? type::small : type::body;
+    const double gap = rowHeight < 5.2 ? 0.45 : 0.8;
     for (std::size_t i = 0; i < rows.size(); ++i) {
         if (flow.need(rowHeight)) {
             mapHead(flow, at, record.byColumns());
         }
         const RowRecord& row = rows[i];
         const double top = flow.y;
-        const double middle = top + (rowHeight - 0.8) / 2;
+        const double middle = top + (rowHeight - gap) / 2;
         const double base = middle + letters * 0.365;
-        flow.tick(flow.left(), middle - 1.9, 3.8);
+        const double tick = std::min(3.8, rowHeight - 0.9);
+        flow.tick(flow.left(), middle - tick / 2, tick);
         flow.text(flow.left() + at.row, base, std::to_string(i + 1), quietText, Align::Right);
         flow.text(flow.left() + at.slice, base, row.slice, Tone{letters, true, Ink::Text},
                   Align::Left, 19);
@@ -190,7 +193,7 @@ void map(Flow& flow, const Matter& matter, const Record& record, double below) {
                                                         : Tone{letters, false, Ink::Quiet},
                   Align::Left, at.picture - at.words - 2);
         drawRow(flow.drawing(), matter, row.strips,
-                {flow.left() + at.picture, top, pictureWidth, rowHeight - 0.8}, true);
+                {flow.left() + at.picture, top, pictureWidth, rowHeight - gap}, true);
         flow.y += rowHeight;
     }
     flow.y += 3;
@@ -201,11 +204,15 @@ struct ExtraJoints {
     std::string summary;
     std::vector<std::string> each;
 
-    static constexpr double lineHeight = 4.8;
     double height(const Flow& flow) const {
-        return summary.empty() ? 0
-                               : 9.2 + Flow::paragraphHeight(summary, smallText, flow.width()) +
-                                     static_cast<double>(each.size()) * lineHeight;
+        if (summary.empty()) {
+            return 0;
+        }
+        double height = 9.2 + Flow::paragraphHeight(summary, smallText, flow.width());
+        for (const std::string& words : each) {
+            height += Flow::paragraphHeight(words, smallText, flow.width());
+        }
+        return height;
     }
     void add(Flow& flow) const {
         if (summary.empty()) {
@@ -215,8 +222,7 @@ struct ExtraJoints {
         flow.heading("Joints inside pieces", "drawn dashed in the picture");
         flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), summary, smallText);
         for (const std::string& words : each) {
-            flow.text(flow.left(), flow.y + 3.3, words, smallText, Align::Left, flow.width());
-            flow.y += lineHeight;
+            flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, smallText);
         }
         flow.y += 2;
     }
@@ -233,6 +239,25 @@ std::string numberList(const std::set<std::size_t>& numbers) {
 
 std::string counted(std::size_t count, const std::string& one) {
     return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
+}
+
+/// Where every joint is: those at one place along the board in one line.
+std::vector<std::string> eachJoint(const Matter& matter, const std::vector<Joint>& joints) {
+    std::map<std::pair<bool, Length>, std::string> places;
+    for (const Joint& joint : joints) {
+        std::string& runs = places[{!joint.vertical, joint.at}];
+        runs +=
+            (runs.empty() ? "" : ", ") + matter.bare(joint.from) + " to " + matter.inText(joint.to);
+    }
+    std::vector<std::string> lines;
+    for (const auto& [place, runs] : places) {
+        const auto& [level, at] = place;
+        lines.push_back(
+            (level ? "Level, " + matter.inText(at) + " from the top edge; from the left edge: "
+                   : "Upright, " + matter.inText(at) + " from the left edge; from the top edge: ") +
+            runs);
+    }
+    return lines;
 }
 
 ExtraJoints extraJoints(const Matter& matter, const Record& record) {
@@ -281,14 +306,7 @@ ExtraJoints extraJoints(const Matter& matter, const Record& record) {
                      "joints by themselves.";
     constexpr std::size_t few = 12;
     if (joints.size() <= few) {
-        for (const Joint& joint : joints) {
-            const std::string from = matter.bare(joint.from) + " to " + matter.text(joint.to);
-            words.each.push_back(joint.vertical
-                                     ? "Upright joint, " + matter.text(joint.at) +
-                                           " from the left edge, from " + from + " down"
-                                     : "Level joint, " + matter.text(joint.at) +
-                                           " from the top edge, from " + from + " to the right");
-        }
+        words.each = eachJoint(matter, joints);
     }
     return words;
 }
@@ -331,25 +349,26 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
               {type::body, true, Ink::Accent});
     y += 6;
     y += flow.paragraph(flow.left(), y, textWidthHere, howToLay(matter, record), smallText) + 2;
+    flow.y = std::max(y, top + pictureHeight + 2);
     if (glued) {
-        y += flow.paragraph(
-            flow.left(), y, textWidthHere,
+        flow.y += flow.paragraph(
+            flow.left(), flow.y, flow.width(),
             "Lay all slices out dry and look from above before any glue is opened. " +
                 glueWords(matter.job, *record.finalGlue.work, matter.notation()),
             smallText);
     }
-    flow.y = std::max(y, top + pictureHeight) + 4;
+    flow.y += 3;
 
     const double third = (flow.width() - 10) / 3;
     const auto below = [&](const Figure& figure) {
         return workingLines(figure, matter.notation(), third);
     };
-    flow.heading(glued ? "As glued" : "As it lies");
+    const std::string state = glued ? ", as glued" : ", as it lies";
     flow.y += bigNumbers(flow, flow.left(), flow.y, flow.width(),
-                         {{"Thickness", matter.text(thickness.value), below(thickness)},
-                          {"Across", matter.text(width.value), below(width)},
-                          {"Down", matter.text(length.value), below(length)}}) +
-              3;
+                         {{"Thickness" + state, matter.text(thickness.value), below(thickness)},
+                          {"Across" + state, matter.text(width.value), below(width)},
+                          {"Down" + state, matter.text(length.value), below(length)}}) +
+              2.5;
     std::vector<BigNumber> after;
     std::vector<std::string> notes;
     if (record.flattenField) {
@@ -376,8 +395,7 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
         for (const std::string& note : notes) {
             notesHeight += Flow::paragraphHeight(note, smallText, flow.width());
         }
-        flow.need(32 + notesHeight);
-        flow.heading("Then");
+        flow.need(25 + notesHeight);
         after.resize(std::max<std::size_t>(after.size(), 3));
         flow.y += bigNumbers(flow, flow.left(), flow.y, flow.width(), after) + 1;
         for (const std::string& note : notes) {

@@ -50,7 +50,7 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
                     const PanelRecord& panel) {
     const Glue& glue = *panel.glue.work;
     Flow flow(drafts, matter, "glue-" + panel.label, "Glue panel " + panel.label, Sizes::AsGlued,
-              Flow::Safety::FirstPage);
+              Flow::Safety::None);
     flow.heading("Strips side by side, in this order", std::to_string(panel.strips.size()) +
                                                            " strips · step " +
                                                            std::to_string(panel.glue.number));
@@ -88,7 +88,7 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
     for (const std::string& word : words) {
         height += Flow::paragraphHeight(word, smallText, wordsWidth) + 1.4;
     }
-    flow.need(std::max(height, 44.0));
+    flow.need(std::max(height, 44.0) + 4 + flow.shortSafetyHeight());
     const double top = flow.y;
     flow.heading("Glue");
     for (const std::string& word : words) {
@@ -120,6 +120,7 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
     if (!labelled) {
         stripList(flow, matter, panel);
     }
+    flow.safetyAtEnd();
 }
 
 }  // namespace kerfwright

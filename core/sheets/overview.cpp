@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace kerfwright {
 namespace {
@@ -99,9 +100,9 @@ double factColumn(Flow& flow, const Matter& matter, const Record& record, double
         flow.text(x, y + 5.2, text, tone, Align::Left, width - 14);
         const double end = std::min(textWidth(text, tone.size, true), width - 14);
         flow.text(x + end + 2, y + 5.2, size.name, quietText);
-        y += 7.4;
+        y += 7;
     }
-    y += 4;
+    y += 3;
     for (const Fact& fact : facts(matter, record)) {
         flow.text(x, y + 3.2, fact.name, quietText);
         flow.text(x + 22, y + 3.2, fact.value, boldText, Align::Left, width - 22);
@@ -110,12 +111,17 @@ double factColumn(Flow& flow, const Matter& matter, const Record& record, double
             flow.text(x + 22, y + 2.7, fact.more, quietText, Align::Left, width - 22);
             y += 4.4;
         }
-        y += 1.2;
+        y += 0.8;
     }
     return y - top;
 }
 
-void woodTable(Flow& flow, const Matter& matter) {
+struct WoodLine {
+    int wood = 0;
+    std::string about;
+};
+
+std::vector<WoodLine> woodLines(const Matter& matter) {
     const Project& project = matter.project;
     const auto count = static_cast<int>(project.woods.size());
     const std::vector<WoodUse> uses = woodUse(project.board.field, count);
@@ -126,43 +132,58 @@ void woodTable(Flow& flow, const Matter& matter) {
         }
     }
     const bool hasBorder = project.board.border.width > Length();
-    // Two to a line, so that a board of many woods still leaves room.
-    constexpr double lineHeight = 10.5;
-    const double column = (flow.width() - 6) / 2;
-    int placed = 0;
-    flow.heading("Woods", "letter and hatch as in every picture");
+    std::vector<WoodLine> lines;
     for (int wood = 0; wood < count; ++wood) {
         const auto index = static_cast<std::size_t>(wood);
         const bool inBorder = hasBorder && project.board.border.wood == wood;
         if (uses[index].pieces == 0 && !inBorder) {
             continue;
         }
-        if (placed % 2 == 0 && flow.need(lineHeight)) {
-            flow.heading("Woods");
-        }
-        const double x = flow.left() + (placed % 2) * (column + 6);
-        flow.swatch(x, flow.y, 8, wood);
-        flow.text(x + 11, flow.y + 3.4, shortened(project.woods[index].name, boldText, column - 11),
-                  boldText);
-        std::string about;
+        WoodLine line{wood, {}};
         if (uses[index].pieces > 0) {
-            about = counted(uses[index].pieces, "piece", "pieces") + ", " +
-                    counted(strips[index], "strip", "strips");
+            line.about = counted(uses[index].pieces, "piece", "pieces") + ", " +
+                         counted(strips[index], "strip", "strips");
         }
         if (inBorder) {
-            about += about.empty() ? "border" : ", border";
+            line.about += line.about.empty() ? "border" : ", border";
         }
         if (index < matter.job.totals.timberByWood.size()) {
-            about +=
+            line.about +=
                 " · " + formatVolume(matter.job.totals.timberByWood[index], matter.notation().unit);
         }
-        flow.text(x + 11, flow.y + 7.9, about, quietText, Align::Left, column - 11);
-        if (placed % 2 == 1) {
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+void woodTable(Flow& flow, const Matter& matter) {
+    constexpr double lineHeight = 10.5;
+    constexpr double gap = 4;
+    constexpr double indent = 10;
+    const std::vector<WoodLine> lines = woodLines(matter);
+    const double third = (flow.width() - 2 * gap) / 3 - indent;
+    const bool narrow = std::all_of(lines.begin(), lines.end(), [&](const WoodLine& line) {
+        return textWidth(line.about, type::small, false) <= third;
+    });
+    // Several to a line, so that a board of many woods still leaves room.
+    const int columns = narrow ? 3 : 2;
+    const double column = (flow.width() - gap * (columns - 1)) / columns;
+    int placed = 0;
+    flow.heading("Woods", "letter and hatch as in every picture");
+    for (const WoodLine& line : lines) {
+        if (placed % columns == 0 && flow.need(lineHeight)) {
+            flow.heading("Woods");
+        }
+        const double x = flow.left() + (placed % columns) * (column + gap);
+        flow.swatch(x, flow.y, 8, line.wood);
+        flow.text(x + indent, flow.y + 3.4,
+                  shortened(matter.wood(line.wood).name, boldText, column - indent), boldText);
+        flow.text(x + indent, flow.y + 7.9, line.about, quietText, Align::Left, column - indent);
+        if (++placed % columns == 0) {
             flow.y += lineHeight;
         }
-        ++placed;
     }
-    if (placed % 2 == 1) {
+    if (placed % columns != 0) {
         flow.y += lineHeight;
     }
     flow.y += 2;
@@ -209,7 +230,7 @@ void cautionList(Flow& flow, const Matter& matter) {
 }
 
 void orderOfWork(Flow& flow, const StepList& list) {
-    constexpr double lineHeight = 5.2;
+    constexpr double lineHeight = 4.8;
     constexpr double headingHeight = 7.2;
     const std::size_t count = list.steps.size();
     const double column = (flow.width() - 6) / 2;
@@ -239,12 +260,12 @@ void orderOfWork(Flow& flow, const StepList& list) {
     }
 }
 
-}  // namespace
-
-void addOverview(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
+/// `tallest`: of the picture.
+void setOverview(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
+                 double tallest) {
     Flow flow(drafts, matter, "overview", "Overview", Sizes::Finished, Flow::Safety::None);
     constexpr double pictureWidth = 118;
-    const double height = picture(flow, matter, pictureWidth, 104);
+    const double height = picture(flow, matter, pictureWidth, tallest);
     const double facts = factColumn(flow, matter, record, flow.left() + pictureWidth + 8,
                                     flow.y + 2, flow.width() - pictureWidth - 8);
     flow.y += std::max(height, facts) + 4;
@@ -275,6 +296,26 @@ void addOverview(std::vector<Draft>& drafts, const Matter& matter, const Record&
     orderOfWork(flow, record.list);
     // The other sheets have the safety words in any case.
     flow.safetyWhereRoom();
+}
+
+}  // namespace
+
+void addOverview(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
+    // As large a picture as leaves everything on one sheet; where one sheet is too few in any case,
+    // the largest.
+    constexpr double pictureHeights[] = {104, 94, 84, 74, 66};
+    std::vector<Draft> set;
+    for (const double tallest : pictureHeights) {
+        std::vector<Draft> tried;
+        setOverview(tried, matter, record, tallest);
+        if (set.empty() || tried.size() < set.size()) {
+            set = std::move(tried);
+        }
+        if (set.size() == 1) {
+            break;
+        }
+    }
+    std::move(set.begin(), set.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfwright

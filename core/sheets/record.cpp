@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <tuple>
 
 namespace kerfwright {
 namespace {
@@ -133,6 +134,18 @@ std::vector<RowRecord> Record::rows(bool endGrain, bool asTold) const {
     return rows;
 }
 
+bool labelBefore(const std::string& a, const std::string& b) {
+    const auto rank = [](const std::string& label) {
+        const bool panel =
+            std::all_of(label.begin(), label.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
+        const auto [prefix, number] = splitLabel(label);
+        // Labels of words have no order of their own.
+        return panel || number >= 0 ? std::tuple(prefix.size(), prefix, number)
+                                    : std::tuple(std::size_t{0}, std::string(), 0);
+    };
+    return rank(a) < rank(b);
+}
+
 std::string labelList(const std::vector<std::string>& labels) {
     std::string text;
     for (std::size_t i = 0; i < labels.size();) {
@@ -146,7 +159,8 @@ std::string labelList(const std::vector<std::string>& labels) {
             text += ", ";
         }
         if (end - i >= 3) {
-            text += labels[i] + "–" + labels[end - 1];
+            // A dash between two hyphens would be read as a minus.
+            text += labels[i] + (prefix.ends_with('-') ? " to " : "–") + labels[end - 1];
             i = end;
         } else {
             text += labels[i];

@@ -74,7 +74,11 @@ private:
     PanelRecord& panel(const std::string& label);
 };
 
-/// Labels with a common beginning put together: "A1–A4, A6, B1".
+/// In the order in which they are counted: A2 before A10, Z before AA. Labels without a number,
+/// such as those of rails, are left where they are.
+bool labelBefore(const std::string& a, const std::string& b);
+
+/// Labels with a common beginning put together: "A1–A4, A6, B1", "A-1 to A-12".
 std::string labelList(const std::vector<std::string>& labels);
 
 }  // namespace kerfwright

@@ -1,210 +1,17 @@
-#include "core/sheets/methods.h"
 #include "core/sheets/pages.h"
+#include "core/sheets/settingrows.h"
 
 #include <algorithm>
-#include <map>
 
 namespace kerfwright {
 namespace {
 
-/// One setting of one machine.
-struct Row {
-    std::string name;   ///< "Strip width"
-    std::string about;  ///< "rip fence"
-    Length value;
-    std::size_t pieces = 0;
-    std::vector<std::string> parts;       ///< in order, each once
-    std::vector<const Figure*> workings;  ///< that differ
-};
-
-/// What is set between two steps that must not be mixed.
-struct Block {
-    std::string title;
-    std::vector<int> steps;
-    std::vector<Row> rows;
-};
-
-constexpr std::size_t mostRows = 60;
-
-class Collector {
-public:
-    /// `together`: equal settings of several panels in one line, where the panels have come equally
-    /// far; so the order inside every panel stays.
-    Collector(const Matter& matter, const Record& record, bool together)
-        : matter_(matter)
-        , record_(record)
-        , together_(together) {
-        for (std::size_t i = 0; i < record.list.steps.size(); ++i) {
-            number_ = static_cast<int>(i) + 1;
-            std::visit([this](const auto& work) { take(work); }, record.list.steps[i].work);
-        }
-    }
-
-    std::vector<const Block*> blocks() const {
-        std::vector<const Block*> all;
-        for (const auto& [key, block] : blocks_) {
-            all.push_back(&block);
-        }
-        return all;
-    }
-    std::size_t rowCount() const {
-        std::size_t count = 0;
-        for (const auto& [key, block] : blocks_) {
-            count += block.rows.size();
-        }
-        return count;
-    }
-
-private:
-    /// How far the work has come, then what is done.
-    using Key = std::pair<int, std::string>;
-
-    /// The block of a step that works on one panel.
-    Block& panelBlock(const std::string& panel, const std::string& words) {
-        if (!together_) {
-            return blockAt({number_, {}}, title(record_.list.steps[stepIndex()]));
-        }
-        return blockAt({done_[panel]++, words}, words);
-    }
-    /// The block of a step that comes after all panels.
-    Block& laterBlock() {
-        return blockAt({together_ ? afterPanels + number_ : number_, {}},
-                       title(record_.list.steps[stepIndex()]));
-    }
-    Block& blockAt(const Key& key, const std::string& words) {
-        Block& block = blocks_[key];
-        block.title = words;
-        block.steps.push_back(number_);
-        return block;
-    }
-    std::size_t stepIndex() const { return static_cast<std::size_t>(number_ - 1); }
-
-    static void add(Block& block, const std::string& name, const std::string& about,
-                    const Figure& figure, std::size_t pieces,
-                    const std::vector<std::string>& parts) {
-        auto row = std::find_if(block.rows.begin(), block.rows.end(), [&](const Row& one) {
-            return one.name == name && one.about == about && one.value == figure.value;
-        });
-        if (row == block.rows.end()) {
-            block.rows.push_back({name, about, figure.value, 0, {}, {}});
-            row = block.rows.end() - 1;
-        }
-        row->pieces += pieces;
-        for (const std::string& part : parts) {
-            if (std::find(row->parts.begin(), row->parts.end(), part) == row->parts.end()) {
-                row->parts.push_back(part);
-            }
-        }
-        const bool known =
-            std::any_of(row->workings.begin(), row->workings.end(),
-                        [&](const Figure* one) { return one->terms == figure.terms; });
-        if (!known) {
-            row->workings.push_back(&figure);
-        }
-    }
-
-    void take(const Mill& mill) {
-        Block& block =
-            mill.panel.empty() ? laterBlock() : panelBlock(mill.panel, "Mill the strips");
-        const bool byPanel = together_ && !mill.panel.empty();
-        const auto edge = [&](const MillLine& line) {
-            return standsOnEdge(line, matter_.wood(line.wood));
-        };
-        const auto planed = [&](const MillLine& line) -> std::string {
-            return tooShortToMillSingly(line, matter_.project.shop)
-                       ? "thickness planer, in blanks of several"
-                       : "thickness planer";
-        };
-        // One machine after the other, all strips at each.
-        const auto each = [&](auto&& set) {
-            for (const MillLine& line : mill.lines) {
-                set(line, byPanel ? std::vector<std::string>{mill.panel} : line.strips);
-            }
-        };
-        each([&](const MillLine& line, const auto& parts) {
-            const bool up = edge(line);
-            add(block, up ? "Rough height" : "Rough thickness",
-                up ? "rip fence; stands on edge in the panel" : "sawn, from the plank",
-                line.roughThickness, line.strips.size(), parts);
-        });
-        each([&](const MillLine& line, const auto& parts) {
-            add(block, "Rough width",
-                edge(line) ? "sawn, from the plank" : "rip fence, before milling", line.roughWidth,
-                line.strips.size(), parts);
-        });
-        each([&](const MillLine& line, const auto& parts) {
-            add(block, "Rough length", "crosscut, from the plank", line.roughLength,
-                line.strips.size(), parts);
-        });
-        each([&](const MillLine& line, const auto& parts) {
-            const bool up = edge(line);
-            add(block, up ? "Strip height" : "Strip thickness",
-                up ? "rip fence; stands on edge in the panel" : planed(line), line.thickness,
-                line.strips.size(), parts);
-        });
-        each([&](const MillLine& line, const auto& parts) {
-            add(block, "Strip width", edge(line) ? planed(line) : "rip fence", line.width,
-                line.strips.size(), parts);
-        });
-        each([&](const MillLine& line, const auto& parts) {
-            add(block, "Strip length", "length stop", line.length, line.strips.size(), parts);
-        });
-    }
-    void take(const Glue& glue) { come(glue.result, glue.final); }
-    void take(const Take&) {}
-    void take(const Flatten& work) {
-        const bool field = work.purpose == Purpose::Finished;
-        Block& block = field ? laterBlock()
-                             : panelBlock(work.part, work.purpose == Purpose::AfterGlueUp
-                                                         ? "Flatten the panels"
-                                                         : "Bring the panels to their row height");
-        add(block, field ? "Field thickness" : "Panel thickness",
-            flatteningTools(flatWork(record_, work, number_), matter_.project.shop), work.to, 1,
-            {field ? "Field" : work.part});
-    }
-    void take(const SquareEnd& work) {
-        add(panelBlock(work.part, "Square one end"), "Squaring cut", "waste, outside the blade",
-            work.waste, 1, {work.part});
-    }
-    void take(const Crosscut& work) {
-        add(panelBlock(work.part, work.marginRows ? "Cut margin slices" : "Cut slices"),
-            work.marginRows ? "Length of margin slices" : "Slice length", "stop, crosscut sled",
-            work.stop, work.slices.size() + work.spares.size(), {work.part});
-    }
-    void take(const TrimField& work) {
-        Block& block = laterBlock();
-        add(block, "Trim margin", "off each side of the field", work.margin, 4, {"Field"});
-        add(block, "Field after trimming", "fence", work.width, 1, {"Field"});
-        add(block, "Field after trimming", "fence", work.height, 1, {"Field"});
-    }
-    void take(const FitBorder& work) {
-        Block& block = laterBlock();
-        for (const Rail& rail : work.rails) {
-            add(block, "Border rail", "mitre stop, long point to long point", rail.longPoint, 1,
-                {rail.label});
-        }
-    }
-    void come(const std::string& panel, bool final) {
-        if (!final) {
-            ++done_[panel];
-        }
-    }
-
-    static constexpr int afterPanels = 1'000'000;
-    const Matter& matter_;
-    const Record& record_;
-    bool together_;
-    int number_ = 0;
-    std::map<std::string, int> done_;  ///< steps done, by panel
-    std::map<Key, Block> blocks_;
-};
-
-constexpr double valueWidth = 42;
-constexpr double wordsX = 45;
-constexpr double wordsWidth = 88;
-constexpr double piecesX = 147;
-constexpr double testX = 150;
-constexpr double measuredX = 166;
+constexpr double valueWidth = 38;
+constexpr double wordsX = 41;
+constexpr double wordsWidth = 98;
+constexpr double piecesX = 149;
+constexpr double testX = 152;
+constexpr double measuredX = 168;
 
 void tableHead(Flow& flow) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
@@ -216,45 +23,6 @@ void tableHead(Flow& flow) {
     flow.text(flow.left() + testX, base, "Test cut", tone);
     flow.text(flow.left() + measuredX + 1, base, "Measured", tone);
     flow.y += 7.5;
-}
-
-/// Panels are counted A to Z, AA, AB and so on; -1 for anything else.
-int panelNumber(const std::string& label) {
-    int number = 0;
-    for (const char c : label) {
-        if (c < 'A' || c > 'Z') {
-            return -1;
-        }
-        number = number * 26 + (c - 'A' + 1);
-    }
-    return number;
-}
-
-/// "each of panels A–D", "A1–A6", "Field": panels in a row are put together.
-std::string partList(const std::vector<std::string>& parts) {
-    const auto panels = std::count_if(
-        parts.begin(), parts.end(), [](const std::string& part) { return panelNumber(part) > 0; });
-    if (panels == 0) {
-        return labelList(parts);
-    }
-    std::string text = panels == 1 ? "panel " : "each of panels ";
-    const std::size_t start = text.size();
-    for (std::size_t i = 0; i < parts.size();) {
-        std::size_t end = i + 1;
-        while (end < parts.size() && panelNumber(parts[i]) >= 0 &&
-               panelNumber(parts[end]) == panelNumber(parts[i]) + static_cast<int>(end - i)) {
-            ++end;
-        }
-        text += text.size() == start ? "" : ", ";
-        if (end - i >= 3) {
-            text += parts[i] + "–" + parts[end - 1];
-            i = end;
-        } else {
-            text += parts[i];
-            ++i;
-        }
-    }
-    return text;
 }
 
 /// "Step 3", "Steps 3, 9, 15", "Steps 3 to 380".
@@ -273,7 +41,7 @@ std::string stepWords(const std::vector<int>& steps) {
     return words;
 }
 
-void blockHead(Flow& flow, const Block& block) {
+void blockHead(Flow& flow, const SettingBlock& block) {
     const std::string steps = stepWords(block.steps);
     flow.text(flow.left(), flow.y + 4.6, steps, {type::body, true, Ink::Accent});
     const double at = textWidth(steps, type::body, true) + 3;
@@ -283,9 +51,11 @@ void blockHead(Flow& flow, const Block& block) {
     flow.rule(flow.left(), flow.right(), flow.y);
 }
 
-void addRow(Flow& flow, const Matter& matter, const Block& block, const Row& row, bool first) {
-    std::vector<std::string> lines =
-        wrapped(row.name + ": " + partList(row.parts), type::small, true, wordsWidth);
+void addRow(Flow& flow, const Matter& matter, const SettingBlock& block, const SettingRow& row,
+            bool first) {
+    const bool named = row.parts != std::vector<std::string>{"Field"};
+    std::vector<std::string> lines = wrapped(row.name + (named ? ": " + partList(row.parts) : ""),
+                                             type::small, true, wordsWidth);
     const std::size_t bold = lines.size();
     for (std::string& line : wrapped(row.about, type::small, false, wordsWidth)) {
         lines.push_back(std::move(line));
@@ -335,20 +105,22 @@ void addRow(Flow& flow, const Matter& matter, const Block& block, const Row& row
     flow.rule(flow.left(), flow.right(), flow.y);
 }
 
-/// Bars of known length, to be measured with a steel rule.
+/// Bars of known length back to back, to be measured with a steel rule.
 void checkBars(Flow& flow) {
-    constexpr double height = 27;
+    constexpr double height = 17.5;
     flow.need(height);
     flow.y = flow.bottom() - height;
     flow.text(flow.left(), flow.y + 4.2, "Print at 100 %", strongText);
     flow.text(flow.left() + 38, flow.y + 4.2,
               "no scaling, no “fit to page”; then lay a steel rule on both bars.", quietText);
     const double left = flow.left() + 2;
+    const double middle = flow.y + 11.5;
     const struct {
-        double length, step;
+        double length, step, tick;
         const char* name;
-        double y;
-    } bars[] = {{100, 10, "100 mm", flow.y + 12.5}, {101.6, 25.4, "4 in", flow.y + 22.5}};
+        double y, text;
+    } bars[] = {{100, 10, -1, "100 mm", middle, middle - 0.6},
+                {101.6, 25.4, 1, "4 in", middle + 0.9, middle + 4.6}};
     const Style line{.line = Ink::Text, .lineWidth = 0.25};
     for (const auto& bar : bars) {
         flow.drawing().marks.emplace_back(Line{{left, bar.y}, {left + bar.length, bar.y}, line});
@@ -357,9 +129,9 @@ void checkBars(Flow& flow) {
             const bool end = i == 0 || i == steps;
             const double x = left + bar.step * i;
             flow.drawing().marks.emplace_back(
-                Line{{x, bar.y - (end ? 3.5 : 2)}, {x, bar.y + (end ? 1.5 : 0)}, line});
+                Line{{x, bar.y}, {x, bar.y + bar.tick * (end ? 4 : 2.5)}, line});
         }
-        flow.text(left + bar.length + 5, bar.y + 0.4, bar.name, boldText);
+        flow.text(left + 106, bar.text, bar.name, boldText);
     }
     flow.y = flow.bottom();
 }
@@ -369,24 +141,24 @@ void checkBars(Flow& flow) {
 void addMachineSettings(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
     Flow flow(drafts, matter, "machine-settings", "Machine settings", Sizes::ToSet,
               Flow::Safety::FirstPage);
-    const bool together = Collector(matter, record, false).rowCount() > mostRows;
-    const Collector collector(matter, record, together);
-    flow.y += flow.paragraph(
-                  flow.left(), flow.y, flow.width(),
-                  std::string(together ? "Every fence, thickness and stop, in step order inside "
-                                         "each panel; panels that have come equally far share a "
-                                         "line. "
-                                       : "Every fence, thickness and stop in step order. ") +
-                      "Cut a test piece in waste, measure it, write down what it measures, and cut "
-                      "all pieces of one line before the machine is moved. Never work ahead: a "
-                      "thickness of a later step spoils what an earlier one still needs.",
-                  smallText) +
-              3;
+    const Settings settings = machineSettings(matter, record);
+    flow.y +=
+        flow.paragraph(
+            flow.left(), flow.y, flow.width(),
+            std::string(settings.together ? "Every fence, thickness and stop, in step order inside "
+                                            "each panel; panels that have come equally far share a "
+                                            "line. "
+                                          : "Every fence, thickness and stop in step order. ") +
+                "Cut a test piece in waste, measure it, write down what it measures, and cut "
+                "all pieces of one line before the machine is moved. Never work ahead: a "
+                "thickness of a later step spoils what an earlier one still needs.",
+            smallText) +
+        3;
     tableHead(flow);
-    for (const Block* block : collector.blocks()) {
+    for (const SettingBlock& block : settings.blocks) {
         bool first = true;
-        for (const Row& row : block->rows) {
-            addRow(flow, matter, *block, row, first);
+        for (const SettingRow& row : block.rows) {
+            addRow(flow, matter, block, row, first);
             first = false;
         }
     }

@@ -23,20 +23,50 @@ constexpr int svgUnitsPerMm = 100;
 constexpr int svgResolution = 2540;
 // Every run writes the same bytes, so no file says when it was made; what a sheet's date is stands
 // in the titles of the project.
-constexpr char fixedDate[] = "20000101000000";
+constexpr char fixedDate[] = "20000101000000Z";
 
 QPageSize pageSizeOf(Paper paper) {
     return QPageSize(paper == Paper::A4 ? QPageSize::A4 : QPageSize::Letter);
 }
 
-/// Overwrites the digits of "/CreationDate (D:yyyyMMddHHmmss+hh'mm')" and their like in place:
-/// the length stays, so every offset in the file stays valid.
-void fixDate(QByteArray& bytes, const QByteArray& opening) {
-    constexpr qsizetype digits = 14;
-    for (qsizetype at = bytes.indexOf(opening); at >= 0; at = bytes.indexOf(opening, at + 1)) {
-        const qsizetype first = at + opening.size();
-        if (first + digits <= bytes.size()) {
-            bytes.replace(first, digits, fixedDate);
+/// Puts `fixedDate` in the place of the date of making, and mends the table of offsets: Qt writes
+/// the zone in one character or in seven, "Z" or "+02'00'", so that what follows lies elsewhere.
+/// The form of table and trailer is that of ISO 32000-1, 7.5.4 and 7.5.5.
+void fixDate(QByteArray& bytes) {
+    const QByteArray opening = QByteArrayLiteral("/CreationDate (D:");
+    const qsizetype found = bytes.indexOf(opening);
+    const qsizetype close = found < 0 ? -1 : bytes.indexOf(')', found);
+    const QByteArray trailer = QByteArrayLiteral("startxref\n");
+    qsizetype start = bytes.lastIndexOf(trailer);
+    if (close < 0 || start < close) {
+        return;
+    }
+    const qsizetype first = found + opening.size();
+    bytes.replace(first, close - first, fixedDate);
+    const qsizetype moved = qsizetype{sizeof fixedDate} - 1 - (close - first);
+    if (moved == 0) {
+        return;
+    }
+    start += moved + trailer.size();
+    qsizetype end = start;
+    while (bytes.at(end) >= '0' && bytes.at(end) <= '9') {
+        ++end;
+    }
+    const qsizetype table = bytes.mid(start, end - start).toLongLong() + moved;
+    bytes.replace(start, end - start, QByteArray::number(table));
+    // "xref", "0 <count>", then lines of 20 bytes: ten digits of offset, five of generation, "n" or
+    // "f" for free.
+    constexpr qsizetype lineLength = 20;
+    constexpr qsizetype digits = 10;
+    constexpr qsizetype kind = 17;
+    const qsizetype counts = bytes.indexOf('\n', table) + 1;
+    const qsizetype lines = bytes.indexOf('\n', counts) + 1;
+    const qsizetype count = bytes.mid(counts, lines - 1 - counts).split(' ').last().toLongLong();
+    for (qsizetype at = lines; at < lines + count * lineLength; at += lineLength) {
+        const qsizetype offset = bytes.mid(at, digits).toLongLong();
+        if (offset > found && bytes.at(at + kind) == 'n') {
+            bytes.replace(at, digits,
+                          QByteArray::number(offset + moved).rightJustified(digits, '0'));
         }
     }
 }
@@ -118,7 +148,7 @@ QByteArray toPdf(const std::vector<Page>& pages, Paper paper, const QString& tit
         paint(painter, page.drawing, paperTheme());
     }
     painter.end();
-    fixDate(bytes, QByteArrayLiteral("/CreationDate (D:"));
+    fixDate(bytes);
     return bytes;
 }
 

@@ -323,35 +323,52 @@ TEST(Sheets, SayInTheFootHowFarNumbersAreRounded) {
     EXPECT_GT(rounded, 3U);
 }
 
-TEST(Sheets, KeepTheFinalGlueUpOfUsualBoardsOnOneSheet) {
+TEST(Sheets, KeepEveryWorkpieceOfASampleOnOneSheet) {
     for (const Sample& sample : samples()) {
         const Job job = jobOf(sample.project);
-        if (Record(job.steps).rows(true, true).size() > 12) {
-            continue;
+        for (const Paper paper : {Paper::A4, Paper::Letter}) {
+            for (const Page& page : sheets(sample.project, job, paper)) {
+                const bool many = page.key.starts_with("overview") ||
+                                  page.key.starts_with("cut-list") ||
+                                  page.key.starts_with("machine-settings");
+                EXPECT_TRUE(many || !page.title.ends_with("(continued)"))
+                    << sample.name << ", " << page.key;
+            }
         }
-        const std::vector<Page> pages = sheets(sample.project, job, Paper::A4);
-        EXPECT_EQ(pageOf(pages, "final-glue-up-2"), nullptr) << sample.name;
+    }
+}
+
+TEST(Sheets, KeepTheOverviewOfUsualBoardsOnOneSheet) {
+    for (const Sample& sample : samples()) {
+        const Job job = jobOf(sample.project);
+        if (job.cautions.size() < 4) {
+            EXPECT_EQ(pageOf(sheets(sample.project, job, Paper::A4), "overview-2"), nullptr)
+                << sample.name;
+        }
     }
 }
 
 TEST(Sheets, DoNotListVeryManyJointsInsidePieces) {
+    int listed = 0;
     for (const Sample& sample : samples()) {
         const Job job = jobOf(sample.project);
-        const std::size_t joints = job.steps.extraJoints.size();
+        const std::vector<Joint>& joints = job.steps.extraJoints;
         std::string words;
         for (const Page& page : sheets(sample.project, job, Paper::A4)) {
             words += page.key.starts_with("final-glue-up") ? wordsOf(page) : "";
         }
-        std::size_t listed = 0;
-        for (const char* start : {"Upright joint, ", "Level joint, "}) {
-            for (std::size_t at = words.find(start); at != std::string::npos;
-                 at = words.find(start, at + 1)) {
-                ++listed;
-            }
+        EXPECT_EQ(words.find("Joints inside pieces") != std::string::npos, !joints.empty());
+        const auto lengths = [&](const Joint& joint) {
+            return formatBare(joint.from, sample.project.notation) + " to " +
+                   format(joint.to, sample.project.notation);
+        };
+        for (const Joint& joint : joints) {
+            EXPECT_EQ(words.find(lengths(joint)) != std::string::npos, joints.size() <= 12)
+                << sample.name << ", " << lengths(joint);
+            listed += joints.size() <= 12 ? 1 : 0;
         }
-        EXPECT_EQ(listed, joints <= 12 ? joints : 0) << sample.name;
-        EXPECT_EQ(words.find("Joints inside pieces") != std::string::npos, joints > 0);
     }
+    EXPECT_GT(listed, 0);
 }
 
 TEST(Sheets, DoNotSpendTheSpareOnTrials) {
@@ -431,15 +448,6 @@ TEST(FinalMap, ReadsAsTheWishedField) {
         }
     }
     EXPECT_GT(columns, 3U);
-}
-
-TEST(LabelList, PutsNeighboursTogether) {
-    EXPECT_EQ(labelList({}), "");
-    EXPECT_EQ(labelList({"A1"}), "A1");
-    EXPECT_EQ(labelList({"A1", "A2"}), "A1, A2");
-    EXPECT_EQ(labelList({"A1", "A2", "A3", "A5", "B6"}), "A1–A3, A5, B6");
-    EXPECT_EQ(labelList({"A-9", "A-10", "A-11"}), "A-9–A-11");
-    EXPECT_EQ(labelList({"Top rail", "Bottom rail"}), "Top rail, Bottom rail");
 }
 
 TEST(Shortened, KeepsWholeCharacters) {

@@ -17,6 +17,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <ctime>
 
 using namespace kerfwright;
 using namespace kerfwright::testing_samples;
@@ -222,6 +223,62 @@ TEST_F(Pdf, HasNoImages) {
     const QString pdf = write(QStringLiteral("sheets.pdf"), bytes);
     EXPECT_EQ(run(QStringLiteral("pdfimages"), {QStringLiteral("-list"), pdf}).count('\n'),
               2);  // its head
+}
+
+namespace {
+
+/// The time zone of this process while it lives.
+class Zone {
+public:
+    explicit Zone(const char* name) { set(name); }
+    ~Zone() { set(before_); }
+    Zone(const Zone&) = delete;
+    Zone& operator=(const Zone&) = delete;
+
+private:
+    static void set(const QByteArray& name) {
+        qputenv("TZ", name);
+        tzset();
+    }
+    QByteArray before_ = qgetenv("TZ");
+};
+
+}  // namespace
+
+// Qt writes the zone into the file, in one character or in seven.
+TEST_F(Pdf, IsTheSameInEveryTimeZone) {
+    const Page page = barePage(Paper::A4, {Line{{50, 50}, {150, 50}, {.line = Ink::Text}}});
+    const auto written = [&](const char* zone) {
+        const Zone here(zone);
+        return toPdf({page}, Paper::A4, QStringLiteral("Bar"));
+    };
+    const QByteArray greenwich = written("UTC0");
+    // Names are of POSIX: what is behind Greenwich has a plus.
+    EXPECT_TRUE(written("IST-5:30") == greenwich);
+    EXPECT_TRUE(written("NST+3:30") == greenwich);
+    EXPECT_TRUE(greenwich.contains("/CreationDate (D:20000101000000Z)"));
+}
+
+// Every entry of the table of offsets leads to its object (ISO 32000-1, 7.5.4).
+TEST_F(Pdf, HasATrueTableOfOffsetsInEveryTimeZone) {
+    for (const char* zone : {"UTC0", "IST-5:30", "NST+3:30"}) {
+        const Zone here(zone);
+        const QByteArray bytes =
+            toPdf({barePage(Paper::A4, {})}, Paper::A4, QStringLiteral("Nothing"));
+        const qsizetype start = bytes.lastIndexOf("startxref\n");
+        const QByteArrayList lines =
+            bytes.mid(bytes.mid(start).split('\n').at(1).toLongLong()).split('\n');
+        ASSERT_EQ(lines.at(0).trimmed(), "xref");
+        const int count = lines.at(1).split(' ').at(1).toInt();
+        ASSERT_GT(count, 5);
+        for (int i = 1; i < count; ++i) {
+            const QByteArray line = lines.at(2 + i);
+            if (line.contains(" n")) {
+                const QByteArray wanted = QByteArray::number(i) + " 0 obj";
+                EXPECT_EQ(bytes.mid(line.left(10).toLongLong(), wanted.size()), wanted) << zone;
+            }
+        }
+    }
 }
 
 TEST_F(Files, AreTheSameBytesEveryTime) {
