@@ -12,18 +12,29 @@ bool isCrosscut(const StepList& list) {
     });
 }
 
+/// What a new shop begins with.
+std::vector<Remedy> usual(const Ground& on, Setting setting, const char* label) {
+    const Length value = (isMetric(on) ? metricShop() : inchShop()).*(settingInfo(setting)->value);
+    return withSetting(on, setting, value, label + text(on, value));
+}
+
 }  // namespace
 
 void noTrimMargin(const Ground& on, Found& found) {
     if (on.shop.trimMargin <= Length{}) {
         found.push_back(
-            {Severity::Caution, "no-trim-margin", "No trim margin",
+            {Severity::Caution,
+             "no-trim-margin",
+             "No trim margin",
              "The trim margin is " + text(on, on.shop.trimMargin) +
                  ": strips that slip in the clamps cannot be sawn straight afterwards.",
              "Set a trim margin, usually " +
                  text(on, on.notation.unit == Unit::Inches ? Length::inch(1, 8) : Length::mm(3)) +
                  " a side.",
-             -1});
+             -1,
+             {},
+             {},
+             usual(on, Setting::TrimMargin, "Set a trim margin of ")});
     }
 }
 
@@ -38,22 +49,36 @@ void noSpareSlice(const Ground& on, Found& found) {
         const auto panels = static_cast<std::size_t>(
             std::count_if(on.plan.parts.begin(), on.plan.parts.end(),
                           [](const Part& part) { return part.role == Role::Panel; }));
-        found.push_back({Severity::Note, "no-spare-slice", "No spare slice",
+        Remedy one{"Cut one spare slice of each panel"};
+        one.shop = on.shop;
+        one.shop->spareSlices = 1;
+        found.push_back({Severity::Note,
+                         "no-spare-slice",
+                         "No spare slice",
                          "0 spare slices are cut from " + counted(panels, "panel", "panels") +
                              ": one bad slice means another panel.",
-                         "Set one spare slice, unless timber is short.", -1});
+                         "Set one spare slice, unless timber is short.",
+                         -1,
+                         {},
+                         {},
+                         {one}});
     }
 }
 
 void noSquaringCut(const Ground& on, Found& found) {
     if (on.shop.squaringCut <= Length{} && isCrosscut(on.list)) {
-        found.push_back({Severity::Caution, "no-squaring-cut", "No squaring cut",
+        found.push_back({Severity::Caution,
+                         "no-squaring-cut",
+                         "No squaring cut",
                          "The squaring cut is " + text(on, on.shop.squaringCut) +
                              ": the first slice of each panel has the end that the strips happened "
                              "to have.",
                          "Set a squaring cut, or see that every strip is cut square and glued "
                          "flush at that end.",
-                         -1});
+                         -1,
+                         {},
+                         {},
+                         usual(on, Setting::SquaringCut, "Set a squaring cut of ")});
     }
 }
 

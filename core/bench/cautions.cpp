@@ -10,10 +10,13 @@ namespace {
 /// Every rule there is. A new one is a function in `rules.h`, a line here and a test.
 using Rule = void (*)(const Ground&, rules::Found&);
 constexpr Rule everyRule[] = {
-    rules::borderMoves,  rules::endGrainFace,  rules::littleToHold,  rules::shortForSander,
-    rules::shortSlices,  rules::shortStrips,   rules::narrowRips,    rules::wideForSander,
-    rules::thickForSaw,  rules::noSquaringCut, rules::noTrimMargin,  rules::endToEnd,
-    rules::noSpareSlice, rules::extraJoints,   rules::omittedJoints,
+    rules::borderMoves,       rules::endGrainFace,  rules::littleToHold,   rules::shortForSander,
+    rules::shortSlices,       rules::shortStrips,   rules::narrowRips,     rules::thinWork,
+    rules::thinStock,         rules::wideForSander, rules::thickForSaw,    rules::coldGlue,
+    rules::noSquaringCut,     rules::noTrimMargin,  rules::moistureFarOff, rules::unevenRows,
+    rules::endToEnd,          rules::hardToGlue,    rules::openTime,       rules::openPores,
+    rules::reportedReactions, rules::lowContrast,   rules::gamePieces,     rules::gameSquares,
+    rules::fewClamps,         rules::noSpareSlice,  rules::extraJoints,    rules::omittedJoints,
 };
 
 }  // namespace

@@ -1,6 +1,8 @@
 #include "core/bench/ground.h"
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace kerfwright::rules {
 
@@ -11,6 +13,80 @@ std::string text(const Ground& on, Length length) {
 std::string woodName(const Ground& on, int wood) {
     const auto at = static_cast<std::size_t>(wood);
     return wood >= 0 && at < on.woods.size() ? on.woods[at].name : "wood";
+}
+
+std::string listed(const std::vector<std::string>& names) {
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+    }
+    return text;
+}
+
+CautionPlace slicesOf(const Ground& on, const std::vector<std::string>& panels) {
+    CautionPlace place;
+    if (on.plan.parts.empty()) {
+        return place;
+    }
+    const std::vector<Use>& uses = on.plan.field().uses;
+    for (std::size_t line = 0; line < uses.size(); ++line) {
+        const std::string& label = on.plan.parts[static_cast<std::size_t>(uses[line].part)].label;
+        if (std::find(panels.begin(), panels.end(), label) != panels.end()) {
+            (on.plan.byColumns ? place.columns : place.rows).push_back(static_cast<int>(line));
+        }
+    }
+    return place;
+}
+
+CautionPlace piecesOf(const Ground& on, const std::vector<int>& woods) {
+    CautionPlace place;
+    const std::vector<Piece>& pieces = on.board.field.pieces;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        if (std::find(woods.begin(), woods.end(), pieces[i].wood) != woods.end()) {
+            place.pieces.push_back(static_cast<int>(i));
+        }
+    }
+    return place;
+}
+
+CautionPlace piecesAt(const Ground& on, const std::vector<Joint>& joints) {
+    const Field& field = on.board.field;
+    const std::vector<int> map = pieceMap(field);
+    const int columns = static_cast<int>(field.columns.size());
+    CautionPlace place;
+    const auto add = [&](Length x, Length y) {
+        const int column = columnAt(field, x);
+        const int row = rowAt(field, y);
+        if (column >= 0 && row >= 0) {
+            place.pieces.push_back(map[static_cast<std::size_t>(row * columns + column)]);
+        }
+    };
+    constexpr Length beside = Length::nm(1);
+    for (const Joint& joint : joints) {
+        const Length middle = half(joint.from + joint.to);
+        for (const Length at : {joint.at - beside, joint.at}) {
+            joint.vertical ? add(at, middle) : add(middle, at);
+        }
+    }
+    std::sort(place.pieces.begin(), place.pieces.end());
+    place.pieces.erase(std::unique(place.pieces.begin(), place.pieces.end()), place.pieces.end());
+    return place;
+}
+
+bool isMetric(const Ground& on) {
+    return on.notation.unit == Unit::Millimetres;
+}
+
+std::vector<Remedy> withSetting(const Ground& on, Setting setting, Length value,
+                                std::string label) {
+    const SettingInfo* info = settingInfo(setting);
+    if (info == nullptr || value < info->least || value > info->greatest) {
+        return {};
+    }
+    Remedy remedy{std::move(label)};
+    remedy.shop = on.shop;
+    (*remedy.shop).*(info->value) = value;
+    return {std::move(remedy)};
 }
 
 std::string counted(std::size_t count, std::string_view one, std::string_view many) {

@@ -88,6 +88,19 @@ void forEach(const StepList& list, Look look) {
 
 using Found = std::vector<Caution>;
 
+/// "A", "A and B", "A, B and C".
+std::string listed(const std::vector<std::string>& names);
+/// The slices of these panels, as rows of the field or, in a plan by columns, as its columns.
+CautionPlace slicesOf(const Ground& on, const std::vector<std::string>& panels);
+/// All pieces of these woods.
+CautionPlace piecesOf(const Ground& on, const std::vector<int>& woods);
+/// The pieces that these joints run along or through.
+CautionPlace piecesAt(const Ground& on, const std::vector<Joint>& joints);
+/// Whether a millimetre is the maker's unit.
+bool isMetric(const Ground& on);
+/// The shop with one setting changed, as a remedy; none where the setting cannot be that.
+std::vector<Remedy> withSetting(const Ground& on, Setting setting, Length value, std::string label);
+
 std::string counted(std::size_t count, std::string_view one, std::string_view many);
 /// "8 %", "8.5 %".
 std::string percent(double moisture);

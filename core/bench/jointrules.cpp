@@ -27,23 +27,36 @@ void endToEnd(const Ground& on, Found& found) {
 void extraJoints(const Ground& on, Found& found) {
     if (!on.plan.extraJoints.empty()) {
         found.push_back(
-            {Severity::Note, "extra-joints", "Joints inside pieces",
+            {Severity::Note,
+             "extra-joints",
+             "Joints inside pieces",
              counted(on.plan.extraJoints.size(), "joint was", "joints were") +
                  " added inside pieces that straight glue lines or the timber's section "
                  "cannot give whole; they are drawn dashed.",
              "Pick strips of one plank for both sides of such a joint, or change the "
              "pattern.",
-             -1});
+             -1,
+             {},
+             piecesAt(on, on.plan.extraJoints)});
     }
 }
 
 void omittedJoints(const Ground& on, Found& found) {
     if (!on.plan.omittedJoints.empty()) {
-        found.push_back({Severity::Note, "omitted-joints", "Joints left out",
+        Remedy each{"Make each piece of its own strip"};
+        each.choices = on.choices;
+        each.choices->mergeLike = false;
+        found.push_back({Severity::Note,
+                         "omitted-joints",
+                         "Joints left out",
                          counted(on.plan.omittedJoints.size(), "joint", "joints") +
                              " between pieces of one wood will not be there: one strip makes both "
                              "pieces.",
-                         "Switch off merging of like pieces if each joint shall be seen.", -1});
+                         "Switch off merging of like pieces if each joint shall be seen.",
+                         -1,
+                         {},
+                         piecesAt(on, on.plan.omittedJoints),
+                         {each}});
     }
 }
 

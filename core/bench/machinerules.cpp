@@ -6,6 +6,17 @@
 
 namespace kerfwright::rules {
 
+namespace {
+
+/// A panel that is longer by what is wanting leaves as much more behind the last slice.
+std::vector<Remedy> longerTail(const Ground& on, Length wanting) {
+    const Length tail =
+        roundedUp(on.shop.tail + wanting, isMetric(on) ? Length::mm(1) : Length::inch(1, 16));
+    return withSetting(on, Setting::Tail, tail, "Leave a tail of " + text(on, tail));
+}
+
+}  // namespace
+
 void wideForSander(const Ground& on, Found& found) {
     Spots panels(longer);
     Spots field(longer);
@@ -32,7 +43,7 @@ void wideForSander(const Ground& on, Found& found) {
              spots == &field ? "Flatten it with a router sled, or make the board smaller."
                              : "Flatten it with a router sled or by hand, glue strips into columns "
                                "instead of rows, or make the field narrower.",
-             spots->worst().step, spots->steps()});
+             spots->worst().step, spots->steps(), slicesOf(on, spots->labels())});
     }
 }
 
@@ -50,7 +61,7 @@ void thickForSaw(const Ground& on, Found& found) {
                          spots.theWorst() + " is " + text(on, spots.worst().length) +
                              " thick; the saw cuts " + text(on, on.shop.sawDepth) + " deep.",
                          "Crosscut at a bandsaw, or make the rows lower.", spots.worst().step,
-                         spots.steps()});
+                         spots.steps(), slicesOf(on, spots.labels())});
     }
 }
 
@@ -77,7 +88,8 @@ void littleToHold(const Ground& on, Found& found) {
              ".",
          "Use a crosscut sled with a stop block and a hold-down clamp, hands clear of the blade; "
          "or make the strips longer. Never use the rip fence and the mitre gauge together.",
-         spots.worst().step, spots.steps()});
+         spots.worst().step, spots.steps(), slicesOf(on, spots.labels()),
+         longerTail(on, on.shop.leastHeld - spots.worst().length)});
 }
 
 void shortForSander(const Ground& on, Found& found) {
@@ -119,7 +131,11 @@ void shortForSander(const Ground& on, Found& found) {
                          spots->subject() + spots->verb(" is", " are") +
                              (never ? " too short for the sander" : " too short for a planer"),
                          is, never ? remedy : "Leave the planer out and sand it. " + remedy,
-                         spots->worst().step, spots->steps()});
+                         spots->worst().step, spots->steps(), slicesOf(on, spots->labels()),
+                         spots->worst().field
+                             ? std::vector<Remedy>()
+                             : longerTail(on, (never ? on.shop.sanderShortest : usual) -
+                                                  spots->worst().length)});
     }
 }
 
@@ -138,7 +154,7 @@ void shortSlices(const Ground& on, Found& found) {
                  " long; the shortest slice is set to " + text(on, on.shop.sliceShortest) + ".",
              on.board.build == Build::EndGrain ? "Make the board thicker."
                                                : "Make the rows higher, or merge rows of one wood.",
-             spots.worst().step, spots.steps()});
+             spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
     }
 }
 
@@ -165,7 +181,7 @@ void shortStrips(const Ground& on, Found& found) {
              "Mill and rip blanks that hold several strips of one size end to end, with a kerf "
              "between, and crosscut them to length last. Never feed a piece along the fence by its "
              "shorter side.",
-             spots.worst().step, spots.steps()});
+             spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
     }
 }
 
@@ -189,7 +205,64 @@ void narrowRips(const Ground& on, Found& found) {
                  "; the narrowest is " + text(on, spots.worst().length) + ".",
              "Rip each from the free side of a wider plank with a push block that lies flat on "
              "it, or saw it at a bandsaw and bring it to width at the sander.",
-             spots.worst().step, spots.steps()});
+             spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
+    }
+}
+
+// 3/16 in: the thinnest that the manuals of two thickness planers give; others say 1/4 in.
+void thinWork(const Ground& on, Found& found) {
+    const Length least = Length::inch(3, 16);
+    Spots spots(shorter);
+    forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
+        for (const MillLine& line : work.lines) {
+            if (line.thickness.value < least) {
+                spots.add({work.panel, step, line.thickness.value});
+            }
+        }
+    });
+    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes&, int step) {
+        if (work.face == Face::LongGrain && work.to.value < least) {
+            spots.add({work.part, step, work.to.value});
+        }
+    });
+    if (!spots.empty()) {
+        found.push_back({Severity::Danger, "thin-work", "Too thin for a planer",
+                         "Down to " + text(on, spots.worst().length) +
+                             " has to be reached; under " + text(on, least) +
+                             " planer knives lift and break the wood.",
+                         "Fix it to a flat carrier board and sand it, or make the rows higher.",
+                         spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
+    }
+}
+
+// The planner parts pieces that the timber cannot give; rails it does not part.
+void thinStock(const Ground& on, Found& found) {
+    Spots spots(longer);
+    int wood = -1;
+    forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
+        for (const MillLine& line : work.lines) {
+            const auto at = static_cast<std::size_t>(line.wood);
+            if (line.wood < 0 || at >= on.woods.size()) {
+                continue;
+            }
+            const auto [less, more] =
+                std::minmax(on.woods[at].timber.thickness, on.woods[at].timber.width);
+            const auto [thin, wide] = std::minmax(line.roughThickness.value, line.roughWidth.value);
+            const bool known = less > Length() && more > Length();
+            if (known && (thin > less || wide > more)) {
+                wood = line.wood;
+                spots.add({work.panel, step, thin > less ? thin : wide});
+            }
+        }
+    });
+    if (!spots.empty()) {
+        const Section& timber = on.woods[static_cast<std::size_t>(wood)].timber;
+        found.push_back({Severity::Danger, "thin-stock", "Timber too small for its strips",
+                         "Strips of " + text(on, spots.worst().length) + " rough are wanted; " +
+                             woodName(on, wood) + " is to be had in " + text(on, timber.thickness) +
+                             " × " + text(on, timber.width) + ".",
+                         "Buy larger timber and say so in the wood's entry, or make it smaller.",
+                         spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
     }
 }
 

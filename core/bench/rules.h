@@ -15,9 +15,13 @@ void shortStrips(const Ground& on, Found& found);
 void narrowRips(const Ground& on, Found& found);
 void wideForSander(const Ground& on, Found& found);
 void thickForSaw(const Ground& on, Found& found);
+void thinWork(const Ground& on, Found& found);
+void thinStock(const Ground& on, Found& found);
 
 // movementrules.cpp
 void borderMoves(const Ground& on, Found& found);
+void unevenRows(const Ground& on, Found& found);
+void moistureFarOff(const Ground& on, Found& found);
 
 // jointrules.cpp
 void endToEnd(const Ground& on, Found& found);
@@ -28,5 +32,18 @@ void omittedJoints(const Ground& on, Found& found);
 void noSquaringCut(const Ground& on, Found& found);
 void noTrimMargin(const Ground& on, Found& found);
 void noSpareSlice(const Ground& on, Found& found);
+
+// gluerules.cpp
+void coldGlue(const Ground& on, Found& found);
+void openTime(const Ground& on, Found& found);
+void fewClamps(const Ground& on, Found& found);
+void hardToGlue(const Ground& on, Found& found);
+
+// userules.cpp
+void openPores(const Ground& on, Found& found);
+void reportedReactions(const Ground& on, Found& found);
+void gameSquares(const Ground& on, Found& found);
+void gamePieces(const Ground& on, Found& found);
+void lowContrast(const Ground& on, Found& found);
 
 }  // namespace kerfwright::rules

@@ -31,6 +31,14 @@ const Spot& Spots::worst() const {
     });
 }
 
+std::vector<std::string> Spots::labels() const {
+    std::vector<std::string> all;
+    for (const Spot& spot : spots_) {
+        all.push_back(spot.label);
+    }
+    return all;
+}
+
 std::string Spots::subject() const {
     if (single()) {
         return spots_.front().field ? "The field" : "Panel " + spots_.front().label;

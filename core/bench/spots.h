@@ -32,6 +32,8 @@ public:
     const Spot& worst() const;
     const std::vector<int>& steps() const { return steps_; }
 
+    std::vector<std::string> labels() const;
+
     /// "Panel A", "Panels A, B and C", "Panels A, B, C, D and 12 more", "The field".
     std::string subject() const;
     std::string verb(const char* one, const char* many) const { return single() ? one : many; }

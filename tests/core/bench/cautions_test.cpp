@@ -320,6 +320,19 @@ TEST_F(Cautions, PanelsAlikeMakeOneCaution) {
     EXPECT_EQ(whichSteps(one(found(works), "little-to-hold")), "step 1");
 }
 
+// The planner parts pieces that the timber cannot give, but not rails.
+TEST_F(Cautions, TimberIsTooSmallForTheStripsCutFromIt) {
+    woods[0].timber = {Length::mm(50), Length::mm(150)};
+    mill.lines[0].roughThickness = figure(Length::mm(50));
+    mill.lines[0].roughWidth = figure(Length::mm(51));
+    EXPECT_FALSE(has(found({mill}), "thin-stock"));
+    mill.lines[0].roughThickness = figure(Length::mm(51));
+    const Caution caution = one(found({mill}), "thin-stock");
+    EXPECT_EQ(caution.severity, Severity::Danger);
+    EXPECT_THAT(caution.reason, HasSubstr("Strips of 51 mm rough are wanted; Hard maple is to be "
+                                          "had in 50 mm × 150 mm"));
+}
+
 TEST_F(Cautions, RowsOfLongGrainMeetEndToEnd) {
     const Glue last{"Field", true, GlueAlong::Down, {{"A-1", {}}, {"A-2", {}}, {"B-1", {}}}, {},
                     {},      {},   Area()};

@@ -1,0 +1,127 @@
+// Glue-ups that the glue or the clamps do not bear. Advice: none of it stops a plan.
+#include "core/bench/rules.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace kerfwright::rules {
+namespace {
+
+/// Steps of the glue-ups that are like that, the panels made there, and the worst of them.
+struct Hit {
+    const GlueUpNeeds* worst = nullptr;
+    std::vector<int> steps;
+    std::vector<std::string> results;
+};
+
+template <class Broken, class Worse>
+Hit hits(const Ground& on, Broken broken, Worse worse) {
+    Hit hit;
+    for (const GlueUpNeeds& one : on.glue.glueUps) {
+        if (broken(one)) {
+            hit.steps.push_back(one.step);
+            hit.results.push_back(one.result);
+            if (hit.worst == nullptr || worse(one, *hit.worst)) {
+                hit.worst = &one;
+            }
+        }
+    }
+    return hit;
+}
+
+std::string glueUps(std::size_t count, const char* one, const char* many) {
+    return counted(count, "glue-up", "glue-ups") + " " + (count == 1 ? one : many);
+}
+
+std::string rounded(double value) {
+    return std::to_string(std::lround(value));
+}
+
+}  // namespace
+
+void coldGlue(const Ground& on, Found& found) {
+    const GlueShop& glue = on.conditions.glue;
+    if (!on.glue.times && !on.glue.glueUps.empty()) {
+        found.push_back({Severity::Danger, "cold-glue", "Too cold to glue",
+                         "The shop is at " + rounded(glue.celsius) + " °C; below " +
+                             rounded(glue.leastCelsius) +
+                             " °C this glue dries to chalk and holds nothing.",
+                         "Warm shop, wood and glue, and keep them warm until the clamps come off.",
+                         on.glue.glueUps.front().step});
+    }
+}
+
+void openTime(const Ground& on, Found& found) {
+    if (!on.glue.times) {
+        return;
+    }
+    const Hit hit = hits(
+        on, [](const GlueUpNeeds& one) { return !one.withinOpenTime; },
+        [](const GlueUpNeeds& a, const GlueUpNeeds& b) { return a.lines > b.lines; });
+    if (hit.worst != nullptr) {
+        const GlueUpNeeds& worst = *hit.worst;
+        found.push_back(
+            {Severity::Caution, "open-time", "More joints than the glue stays open for",
+             glueUps(hit.steps.size(), "takes", "take") +
+                 " longer to spread than the glue may lie open. The largest, " + worst.result +
+                 ", has " + counted(static_cast<std::size_t>(worst.lines), "line", "lines") +
+                 " and takes " + rounded(worst.spreadMinutes) + " min; there is time for " +
+                 std::to_string(worst.linesInOpenTime) + " in " +
+                 rounded(on.glue.times->openMinutes) + " min.",
+             "Clamp it in " + std::to_string(worst.loads) +
+                 " loads and join those when they have set, use a slower glue, or have somebody "
+                 "help you spread it.",
+             worst.step, hit.steps, worst.final ? CautionPlace() : slicesOf(on, hit.results)});
+    }
+}
+
+// Makers report sound joints at far less pressure where joints fit: advice, and no more.
+void fewClamps(const Ground& on, Found& found) {
+    const double owned = on.conditions.glue.clampsOwned;
+    if (owned <= 0) {
+        return;
+    }
+    const Hit hit = hits(
+        on, [&](const GlueUpNeeds& one) { return one.clamps > owned; },
+        [](const GlueUpNeeds& a, const GlueUpNeeds& b) { return a.clamps > b.clamps; });
+    if (hit.worst != nullptr) {
+        const GlueUpNeeds& worst = *hit.worst;
+        found.push_back(
+            {Severity::Note, "few-clamps", "Fewer clamps than books ask for",
+             glueUps(hit.steps.size(), "asks", "ask") + " for more than your " + rounded(owned) +
+                 ". The most, " + std::to_string(worst.clamps) + ", are for " + worst.result +
+                 ": " + rounded(worst.force / 1000) + " kN in all.",
+             "True joints hold with less: look for a line of squeezed-out glue along the whole "
+             "joint. Else borrow clamps, use stronger ones, or glue in smaller loads.",
+             worst.step, hit.steps, worst.final ? CautionPlace() : slicesOf(on, hit.results)});
+    }
+}
+
+// The class is that of the Wood Handbook (2010), table 10-1; to wipe such woods is common practice.
+void hardToGlue(const Ground& on, Found& found) {
+    std::vector<int> woods;
+    std::vector<std::string> names;
+    const std::vector<WoodUse> use = woodUse(on.board.field, static_cast<int>(on.woods.size()));
+    std::size_t pieces = 0;
+    for (std::size_t i = 0; i < use.size(); ++i) {
+        if (use[i].pieces > 0 && on.woods[i].gluing == Gluing::WithDifficulty) {
+            woods.push_back(static_cast<int>(i));
+            names.push_back(on.woods[i].name);
+            pieces += static_cast<std::size_t>(use[i].pieces);
+        }
+    }
+    if (!woods.empty()) {
+        found.push_back({Severity::Caution,
+                         "hard-to-glue",
+                         "A wood that glues with difficulty",
+                         counted(pieces, "piece is", "pieces are") + " of " + listed(names) +
+                             ", which the tables call hard to bond.",
+                         "Plane or sand the faces on the day, wipe them with a solvent that dries "
+                         "at once, and try a joint on offcuts first.",
+                         -1,
+                         {},
+                         piecesOf(on, woods)});
+    }
+}
+
+}  // namespace kerfwright::rules
