@@ -211,21 +211,6 @@ void BoardView::keyPressEvent(QKeyEvent* event) {
             editor_.pickUp(editor_.mark().topLeft());
         }
         return;
-    case Qt::Key_M:
-        editor_.merge();
-        return;
-    case Qt::Key_S:
-        editor_.split();
-        return;
-    case Qt::Key_P:
-        setTool(Tool::Paint);
-        return;
-    case Qt::Key_K:
-        setTool(Tool::Select);
-        return;
-    case Qt::Key_J:
-        setTool(Tool::Joints);
-        return;
     case Qt::Key_Escape:
         editor_.clearMark();
         Q_EMIT pieceChosen(QPoint(-1, -1), QPointF());
@@ -244,8 +229,8 @@ void BoardView::keyReleaseEvent(QKeyEvent* event) {
         QWidget::keyReleaseEvent(event);
         return;
     }
-    // Space alone paints; held while dragging it moves the board.
-    if (spaceDown_ && !spacePanned_) {
+    // Space alone paints, where painting is at hand; held while dragging it moves the board.
+    if (spaceDown_ && !spacePanned_ && tool_ != Tool::Joints) {
         editor_.paintMark();
     }
     spaceDown_ = false;

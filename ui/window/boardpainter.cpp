@@ -12,7 +12,8 @@ namespace kerfwright {
 
 namespace {
 
-/// A thin line between woods: what the average of the woods looks like in the shade of a joint.
+/// A thin line between woods: what the average of the woods looks like in the shade of a joint; a
+/// lighter one where that would not be seen between the dark woods.
 QColor jointColour(const std::vector<Wood>& woods) {
     int red = 0;
     int green = 0;
@@ -23,7 +24,19 @@ QColor jointColour(const std::vector<Wood>& woods) {
         blue += wood.colour.blue;
     }
     const int count = std::max(1, static_cast<int>(woods.size()));
-    return mixed(QColor(red / count, green / count, blue / count), QColor(30, 20, 14), 0.6);
+    const QColor average(red / count, green / count, blue / count);
+    const auto leastContrast = [&woods](const QColor& line) {
+        double least = 21;
+        for (const Wood& wood : woods) {
+            least = std::min(least, contrast(line, toQColor(wood.colour)));
+        }
+        return least;
+    };
+    constexpr double seen = 1.25;
+    const QColor shade = mixed(average, QColor(30, 20, 14), 0.6);
+    const QColor light = mixed(average, QColor(226, 214, 196), 0.35);
+    return leastContrast(shade) >= seen || leastContrast(shade) >= leastContrast(light) ? shade
+                                                                                        : light;
 }
 
 void paintBorder(QPainter& painter, const Board& board, const std::vector<Wood>& woods,
@@ -104,6 +117,18 @@ void paintShadow(QPainter& painter, const QRectF& board, bool dark) {
         painter.drawRoundedRect(board.adjusted(-spread, -spread + 3, spread, spread + 3), spread,
                                 spread);
     }
+    painter.restore();
+}
+
+void paintOutline(QPainter& painter, const QRectF& board, const Tones& tones) {
+    if (!tones.dark) {
+        return;
+    }
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(mixed(tones.surround, tones.text, 0.45), 1));
+    painter.drawRect(board.adjusted(-0.5, -0.5, 0.5, 0.5));
     painter.restore();
 }
 

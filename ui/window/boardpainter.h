@@ -24,6 +24,8 @@ void paintBoard(QPainter& painter, const Board& board, const std::vector<Wood>& 
                 const BoardGeometry& geometry);
 /// The soft edge under it.
 void paintShadow(QPainter& painter, const QRectF& board, bool dark);
+/// A hairline round it, where dark woods would run into a dark window.
+void paintOutline(QPainter& painter, const QRectF& board, const Tones& tones);
 /// Joints that the plan adds, dashed. Positions are in the field.
 void paintExtraJoints(QPainter& painter, const std::vector<Joint>& joints, const Board& board,
                       const BoardGeometry& geometry);

@@ -17,7 +17,8 @@ namespace {
 
 constexpr double leastScale = 0.05;  // pixels per mm
 constexpr double greatestScale = 60;
-constexpr double air = 28;  // pixels round a board that is fitted
+constexpr double leastAir = 8;  // pixels round a board that is fitted
+constexpr double greatestAir = 28;
 
 Length lengthAt(double mm) {
     return Length::nm(static_cast<std::int64_t>(std::llround(mm * 1e6)));
@@ -110,6 +111,7 @@ void BoardView::setPreview(const ProjectPtr& project) {
 
 void BoardView::fit() {
     const Board& board = shown().board;
+    const double air = std::clamp(std::min(width(), height()) / 20.0, leastAir, greatestAir);
     const double roomX = std::max(40.0, width() - Rulers::left - 2 * air);
     const double roomY = std::max(40.0, height() - Rulers::top - 2 * air);
     const double w = board.width().toMm();
@@ -120,7 +122,8 @@ void BoardView::fit() {
 }
 
 void BoardView::layOut() {
-    if (fitted_) {
+    // What is held by the mouse does not slip away under it.
+    if (fitted_ && drag_ == Drag::None) {
         fit();
     }
     geometry_ = BoardGeometry(shown().board, scale_, origin_, devicePixelRatioF());
@@ -169,6 +172,7 @@ void BoardView::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     painter.fillRect(event->rect(), tones.surround);
     paintShadow(painter, geometry_.board(), tones.dark);
+    paintOutline(painter, geometry_.board(), tones);
     const Job* job = preview_ ? nullptr : currentJob();
     if (letters_) {
         if (!lettered_) {

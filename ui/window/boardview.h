@@ -34,7 +34,7 @@ public:
     bool isFitted() const { return fitted_; }
     const BoardGeometry& geometry() const { return geometry_; }
 
-    QSize minimumSizeHint() const override { return QSize(260, 240); }
+    QSize minimumSizeHint() const override { return QSize(200, 140); }
     QSize sizeHint() const override { return QSize(760, 640); }
 
 Q_SIGNALS:

@@ -1,5 +1,6 @@
 #include "ui/window/cardpainter.h"
 
+#include "ui/window/textblock.h"
 #include "ui/window/tones.h"
 
 #include <QPainter>
@@ -12,12 +13,6 @@ constexpr int outside = 4;  // between two cards, half of it on each side
 constexpr int padding = 12;
 constexpr int column = 28;  // of the number
 constexpr int workingSize = 26;
-
-QFont smallFont(const QFont& font) {
-    QFont small = font;
-    small.setPixelSize(std::max(11, QFontInfo(font).pixelSize() - 1));
-    return small;
-}
 
 QFont bigFont(const QFont& font) {
     QFont big = font;
@@ -76,47 +71,32 @@ int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
     const QRect inner = cell.adjusted(8, outside, -8, -outside);
     const int left = inner.left() + padding + (card.number.isEmpty() ? 0 : column);
     const int right = inner.right() - padding;
-    int y = inner.top() + padding;
-
-    const auto block = [&](const QString& words, const QFont& font, const QColor& colour,
-                           int until) {
-        const QRect room(left, y, std::max(20, until - left), 10000);
-        const QRect used = QFontMetrics(font).boundingRect(room, Qt::TextWordWrap, words);
-        if (painter != nullptr) {
-            painter->setFont(font);
-            painter->setPen(colour);
-            painter->drawText(room, Qt::TextWordWrap, words);
-        }
-        y += used.height();
-    };
-
+    TextColumn text{painter, left, inner.top() + padding};
     if (painter != nullptr && !card.number.isEmpty()) {
         painter->setFont(bold);
         painter->setPen(tones.accent);
-        painter->drawText(QRect(inner.left() + padding, y, column, 40),
+        painter->drawText(QRect(inner.left() + padding, text.y, column, 40),
                           Qt::AlignLeft | Qt::AlignTop, card.number);
     }
     const QColor titleColour = card.mood == Card::Mood::Danger    ? tones.danger
                                : card.mood == Card::Mood::Caution ? tones.caution
                                                                   : tones.text;
     const bool besideTitle = card.working && card.big.isEmpty();
-    block(card.title, bold, titleColour, besideTitle ? right - workingSize : right);
-    y += 3;
+    text.add(card.title, bold, titleColour, besideTitle ? right - workingSize : right, 3);
     for (const QString& line : card.lines) {
-        block(line, small, tones.quiet, right);
-        y += 1;
+        text.add(line, small, tones.quiet, right, 1);
     }
     if (!card.remedy.isEmpty()) {
-        y += 3;
-        block(QStringLiteral("→ ") + card.remedy, small, tones.text, right);
+        text.y += 3;
+        text.add(QStringLiteral("→ ") + card.remedy, small, tones.text, right, 0);
     }
     if (!card.big.isEmpty()) {
         const QFont big = bigFont(plain);
         const QFontMetrics metrics(big);
-        y += 4;
+        text.y += 4;
         if (painter != nullptr) {
             const int edge = card.working ? right - workingSize + 2 : right;
-            const QRect line(left, y, edge - left, metrics.height());
+            const QRect line(left, text.y, edge - left, metrics.height());
             painter->setFont(small);
             painter->setPen(tones.quiet);
             painter->drawText(line.adjusted(0, 0, 0, -3), Qt::AlignLeft | Qt::AlignBottom,
@@ -125,17 +105,17 @@ int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
             painter->setPen(list_->isStale() ? tones.quiet : tones.text);
             painter->drawText(line, Qt::AlignRight | Qt::AlignBottom, card.big);
         }
-        y += metrics.height();
+        text.y += metrics.height();
     }
     if (!card.warning.isEmpty()) {
-        y += 4;
-        block(QStringLiteral("▲ ") + card.warning, small, tones.caution, right);
+        text.y += 4;
+        text.add(QStringLiteral("▲ ") + card.warning, small, tones.caution, right, 0);
     }
     if (!card.way.isEmpty()) {
-        y += 5;
-        block(wayText(card), small, tones.accent, right);
+        text.y += 5;
+        text.add(wayText(card), small, tones.accent, right, 0);
     }
-    return y + padding + outside - cell.top();
+    return text.y + padding + outside - cell.top();
 }
 
 QSize CardPainter::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {

@@ -4,12 +4,19 @@
 #include "ui/window/boardpainter.h"
 #include "ui/window/tones.h"
 
-#include <QLabel>
 #include <QPainter>
 
 #include <algorithm>
 
 namespace kerfwright {
+
+namespace {
+
+constexpr int leastStep = 18;  // pixels from chip to chip
+constexpr int comfortableStep = 28;
+constexpr int usualStep = 44;
+
+}  // namespace
 
 Chip::Chip(int number, QWidget* parent)
     : QAbstractButton(parent)
@@ -51,12 +58,10 @@ void Chip::paintEvent(QPaintEvent*) {
     QFont small = painter.font();
     small.setPixelSize(11);
     if (number_ <= 9) {
-        small.setBold(true);
         painter.setFont(small);
         painter.setPen(readableOn(colour_));
         painter.drawText(chip.adjusted(6, 4, -6, -4), Qt::AlignRight | Qt::AlignBottom,
                          QString::number(number_));
-        small.setBold(false);
     }
     painter.setFont(small);
     painter.setPen(paints_ ? tones.text : tones.quiet);
@@ -67,11 +72,9 @@ void Chip::paintEvent(QPaintEvent*) {
 ChipBar::ChipBar(Document& document, BoardEditor& editor, QWidget* parent)
     : QWidget(parent)
     , document_(document)
-    , editor_(editor)
-    , words_(new QLabel(this)) {
+    , editor_(editor) {
     setAccessibleName(tr("Woods to paint with"));
     setFixedHeight(56);
-    words_->setForegroundRole(QPalette::PlaceholderText);
     connect(&document, &Document::projectChanged, this, &ChipBar::refresh);
     connect(&editor, &BoardEditor::woodChanged, this, &ChipBar::refresh);
     refresh();
@@ -92,6 +95,7 @@ void ChipBar::refresh() {
         connect(chip, &QAbstractButton::clicked, this, [this, wood] {
             editor_.setWood(wood);
             refresh();
+            Q_EMIT clicked();
         });
         chips_.push_back(chip);
     }
@@ -99,13 +103,18 @@ void ChipBar::refresh() {
     for (std::size_t i = 0; i < count; ++i) {
         chips_[i]->show(project.woods[i], uses[i].pieces, editor_.wood() == static_cast<int>(i));
     }
-    words_->setText(
-        tr("paints with %1 · right button picks up")
-            .arg(toQt(project.woods[static_cast<std::size_t>(editor_.wood())].name).toLower()));
     if (another) {
+        updateGeometry();
         place();
     }
-    words_->adjustSize();
+}
+
+int ChipBar::leastWidth() const {
+    return static_cast<int>(chips_.size()) * comfortableStep + 8;
+}
+
+QSize ChipBar::sizeHint() const {
+    return QSize(static_cast<int>(chips_.size()) * usualStep + 8, 56);
 }
 
 void ChipBar::resizeEvent(QResizeEvent*) {
@@ -115,15 +124,12 @@ void ChipBar::resizeEvent(QResizeEvent*) {
 void ChipBar::place() {
     const int count = std::max(1, static_cast<int>(chips_.size()));
     // Many woods share the width; a chip never gets too small to hit.
-    const int step = std::clamp((width() - 8) / count, 18, 44);
+    const int step = std::clamp((width() - 8) / count, leastStep, usualStep);
     int x = 0;
     for (Chip* chip : chips_) {
         chip->setGeometry(x, 2, step - 2, 52);
         x += step;
     }
-    words_->adjustSize();
-    words_->move(x + 10, 4 + (36 - words_->height()) / 2);
-    words_->setVisible(x + 10 + words_->sizeHint().width() <= width());
 }
 
 }  // namespace kerfwright

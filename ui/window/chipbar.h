@@ -9,10 +9,6 @@
 
 #include <vector>
 
-QT_BEGIN_NAMESPACE
-class QLabel;
-QT_END_NAMESPACE
-
 namespace kerfwright {
 
 class Chip : public QAbstractButton {
@@ -38,8 +34,14 @@ class ChipBar : public QWidget {
 
 public:
     ChipBar(Document& document, BoardEditor& editor, QWidget* parent = nullptr);
+    /// So narrow that every chip can still be hit with ease.
+    int leastWidth() const;
     QSize minimumSizeHint() const override { return QSize(80, 56); }
-    QSize sizeHint() const override { return QSize(400, 56); }
+    QSize sizeHint() const override;
+
+Q_SIGNALS:
+    /// A chip was, by mouse or key.
+    void clicked();
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -51,7 +53,6 @@ private:
     Document& document_;
     BoardEditor& editor_;
     std::vector<Chip*> chips_;
-    QLabel* words_;
 };
 
 }  // namespace kerfwright

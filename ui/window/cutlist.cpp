@@ -4,6 +4,7 @@
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
 #include "ui/window/stepwords.h"
+#include "ui/window/textblock.h"
 #include "ui/window/tones.h"
 
 #include <QLabel>
@@ -67,44 +68,31 @@ private:
         const QFont plain = list_->font();
         QFont bold = plain;
         bold.setBold(true);
-        QFont small = plain;
-        small.setPixelSize(std::max(11, QFontInfo(plain).pixelSize() - 1));
+        const QFont small = smallFont(plain);
         const int left = cell.left() + side + chipSize + 10;
         const int right = cell.right() - side;
-        int y = cell.top() + above;
+        TextColumn text{painter, left, cell.top() + above};
         if (painter != nullptr) {
-            const QRectF chip(cell.left() + side, y + 1, chipSize, chipSize);
-            painter->setPen(QPen(mixed(tones.edge, Qt::black, 0.2), 1));
+            const QRectF chip(cell.left() + side, text.y + 1, chipSize, chipSize);
+            painter->setPen(QPen(outlineOf(line.colour, tones), 1));
             painter->setBrush(line.colour);
             painter->drawRoundedRect(chip.adjusted(0.5, 0.5, -0.5, -0.5), 4, 4);
             painter->setFont(bold);
             painter->setPen(readableOn(line.colour));
             painter->drawText(chip, Qt::AlignCenter, line.letter);
         }
-        const auto block = [&](const QString& words, const QFont& font, const QColor& colour,
-                               int until) {
-            const QRect room(left, y, std::max(20, until - left), 10000);
-            const QRect used = QFontMetrics(font).boundingRect(room, Qt::TextWordWrap, words);
-            if (painter != nullptr) {
-                painter->setFont(font);
-                painter->setPen(colour);
-                painter->drawText(room, Qt::TextWordWrap, words);
-            }
-            y += used.height() + 1;
-        };
         const int useWidth = QFontMetrics(small).horizontalAdvance(line.use);
         if (painter != nullptr) {
             painter->setFont(small);
             painter->setPen(tones.quiet);
-            painter->drawText(QRect(right - useWidth, y, useWidth + 1, 40),
+            painter->drawText(QRect(right - useWidth, text.y, useWidth + 1, 40),
                               Qt::AlignLeft | Qt::AlignTop, line.use);
         }
-        block(line.wood, plain, tones.text, right - useWidth - 10);
-        block(line.pieces, small, tones.quiet, right);
-        y += 2;
-        block(line.milled, bold, tones.text, right);
-        block(line.rough, small, tones.quiet, right);
-        return y + above - cell.top();
+        text.add(line.wood, plain, tones.text, right - useWidth - 10, 1);
+        text.add(line.pieces, small, tones.quiet, right, 3);
+        text.add(line.milled, bold, tones.text, right, 1);
+        text.add(line.rough, small, tones.quiet, right, 1);
+        return text.y + above - cell.top();
     }
 
     CutList* list_;

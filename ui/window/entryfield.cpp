@@ -102,6 +102,11 @@ EntryField::EntryField(const QString& name, QWidget* parent)
     connect(line_, &EntryLine::escaped, this, &EntryField::restore);
 }
 
+EntryField::~EntryField() {
+    // The line gives up the focus when it goes; by then there is no value left to write.
+    line_->disconnect(this);
+}
+
 void EntryField::focusEntry() {
     line_->setFocus(Qt::OtherFocusReason);
     line_->selectAll();

@@ -42,6 +42,7 @@ class EntryField : public QWidget {
 public:
     /// `name` is what the entry is called in its faults and by screen readers.
     EntryField(const QString& name, QWidget* parent);
+    ~EntryField() override;
 
     EntryLine* line() const { return line_; }
     QString name() const { return name_; }

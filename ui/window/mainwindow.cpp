@@ -2,13 +2,13 @@
 
 #include "ui/document/recovery.h"
 #include "ui/window/benchtabs.h"
+#include "ui/window/boardfoot.h"
 #include "ui/window/boardview.h"
-#include "ui/window/chipbar.h"
 #include "ui/window/dialogs.h"
 #include "ui/window/filework.h"
 #include "ui/window/gallery.h"
 #include "ui/window/icons.h"
-#include "ui/window/markbar.h"
+#include "ui/window/panels.h"
 #include "ui/window/stepspanel.h"
 #include "ui/window/theme.h"
 #include "ui/window/totalsbar.h"
@@ -32,8 +32,7 @@ namespace kerfwright {
 namespace {
 
 constexpr int noticeTime = 4000;  // milliseconds
-constexpr int wishWidth = 316;
-constexpr int benchWidth = 352;
+constexpr int lowHeight = 600;    // below it, what stands round the board makes itself small
 
 }  // namespace
 
@@ -68,42 +67,37 @@ MainWindow::~MainWindow() {
 }
 
 void MainWindow::build() {
-    splitter_ = new QSplitter(this);
-    splitter_->setChildrenCollapsible(false);
-    wish_ = new WishForm(document_, editor_, splitter_);
-    wish_->setMinimumWidth(288);
-    splitter_->addWidget(wish_);
+    // Explicit, since the panels would otherwise hold the window open instead of folding away.
+    setMinimumSize(600, 400);
+    auto* splitter = new QSplitter(this);
+    splitter->setChildrenCollapsible(false);
+    wish_ = new WishForm(document_, editor_, splitter);
+    splitter->addWidget(wish_);
 
-    auto* middle = new QWidget(splitter_);
+    auto* middle = new QWidget(splitter);
     middle->setBackgroundRole(QPalette::AlternateBase);
     middle->setAutoFillBackground(true);
     auto* column = new QVBoxLayout(middle);
-    column->setContentsMargins(0, 0, 0, 8);
-    column->setSpacing(8);
+    column->setContentsMargins(0, 0, 0, 4);
+    column->setSpacing(4);
     board_ = new BoardView(document_, planner_, editor_, middle);
-    auto* chips = new ChipBar(document_, editor_, middle);
-    auto* marks = new MarkBar(document_, editor_, middle);
+    foot_ = new BoardFoot(document_, editor_, *board_, middle);
     auto* below = new QVBoxLayout;
     below->setContentsMargins(24, 0, 8, 0);
-    below->addWidget(chips);
-    below->addWidget(marks);
+    below->addWidget(foot_);
     column->addWidget(board_, 1);
     column->addLayout(below);
-    splitter_->addWidget(middle);
+    splitter->addWidget(middle);
 
-    bench_ = new BenchTabs(document_, planner_, dialogs_, splitter_);
-    bench_->setMinimumWidth(300);
-    splitter_->addWidget(bench_);
-    splitter_->setSizes({wishWidth, 1440 - wishWidth - benchWidth, benchWidth});
-    splitter_->setStretchFactor(0, 0);
-    splitter_->setStretchFactor(1, 1);
-    splitter_->setStretchFactor(2, 0);
+    bench_ = new BenchTabs(document_, planner_, dialogs_, splitter);
+    splitter->addWidget(bench_);
+    panels_ = new Panels(*splitter, *wish_, *board_, *bench_);
 
     auto* work = new QWidget(this);
     auto* all = new QVBoxLayout(work);
     all->setContentsMargins(0, 0, 0, 0);
     all->setSpacing(0);
-    all->addWidget(splitter_, 1);
+    all->addWidget(splitter, 1);
     all->addWidget(new TotalsBar(document_, planner_, work));
     pages_ = new QStackedWidget(this);
     pages_->addWidget(work);
@@ -212,6 +206,9 @@ void MainWindow::changeEvent(QEvent* event) {
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);
+    panels_->fitInto(width());
+    foot_->setLow(height() < lowHeight);
+    actions_->fitBar(width());
     placeNotice();
 }
 

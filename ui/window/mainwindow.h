@@ -13,16 +13,17 @@
 
 QT_BEGIN_NAMESPACE
 class QLabel;
-class QSplitter;
 class QStackedWidget;
 QT_END_NAMESPACE
 
 namespace kerfwright {
 
 class BenchTabs;
+class BoardFoot;
 class BoardView;
 class FileWork;
 class Gallery;
+class Panels;
 class Recovery;
 class WindowActions;
 class WishForm;
@@ -41,6 +42,7 @@ public:
     BoardView& board() { return *board_; }
     BenchTabs& bench() { return *bench_; }
     FileWork& files() { return *files_; }
+    Panels& panels() { return *panels_; }
 
     /// Tells of a file that could not be opened at the start, and remembers one that was.
     void finishStart(const QString& file);
@@ -71,11 +73,12 @@ private:
     std::unique_ptr<Recovery> recovery_;
     FileWork* files_;
     QStackedWidget* pages_ = nullptr;
-    QSplitter* splitter_ = nullptr;
     WishForm* wish_ = nullptr;
     BoardView* board_ = nullptr;
+    BoardFoot* foot_ = nullptr;
     BenchTabs* bench_ = nullptr;
     Gallery* gallery_ = nullptr;
+    Panels* panels_ = nullptr;
     WindowActions* actions_ = nullptr;
     QLabel* notice_ = nullptr;
     QTimer noticeTime_;

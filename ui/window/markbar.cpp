@@ -1,6 +1,7 @@
 #include "ui/window/markbar.h"
 
 #include "ui/document/text.h"
+#include "ui/window/faultnote.h"
 #include "ui/window/icons.h"
 #include "ui/window/lengthfield.h"
 
@@ -8,9 +9,13 @@
 #include <QLabel>
 #include <QToolButton>
 
+#include <algorithm>
+
 namespace kerfwright {
 
 namespace {
+
+constexpr int barHeight = 30;
 
 QToolButton* button(const QString& text, const QString& icon, const QString& tip, QWidget* parent) {
     auto* made = new QToolButton(parent);
@@ -32,6 +37,7 @@ MarkBar::MarkBar(Document& document, BoardEditor& editor, QWidget* parent)
     , editor_(editor)
     , columnName_(new QLabel(this))
     , rowName_(new QLabel(this))
+    , size_(new QLabel(this))
     , merge_(button(tr("Merge"), QStringLiteral("merge"), tr("One piece of all that is marked (M)"),
                     this))
     , split_(
@@ -66,6 +72,8 @@ MarkBar::MarkBar(Document& document, BoardEditor& editor, QWidget* parent)
     rowHeight_ = lengthField(tr("Row height"), false);
     rowHeight_->setObjectName(QStringLiteral("rowHeight"));
     rowHeight_->line()->setObjectName(QStringLiteral("rowHeightEntry"));
+    size_->setObjectName(QStringLiteral("markSize"));
+    size_->setForegroundRole(QPalette::PlaceholderText);
     merge_->setObjectName(QStringLiteral("merge"));
     split_->setObjectName(QStringLiteral("split"));
     auto* row = new QHBoxLayout(this);
@@ -79,23 +87,32 @@ MarkBar::MarkBar(Document& document, BoardEditor& editor, QWidget* parent)
     row->addStretch(1);
     row->addWidget(merge_);
     row->addWidget(split_);
+    setFixedHeight(barHeight);
     columnName_->setBuddy(columnWidth_);
     rowName_->setBuddy(rowHeight_);
-    // The board keeps its size when a piece is marked.
-    QSizePolicy policy = sizePolicy();
-    policy.setRetainSizeWhenHidden(true);
-    setSizePolicy(policy);
     connect(merge_, &QToolButton::clicked, &editor, &BoardEditor::merge);
     connect(split_, &QToolButton::clicked, &editor, &BoardEditor::split);
+    connect(merge_, &QToolButton::clicked, this, &MarkBar::commandGiven);
+    connect(split_, &QToolButton::clicked, this, &MarkBar::commandGiven);
     connect(&editor, &BoardEditor::markChanged, this, &MarkBar::refresh);
     connect(&document, &Document::projectChanged, this, &MarkBar::refresh);
     refresh();
+}
+
+void MarkBar::setFaultNote(FaultNote* note) {
+    faults_ = note;
+    columnWidth_->setFaultNote(note);
+    rowHeight_->setFaultNote(note);
 }
 
 void MarkBar::refresh() {
     const QRect mark = editor_.mark();
     setVisible(!mark.isNull());
     if (mark.isNull()) {
+        if (faults_ != nullptr) {
+            faults_->unsay(columnWidth_);
+            faults_->unsay(rowHeight_);
+        }
         return;
     }
     const Project& project = document_.project();
@@ -111,8 +128,37 @@ void MarkBar::refresh() {
     rowHeight_->setNotation(project.notation);
     columnWidth_->setValue(field.columns[column]);
     rowHeight_->setValue(field.rows[row]);
+    size_->clear();
+    if (mark.width() > 1 || mark.height() > 1) {
+        Length width;
+        for (int i = mark.left(); i <= mark.right(); ++i) {
+            width += field.columns[static_cast<std::size_t>(i)];
+        }
+        Length height;
+        for (int i = mark.top(); i <= mark.bottom(); ++i) {
+            height += field.rows[static_cast<std::size_t>(i)];
+        }
+        const bool onePiece = mark == editor_.pieceCells(mark.topLeft());
+        size_->setText((onePiece ? tr("Piece %1 × %2") : tr("Marked %1 × %2"))
+                           .arg(toQt(formatBare(width, project.notation)),
+                                toQt(format(height, project.notation))));
+    }
     merge_->setEnabled(editor_.canMerge());
     split_->setEnabled(editor_.canSplit());
+    placeSize();
+}
+
+void MarkBar::resizeEvent(QResizeEvent*) {
+    placeSize();
+}
+
+void MarkBar::placeSize() {
+    // Outside the layout, so that the bar is never wider for what is marked.
+    layout()->activate();
+    const int left = rowHeight_->geometry().right() + 14;
+    size_->setGeometry(left, 0, std::max(0, merge_->x() - left - 8), height());
+    size_->setVisible(size_->sizeHint().width() <= size_->width());
+    size_->setToolTip(size_->text());
 }
 
 }  // namespace kerfwright

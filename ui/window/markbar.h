@@ -1,4 +1,5 @@
-// What is marked on the board, and the widths and heights of its column and row to full precision.
+// What is marked on the board: the width and height of its column and row to full precision, and
+// the size of what spans several of them.
 #pragma once
 
 #include "ui/document/document.h"
@@ -13,6 +14,7 @@ QT_END_NAMESPACE
 
 namespace kerfwright {
 
+class FaultNote;
 class LengthField;
 
 class MarkBar : public QWidget {
@@ -21,8 +23,19 @@ class MarkBar : public QWidget {
 public:
     MarkBar(Document& document, BoardEditor& editor, QWidget* parent = nullptr);
 
+    /// Where faults of the entries are told.
+    void setFaultNote(FaultNote* note);
+
+Q_SIGNALS:
+    /// A button was pressed.
+    void commandGiven();
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void refresh();
+    void placeSize();
 
     Document& document_;
     BoardEditor& editor_;
@@ -30,6 +43,8 @@ private:
     LengthField* columnWidth_;
     QLabel* rowName_;
     LengthField* rowHeight_;
+    QLabel* size_;
+    FaultNote* faults_ = nullptr;
     QToolButton* merge_;
     QToolButton* split_;
 };

@@ -1,5 +1,6 @@
 #include "ui/window/theme.h"
 
+#include "ui/window/icons.h"
 #include "ui/window/tones.h"
 
 #include <QApplication>
@@ -177,14 +178,10 @@ void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* opti
                                 QPainter* painter, const QWidget* widget) const {
     const Tones tones = tonesOf(option->palette);
     switch (element) {
-    case CE_ToolBar:
-        painter->fillRect(option->rect, tones.surface);
-        painter->fillRect(
-            QRect(option->rect.left(), option->rect.bottom(), option->rect.width(), 1), tones.edge);
-        return;
     case CE_MenuBarEmptyArea:
         painter->fillRect(option->rect, tones.surface);
         return;
+    case CE_ToolBar:
     case CE_HeaderSection:
     case CE_HeaderEmptyArea:
         painter->fillRect(option->rect, tones.surface);
@@ -344,6 +341,14 @@ int WorkshopStyle::styleHint(StyleHint hint, const QStyleOption* option, const Q
         return 0;
     }
     return QProxyStyle::styleHint(hint, option, widget, data);
+}
+
+QIcon WorkshopStyle::standardIcon(StandardPixmap kind, const QStyleOption* option,
+                                  const QWidget* widget) const {
+    if (kind == SP_ToolBarHorizontalExtensionButton) {
+        return lineIcon(QStringLiteral("more"));
+    }
+    return QProxyStyle::standardIcon(kind, option, widget);
 }
 
 }  // namespace kerfwright

@@ -42,6 +42,8 @@ public:
                     const QWidget* widget) const override;
     int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                   QStyleHintReturn* data) const override;
+    QIcon standardIcon(StandardPixmap kind, const QStyleOption* option,
+                       const QWidget* widget) const override;
 };
 
 }  // namespace kerfwright

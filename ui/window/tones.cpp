@@ -1,5 +1,6 @@
 #include "ui/window/tones.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace kerfwright {
@@ -39,6 +40,12 @@ QColor outlineOf(const QColor& wood, const Tones& tones) {
     // In the dark a dark wood is what gets lost, in the light a light one.
     return tones.dark ? mixed(wood, QColor(250, 247, 240), 0.38)
                       : mixed(wood, QColor(28, 26, 22), 0.32);
+}
+
+double contrast(const QColor& a, const QColor& b) {
+    const double x = luminance(a);
+    const double y = luminance(b);
+    return (std::max(x, y) + 0.05) / (std::min(x, y) + 0.05);
 }
 
 Tones tonesOf(const QPalette& palette) {

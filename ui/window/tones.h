@@ -28,5 +28,7 @@ QColor mixed(const QColor& a, const QColor& b, double share);
 QColor outlineOf(const QColor& wood, const Tones& tones);
 /// Dark or light, whichever reads better on `ground`.
 QColor readableOn(const QColor& ground);
+/// Contrast ratio, 1 to 21 (WCAG 2.1).
+double contrast(const QColor& a, const QColor& b);
 
 }  // namespace kerfwright

@@ -5,12 +5,17 @@
 #include "ui/window/filework.h"
 #include "ui/window/icons.h"
 #include "ui/window/mainwindow.h"
+#include "ui/window/panels.h"
 #include "ui/window/theme.h"
 
 #include <QApplication>
+#include <QEvent>
+#include <QFontMetrics>
 #include <QScreen>
 #include <QSettings>
-#include <QTimer>
+
+#include <functional>
+#include <thread>
 
 static void initResources() {
     // A static library's resources are linked in only where they are asked for.
@@ -19,6 +24,30 @@ static void initResources() {
 }
 
 namespace kerfwright {
+
+namespace {
+
+/// Does something once, after the window was painted for the first time.
+class AfterFirstPaint : public QObject {
+public:
+    AfterFirstPaint(QWidget& window, std::function<void()> action)
+        : QObject(&window)
+        , action_(std::move(action)) {
+        window.installEventFilter(this);
+    }
+
+    bool eventFilter(QObject* watched, QEvent* event) override {
+        if (event->type() == QEvent::Paint && action_) {
+            QMetaObject::invokeMethod(this, std::exchange(action_, nullptr), Qt::QueuedConnection);
+        }
+        return QObject::eventFilter(watched, event);
+    }
+
+private:
+    std::function<void()> action_;
+};
+
+}  // namespace
 
 std::unique_ptr<QWidget> makeMainWindow(const QString& file, const WindowOptions& options) {
     initResources();
@@ -33,11 +62,12 @@ std::unique_ptr<QWidget> makeMainWindow(const QString& file, const WindowOptions
 
 int runWindow(QApplication& application, const QString& file) {
     initResources();
+    // Finding the system's fonts is the slowest part of a start, and needs no window.
+    const std::jthread fonts([] { QFontMetrics(QFont()).horizontalAdvance(u'0'); });
     QSettings settings;
     const QString knownKey = QStringLiteral("samplesSeen");
     WindowOptions options;
     options.gallery = file.isEmpty() && !settings.value(knownKey).toBool();
-    settings.setValue(knownKey, true);
     applyTheme(application);
     QApplication::setWindowIcon(applicationIcon());
 
@@ -45,15 +75,19 @@ int runWindow(QApplication& application, const QString& file) {
     if (options.gallery) {
         window.showGallery();
     }
+    window.panels().restore();
     const QSize room = window.screen()->availableSize();
     window.resize(QSize(1440, 900).boundedTo(room));
     window.show();
     // A fault or lost work is asked about over a window that is there.
-    QTimer::singleShot(0, &window, [&] {
+    new AfterFirstPaint(window, [&] {
+        settings.setValue(knownKey, true);
         window.finishStart(file);
         window.files().offerLostWork(Recovery::usualFolder());
     });
-    return QApplication::exec();
+    const int code = QApplication::exec();
+    window.panels().save();
+    return code;
 }
 
 }  // namespace kerfwright

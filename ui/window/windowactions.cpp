@@ -8,6 +8,7 @@
 #include "ui/window/help.h"
 #include "ui/window/icons.h"
 #include "ui/window/mainwindow.h"
+#include "ui/window/panels.h"
 #include "ui/window/samples.h"
 #include "ui/window/segmented.h"
 #include "ui/window/sheetspanel.h"
@@ -22,6 +23,7 @@
 #include <QToolBar>
 #include <QToolButton>
 
+#include <algorithm>
 #include <array>
 
 namespace kerfwright {
@@ -126,28 +128,37 @@ void WindowActions::buildEdit() {
 void WindowActions::buildBoard() {
     QMenu* menu = window_.menuBar()->addMenu(tr("&Board"));
     auto* group = new QActionGroup(this);
+    // A letter is a key of the board alone: elsewhere it may be typed.
+    const auto boardKey = [this](QAction* action, Qt::Key key) {
+        action->setShortcut(key);
+        action->setShortcutContext(Qt::WidgetShortcut);
+        window_.board().addAction(action);
+    };
     const auto tool = [&](const QString& text, const char* name, const QString& icon, Tool value,
-                          const QString& tip) {
+                          Qt::Key key, const QString& tip) {
         QAction* action = add(menu, text, name, icon, {});
+        boardKey(action, key);
         action->setCheckable(true);
         action->setToolTip(tip);
         group->addAction(action);
         tools_.push_back(action);
-        connect(action, &QAction::triggered, this,
-                [this, value] { window_.board().setTool(value); });
+        connect(action, &QAction::triggered, this, [this, value] {
+            window_.board().setTool(value);
+            window_.board().setFocus(Qt::OtherFocusReason);
+        });
     };
-    tool(tr("&Paint pieces"), "toolPaint", QStringLiteral("paint"), Tool::Paint,
+    tool(tr("&Paint pieces"), "toolPaint", QStringLiteral("paint"), Tool::Paint, Qt::Key_P,
          tr("Paint pieces: click or drag (P)"));
-    tool(tr("Mar&k pieces"), "toolMark", QStringLiteral("mark"), Tool::Select,
+    tool(tr("Mar&k pieces"), "toolMark", QStringLiteral("mark"), Tool::Select, Qt::Key_K,
          tr("Mark pieces, to merge or measure them (K)"));
-    tool(tr("Move &joints"), "toolJoints", QStringLiteral("joints"), Tool::Joints,
+    tool(tr("Move &joints"), "toolJoints", QStringLiteral("joints"), Tool::Joints, Qt::Key_J,
          tr("Drag joints; Shift for finer steps (J)"));
     menu->addSeparator();
     const auto symmetry = [&](const QString& text, const char* name, const QString& icon,
                               bool Symmetry::*flag, const QString& tip) {
         QAction* action = add(menu, text, name, icon, {});
         action->setCheckable(true);
-        action->setToolTip(tip);
+        action->setProperty("tip", tip);
         symmetries_.push_back(action);
         connect(action, &QAction::triggered, this, [this, flag](bool on) {
             Symmetry changed = window_.editor().symmetry();
@@ -167,8 +178,10 @@ void WindowActions::buildBoard() {
              tr("Alternate rows: what you paint in one row is painted in every other row too"));
     menu->addSeparator();
     merge_ = add(menu, tr("&Merge marked pieces"), "actionMerge", QString(), {});
+    boardKey(merge_, Qt::Key_M);
     connect(merge_, &QAction::triggered, &window_.editor(), &BoardEditor::merge);
     split_ = add(menu, tr("&Split marked piece"), "actionSplit", QString(), {});
+    boardKey(split_, Qt::Key_S);
     connect(split_, &QAction::triggered, &window_.editor(), &BoardEditor::split);
 }
 
@@ -191,11 +204,16 @@ void WindowActions::buildView() {
     letters_->setToolTip(tr("Letters and hatch on the woods"));
     connect(letters_, &QAction::toggled, &board, &BoardView::setLetters);
     menu->addSeparator();
+    buildPanels(menu);
+    menu->addSeparator();
     BenchTabs& bench = window_.bench();
     for (int tab = 0; tab < bench.count(); ++tab) {
         connect(add(menu, bench.tabText(tab), "", QString(),
                     QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + tab))),
-                &QAction::triggered, &bench, [&bench, tab] { bench.setCurrentIndex(tab); });
+                &QAction::triggered, &bench, [this, &bench, tab] {
+                    window_.panels().setOpen(Panels::Bench, true);
+                    bench.setCurrentIndex(tab);
+                });
     }
     menu->addSeparator();
     auto* themes = new QActionGroup(this);
@@ -215,6 +233,29 @@ void WindowActions::buildView() {
     }
 }
 
+void WindowActions::buildPanels(QMenu* menu) {
+    Panels& panels = window_.panels();
+    const auto panel = [&](const QString& text, const char* name, const QString& icon, Qt::Key key,
+                           const QString& tip, Panels::Side side) {
+        QAction* action = add(menu, text, name, icon, key);
+        action->setCheckable(true);
+        action->setToolTip(tip);
+        connect(action, &QAction::triggered, &panels,
+                [&panels, side](bool open) { panels.setOpen(side, open); });
+        return action;
+    };
+    wishPanel_ = panel(tr("&Wish beside the board"), "panelWish", QStringLiteral("panel-left"),
+                       Qt::Key_F7, tr("Wish: size, pattern, woods"), Panels::Wish);
+    benchPanel_ = panel(tr("&Bench beside the board"), "panelBench", QStringLiteral("panel-right"),
+                        Qt::Key_F8, tr("Bench: steps, cautions, cut list, sheets"), Panels::Bench);
+    connect(&panels, &Panels::changed, this, &WindowActions::refresh);
+    connect(add(menu, tr("&Next part of the window"), "actionNextPart", QString(), Qt::Key_F6),
+            &QAction::triggered, &panels, [&panels] { panels.goOn(true); });
+    connect(add(menu, tr("&Previous part of the window"), "actionPreviousPart", QString(),
+                QKeySequence(Qt::SHIFT | Qt::Key_F6)),
+            &QAction::triggered, &panels, [&panels] { panels.goOn(false); });
+}
+
 void WindowActions::buildHelp() {
     QMenu* menu = window_.menuBar()->addMenu(tr("&Help"));
     connect(add(menu, tr("&Keys"), "actionKeys", QString(), QKeySequence(Qt::Key_F1)),
@@ -224,49 +265,89 @@ void WindowActions::buildHelp() {
 }
 
 void WindowActions::buildBar() {
-    auto* bar = new QToolBar(tr("Tools"), &window_);
-    bar->setObjectName(QStringLiteral("toolBar"));
-    bar->setMovable(false);
-    bar->setFloatable(false);
-    bar->setIconSize(QSize(20, 20));
-    window_.addToolBar(bar);
-    const auto addAll = [bar](std::initializer_list<QAction*> actions) {
-        for (QAction* action : actions) {
-            bar->addAction(action);
-        }
-        bar->addSeparator();
+    bar_ = new QToolBar(tr("Tools"), &window_);
+    bar_->setObjectName(QStringLiteral("toolBar"));
+    bar_->setMovable(false);
+    bar_->setFloatable(false);
+    bar_->setIconSize(QSize(20, 20));
+    window_.addToolBar(bar_);
+    const auto group = [this](std::vector<QAction*> actions, int rank) {
+        auto* separator = new QAction(this);
+        separator->setSeparator(true);
+        groups_.push_back({std::move(actions), separator, rank});
     };
-    addAll({new_, open_, save_});
-    addAll({undo_, redo_});
-    addAll({tools_[0], tools_[1], tools_[2]});
-    addAll({symmetries_[0], symmetries_[1], symmetries_[2], symmetries_[3]});
-    addAll({zoomOut_, zoomIn_, fit_});
-    bar->addAction(letters_);
-    auto* spacer = new QWidget(bar);
+    group({wishPanel_}, 0);
+    group({new_, open_, save_}, 2);
+    group({undo_, redo_}, 0);
+    group(tools_, 0);
+    group(symmetries_, 0);
+    group({zoomOut_, zoomIn_, fit_}, 3);
+    group({letters_}, 1);
+    auto* spacer = new QWidget(bar_);
     spacer->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
-    bar->addWidget(spacer);
-    units_ = new Segmented(tr("Units"), {tr("inches"), tr("mm")}, bar);
+    barEnd_ = bar_->addWidget(spacer);
+    units_ = new Segmented(tr("Units"), {tr("inches"), tr("mm")}, bar_);
     units_->setObjectName(QStringLiteral("units"));
     units_->setFixedWidth(136);
-    bar->addWidget(units_);
-    auto* edge = new QWidget(bar);
+    bar_->addWidget(units_);
+    auto* edge = new QWidget(bar_);
     edge->setFixedWidth(8);
-    bar->addWidget(edge);
+    bar_->addWidget(edge);
+    bar_->addAction(benchPanel_);
+    equip(benchPanel_);
     connect(units_, &Segmented::chosen, this, [this](int index) {
         window_.document().edit(tr("change units"), entry::none, [index](Project& project) {
             setUnit(project, index == 0 ? Unit::Inches : Unit::Millimetres);
         });
     });
-    for (QAction* action : bar->actions()) {
-        QString tip = action->toolTip();
-        if (QWidget* button = bar->widgetForAction(action); qobject_cast<QToolButton*>(button)) {
-            button->setAccessibleName(action->text().remove(QLatin1Char('&')));
-            button->setFocusPolicy(Qt::TabFocus);
-            button->setFixedSize(32, 32);
-            if (!action->shortcut().isEmpty() && !tip.contains(QLatin1Char('('))) {
-                action->setToolTip(QStringLiteral("%1 (%2)").arg(
-                    tip, action->shortcut().toString(QKeySequence::NativeText)));
-            }
+    fillBar(greatestRank);
+}
+
+void WindowActions::fillBar(int rank) {
+    if (rank == shownRank_) {
+        return;
+    }
+    shownRank_ = rank;
+    for (const BarGroup& group : groups_) {
+        for (QAction* action : group.actions) {
+            bar_->removeAction(action);
+        }
+        bar_->removeAction(group.separator);
+    }
+    for (const BarGroup& group : groups_) {
+        if (group.rank > rank) {
+            continue;
+        }
+        for (QAction* action : group.actions) {
+            bar_->insertAction(barEnd_, action);
+            equip(action);
+        }
+        bar_->insertAction(barEnd_, group.separator);
+    }
+}
+
+void WindowActions::equip(QAction* action) const {
+    QWidget* button = bar_->widgetForAction(action);
+    button->setAccessibleName(action->text().remove(QLatin1Char('&')));
+    button->setFocusPolicy(Qt::TabFocus);
+    button->setFixedSize(32, 32);
+    const QString tip = action->toolTip();
+    if (!action->shortcut().isEmpty() && !tip.contains(QLatin1Char('('))) {
+        action->setToolTip(QStringLiteral("%1 (%2)").arg(
+            tip, action->shortcut().toString(QKeySequence::NativeText)));
+    }
+}
+
+void WindowActions::fitBar(int width) {
+    for (int rank = greatestRank; rank >= 0; --rank) {
+        int& needed = barWidths_[static_cast<std::size_t>(rank)];
+        if (needed == 0) {
+            fillBar(rank);
+            needed = bar_->sizeHint().width();
+        }
+        if (needed <= width || rank == 0) {
+            fillBar(rank);
+            return;
         }
     }
 }
@@ -306,7 +387,29 @@ void WindowActions::fillSamples() {
     }
 }
 
+void WindowActions::refreshSymmetries() {
+    const Field& field = window_.document().project().board.field;
+    const bool wide = field.columns.size() > 1;
+    const bool high = field.rows.size() > 1;
+    const std::array<bool, 4> useful{wide, high, wide || high, field.rows.size() > 2};
+    const bool joints = window_.board().tool() == Tool::Joints;
+    for (std::size_t i = 0; i < symmetries_.size(); ++i) {
+        QAction* action = symmetries_[i];
+        action->setEnabled(useful[i] && !joints);
+        const QString tip = action->property("tip").toString();
+        action->setToolTip(joints ? tr("%1. Joints are moved one at a time: paint or mark pieces "
+                                       "to use it")
+                                        .arg(tip)
+                           : useful[i]
+                               ? tip
+                               : tr("%1. This board has too few rows or columns for it").arg(tip));
+    }
+}
+
 void WindowActions::refresh() {
+    refreshSymmetries();
+    wishPanel_->setChecked(window_.panels().isOpen(Panels::Wish));
+    benchPanel_->setChecked(window_.panels().isOpen(Panels::Bench));
     const Symmetry symmetry = window_.editor().symmetry();
     symmetries_[0]->setChecked(symmetry.across);
     symmetries_[1]->setChecked(symmetry.down);

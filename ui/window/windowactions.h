@@ -4,6 +4,7 @@
 #include <QAction>
 #include <QObject>
 
+#include <array>
 #include <vector>
 
 QT_BEGIN_NAMESPACE
@@ -22,7 +23,19 @@ class WindowActions : public QObject {
 public:
     explicit WindowActions(MainWindow& window);
 
+    /// Leaves out of the tool bar what menus and keys do as well, until the rest fits `width`.
+    void fitBar(int width);
+
 private:
+    static constexpr int greatestRank = 3;
+
+    /// Buttons of the tool bar that come and go together.
+    struct BarGroup {
+        std::vector<QAction*> actions;
+        QAction* separator;
+        int rank;  ///< the highest goes first; 0 stays
+    };
+
     QAction* add(QMenu* menu, const QString& text, const char* name, const QString& icon,
                  const QKeySequence& keys);
     void buildFile();
@@ -30,7 +43,11 @@ private:
     void buildBoard();
     void buildView();
     void buildHelp();
+    void buildPanels(QMenu* menu);
     void buildBar();
+    void fillBar(int rank);
+    void equip(QAction* action) const;
+    void refreshSymmetries();
     void fillRecent();
     void fillSamples();
     void refresh();
@@ -51,6 +68,13 @@ private:
     QAction* zoomOut_ = nullptr;
     QAction* fit_ = nullptr;
     QAction* letters_ = nullptr;
+    QAction* wishPanel_ = nullptr;
+    QAction* benchPanel_ = nullptr;
+    QToolBar* bar_ = nullptr;
+    QAction* barEnd_ = nullptr;  ///< what the groups stand before
+    std::vector<BarGroup> groups_;
+    int shownRank_ = -1;
+    std::array<int, greatestRank + 1> barWidths_{};  ///< as measured, 0: not yet
     Segmented* units_ = nullptr;
 };
 

@@ -1,0 +1,88 @@
+#include "ui/window/boardfoot.h"
+
+#include "ui/document/text.h"
+#include "ui/window/boardview.h"
+#include "ui/window/chipbar.h"
+#include "ui/window/faultnote.h"
+#include "ui/window/markbar.h"
+
+#include <algorithm>
+
+namespace kerfwright {
+
+namespace {
+
+constexpr int chipRow = 56;
+constexpr int gap = 4;
+constexpr int leastHint = 110;  // narrower, words would stand one below the other
+
+}  // namespace
+
+BoardFoot::BoardFoot(Document& document, BoardEditor& editor, BoardView& board, QWidget* parent)
+    : QWidget(parent)
+    , document_(document)
+    , editor_(editor)
+    , board_(board)
+    , chips_(new ChipBar(document, editor, this))
+    , hint_(new FaultNote(this))
+    , marks_(new MarkBar(document, editor, this)) {
+    hint_->setObjectName(QStringLiteral("boardHint"));
+    marks_->setFaultNote(hint_);
+    // A command by button is followed by more work on the board.
+    const auto backToBoard = [this] { board_.setFocus(Qt::OtherFocusReason); };
+    connect(marks_, &MarkBar::commandGiven, this, backToBoard);
+    connect(chips_, &ChipBar::clicked, this, backToBoard);
+    connect(&document, &Document::projectChanged, this, &BoardFoot::place);
+    connect(&editor, &BoardEditor::woodChanged, this, &BoardFoot::place);
+    connect(&board, &BoardView::toolChanged, this, &BoardFoot::place);
+    place();
+}
+
+void BoardFoot::setLow(bool low) {
+    if (low != low_) {
+        low_ = low;
+        place();
+    }
+}
+
+QString BoardFoot::hint() const {
+    const Project& project = document_.project();
+    switch (board_.tool()) {
+    case Tool::Paint:
+        return tr("Click or drag paints with %1 · right button picks up a wood")
+            .arg(toQt(project.woods[static_cast<std::size_t>(editor_.wood())].name).toLower());
+    case Tool::Select:
+        return tr("Click or drag marks pieces · M merges, S splits, Space paints what is marked");
+    case Tool::Joints:
+        return tr("Drag a joint to move it, with Shift in finer steps · Alt + arrows move the "
+                  "joints of a marked piece");
+    }
+    return QString();
+}
+
+void BoardFoot::resizeEvent(QResizeEvent*) {
+    place();
+}
+
+void BoardFoot::place() {
+    const int marksWidth = marks_->minimumSizeHint().width();
+    const bool oneRow = low_ && chips_->leastWidth() + 16 + marksWidth <= width();
+    // In one row there is no room for more than what is wrong with an entry.
+    hint_->rest(oneRow ? QString() : hint());
+    setFixedHeight(oneRow ? chipRow : chipRow + gap + marks_->height());
+    if (oneRow) {
+        const int chips = std::min(chips_->sizeHint().width(), width() - 16 - marksWidth);
+        const int left = chips + 16;
+        chips_->setGeometry(0, 0, chips, chipRow);
+        marks_->setGeometry(left, 0, width() - left, marks_->height());
+        hint_->setGeometry(left, marks_->height() + 2, width() - left,
+                           chipRow - marks_->height() - 2);
+    } else {
+        chips_->setGeometry(0, 0, std::min(chips_->sizeHint().width(), width()), chipRow);
+        marks_->setGeometry(0, chipRow + gap, width(), marks_->height());
+        const int left = chips_->width() + 12;
+        hint_->setGeometry(left, 10, std::max(leastHint, width() - left), chipRow - 10);
+    }
+}
+
+}  // namespace kerfwright

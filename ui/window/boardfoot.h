@@ -1,0 +1,44 @@
+// Below the board: chips to paint with, a line that says what the mouse and the keys do just now,
+// and what is marked. Its height never depends on what is marked, so that the board stays put.
+#pragma once
+
+#include "ui/document/document.h"
+#include "ui/window/boardeditor.h"
+
+#include <QWidget>
+
+namespace kerfwright {
+
+class BoardView;
+class ChipBar;
+class FaultNote;
+class MarkBar;
+
+class BoardFoot : public QWidget {
+    Q_OBJECT
+
+public:
+    BoardFoot(Document& document, BoardEditor& editor, BoardView& board, QWidget* parent = nullptr);
+
+    /// In a low window all of it shares one row, where that is wide enough.
+    void setLow(bool low);
+    QSize sizeHint() const override { return QSize(400, height()); }
+    QSize minimumSizeHint() const override { return QSize(240, height()); }
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    QString hint() const;
+    void place();
+
+    Document& document_;
+    BoardEditor& editor_;
+    BoardView& board_;
+    ChipBar* chips_;
+    FaultNote* hint_;
+    MarkBar* marks_;
+    bool low_ = false;
+};
+
+}  // namespace kerfwright

@@ -1,0 +1,57 @@
+// The panels at the sides of the board: open or folded away, as the maker likes and as far as the
+// window is wide enough; and the way from one to the next by key.
+#pragma once
+
+#include <QObject>
+
+#include <array>
+
+QT_BEGIN_NAMESPACE
+class QSplitter;
+class QWidget;
+QT_END_NAMESPACE
+
+namespace kerfwright {
+
+class Panels : public QObject {
+    Q_OBJECT
+
+public:
+    enum Side { Wish, Bench };
+
+    /// `splitter` holds the wish, what stands round `board`, and the bench, in this order.
+    Panels(QSplitter& splitter, QWidget& wish, QWidget& board, QWidget& bench);
+
+    bool isOpen(Side side) const;
+    /// As the maker asks. Where there is room for one only, the other is folded away.
+    void setOpen(Side side, bool open);
+    /// Folds away what has no room in a window of `width` pixels, and opens it again later.
+    void fitInto(int width);
+    /// Moves the focus to the next or the previous of wish, board and bench that is open.
+    void goOn(bool forward);
+
+    /// In the program's settings.
+    void save() const;
+    void restore();
+
+Q_SIGNALS:
+    void changed();
+
+private:
+    struct Panel {
+        QWidget* widget;
+        bool wanted;  ///< by the maker, whether there is room for it or not
+        int width;    ///< when it was last open
+    };
+
+    int room() const;
+    void apply();
+
+    QSplitter& splitter_;
+    QWidget& board_;
+    std::array<Panel, 2> panels_;
+    Side latest_ = Wish;  ///< opened last; stays where there is room for one only
+    int width_ = 1440;    ///< of the window
+};
+
+}  // namespace kerfwright

@@ -1,0 +1,29 @@
+#include "ui/window/textblock.h"
+
+#include <QFontInfo>
+#include <QFontMetrics>
+#include <QPainter>
+
+#include <algorithm>
+
+namespace kerfwright {
+
+void TextColumn::add(const QString& words, const QFont& font, const QColor& colour, int right,
+                     int gap) {
+    const QRect room(left, y, std::max(20, right - left), 10000);
+    const QRect used = QFontMetrics(font).boundingRect(room, Qt::TextWordWrap, words);
+    if (painter != nullptr) {
+        painter->setFont(font);
+        painter->setPen(colour);
+        painter->drawText(room, Qt::TextWordWrap, words);
+    }
+    y += used.height() + gap;
+}
+
+QFont smallFont(const QFont& font) {
+    QFont small = font;
+    small.setPixelSize(std::max(11, QFontInfo(font).pixelSize() - 1));
+    return small;
+}
+
+}  // namespace kerfwright
