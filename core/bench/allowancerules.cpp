@@ -13,14 +13,14 @@ bool isCrosscut(const StepList& list) {
 }
 
 /// What a new shop begins with.
-std::vector<Remedy> usual(const Ground& on, Setting setting, const char* label) {
+std::vector<Remedy> usual(const Scene& on, Setting setting, const char* label) {
     const Length value = (isMetric(on) ? metricShop() : inchShop()).*(settingInfo(setting)->value);
     return withSetting(on, setting, value, label + text(on, value));
 }
 
 }  // namespace
 
-void noTrimMargin(const Ground& on, Found& found) {
+void noTrimMargin(const Scene& on, Found& found) {
     if (on.shop.trimMargin <= Length{}) {
         found.push_back(
             {Severity::Caution,
@@ -38,7 +38,7 @@ void noTrimMargin(const Ground& on, Found& found) {
     }
 }
 
-void noSpareSlice(const Ground& on, Found& found) {
+void noSpareSlice(const Scene& on, Found& found) {
     // A field of one slice gets no spare one, whatever the setting.
     const bool severalSlices =
         std::any_of(on.list.steps.begin(), on.list.steps.end(), [](const Step& step) {
@@ -65,7 +65,7 @@ void noSpareSlice(const Ground& on, Found& found) {
     }
 }
 
-void noSquaringCut(const Ground& on, Found& found) {
+void noSquaringCut(const Scene& on, Found& found) {
     if (on.shop.squaringCut <= Length{} && isCrosscut(on.list)) {
         found.push_back({Severity::Caution,
                          "no-squaring-cut",

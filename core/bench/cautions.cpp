@@ -8,7 +8,7 @@ namespace kerfwright {
 namespace {
 
 /// Every rule there is. A new one is a function in `rules.h`, a line here and a test.
-using Rule = void (*)(const Ground&, rules::Found&);
+using Rule = void (*)(const rules::Scene&, rules::Found&);
 constexpr Rule everyRule[] = {
     rules::borderMoves,       rules::endGrainFace,  rules::littleToHold,   rules::shortForSander,
     rules::shortSlices,       rules::shortStrips,   rules::narrowRips,     rules::thinWork,
@@ -22,9 +22,10 @@ constexpr Rule everyRule[] = {
 }  // namespace
 
 std::vector<Caution> cautions(const Ground& ground) {
+    const rules::Scene scene(ground);
     rules::Found found;
     for (const Rule rule : everyRule) {
-        rule(ground, found);
+        rule(scene, found);
     }
     for (Caution& caution : found) {
         if (caution.steps.empty() && caution.step >= 0) {

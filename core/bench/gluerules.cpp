@@ -15,7 +15,7 @@ struct Hit {
 };
 
 template <class Broken, class Worse>
-Hit hits(const Ground& on, Broken broken, Worse worse) {
+Hit hits(const Scene& on, Broken broken, Worse worse) {
     Hit hit;
     for (const GlueUpNeeds& one : on.glue.glueUps) {
         if (broken(one)) {
@@ -39,7 +39,7 @@ std::string rounded(double value) {
 
 }  // namespace
 
-void coldGlue(const Ground& on, Found& found) {
+void coldGlue(const Scene& on, Found& found) {
     const GlueShop& glue = on.conditions.glue;
     if (!on.glue.times && !on.glue.glueUps.empty()) {
         found.push_back({Severity::Danger, "cold-glue", "Too cold to glue",
@@ -51,7 +51,7 @@ void coldGlue(const Ground& on, Found& found) {
     }
 }
 
-void openTime(const Ground& on, Found& found) {
+void openTime(const Scene& on, Found& found) {
     if (!on.glue.times) {
         return;
     }
@@ -76,7 +76,7 @@ void openTime(const Ground& on, Found& found) {
 }
 
 // Makers report sound joints at far less pressure where joints fit: advice, and no more.
-void fewClamps(const Ground& on, Found& found) {
+void fewClamps(const Scene& on, Found& found) {
     const double owned = on.conditions.glue.clampsOwned;
     if (owned <= 0) {
         return;
@@ -98,7 +98,7 @@ void fewClamps(const Ground& on, Found& found) {
 }
 
 // The class is that of the Wood Handbook (2010), table 10-1; to wipe such woods is common practice.
-void hardToGlue(const Ground& on, Found& found) {
+void hardToGlue(const Scene& on, Found& found) {
     std::vector<int> woods;
     std::vector<std::string> names;
     const std::vector<WoodUse> use = woodUse(on.board.field, static_cast<int>(on.woods.size()));

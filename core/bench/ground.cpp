@@ -2,15 +2,80 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <utility>
 
 namespace kerfwright::rules {
+namespace {
 
-std::string text(const Ground& on, Length length) {
+/// Walks through the step list and keeps the size of every workpiece.
+class Sizes {
+public:
+    const Size* of(const std::string& label) const {
+        const auto found = sizes_.find(label);
+        return found == sizes_.end() ? nullptr : &found->second;
+    }
+
+    void after(const Step& step) {
+        std::visit([this](const auto& work) { take(work); }, step.work);
+    }
+
+private:
+    void take(const Mill& work) {
+        for (const MillLine& line : work.lines) {
+            for (const std::string& strip : line.strips) {
+                sizes_[strip] = {line.width.value, line.length.value, line.thickness.value, false};
+            }
+        }
+    }
+    void take(const Glue& work) {
+        sizes_[work.result] = {work.width.value, work.length.value, work.thickness.value,
+                               work.final};
+    }
+    void take(const Take& work) {
+        sizes_[work.result] = {work.width.value, work.length.value, work.thickness.value, true};
+    }
+    void take(const Flatten& work) { sizes_[work.part].thickness = work.to.value; }
+    void take(const SquareEnd& work) { sizes_[work.part].length = work.left; }
+    void take(const Crosscut& work) {
+        const Size whole = sizes_[work.part];
+        for (const auto* labels : {&work.slices, &work.spares}) {
+            for (const std::string& slice : *labels) {
+                sizes_[slice] = {whole.width, work.stop.value, whole.thickness, false};
+            }
+        }
+        sizes_[work.part].length = work.left;
+    }
+    void take(const TrimField& work) {
+        sizes_[work.part].width = work.width.value;
+        sizes_[work.part].length = work.height.value;
+    }
+    void take(const FitBorder& work) {
+        sizes_[work.part].width = work.boardWidth.value;
+        sizes_[work.part].length = work.boardHeight.value;
+    }
+
+    std::map<std::string, Size> sizes_;
+};
+
+}  // namespace
+
+Scene::Scene(const Ground& ground)
+    : Ground(ground) {
+    Sizes sizes;
+    before.reserve(list.steps.size());
+    for (const Step& step : list.steps) {
+        const Size* size = sizes.of(workpiece(step));
+        before.push_back(size == nullptr ? std::nullopt : std::optional(*size));
+        sizes.after(step);
+    }
+}
+
+std::string text(const Scene& on, Length length) {
     return format(length, on.notation);
 }
 
-std::string woodName(const Ground& on, int wood) {
+std::string woodName(const Scene& on, int wood) {
     const auto at = static_cast<std::size_t>(wood);
     return wood >= 0 && at < on.woods.size() ? on.woods[at].name : "wood";
 }
@@ -23,7 +88,7 @@ std::string listed(const std::vector<std::string>& names) {
     return text;
 }
 
-CautionPlace slicesOf(const Ground& on, const std::vector<std::string>& panels) {
+CautionPlace slicesOf(const Scene& on, const std::vector<std::string>& panels) {
     CautionPlace place;
     if (on.plan.parts.empty()) {
         return place;
@@ -38,7 +103,7 @@ CautionPlace slicesOf(const Ground& on, const std::vector<std::string>& panels) 
     return place;
 }
 
-CautionPlace piecesOf(const Ground& on, const std::vector<int>& woods) {
+CautionPlace piecesOf(const Scene& on, const std::vector<int>& woods) {
     CautionPlace place;
     const std::vector<Piece>& pieces = on.board.field.pieces;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
@@ -49,7 +114,7 @@ CautionPlace piecesOf(const Ground& on, const std::vector<int>& woods) {
     return place;
 }
 
-CautionPlace piecesAt(const Ground& on, const std::vector<Joint>& joints) {
+CautionPlace piecesAt(const Scene& on, const std::vector<Joint>& joints) {
     const Field& field = on.board.field;
     const std::vector<int> map = pieceMap(field);
     const int columns = static_cast<int>(field.columns.size());
@@ -73,12 +138,11 @@ CautionPlace piecesAt(const Ground& on, const std::vector<Joint>& joints) {
     return place;
 }
 
-bool isMetric(const Ground& on) {
+bool isMetric(const Scene& on) {
     return on.notation.unit == Unit::Millimetres;
 }
 
-std::vector<Remedy> withSetting(const Ground& on, Setting setting, Length value,
-                                std::string label) {
+std::vector<Remedy> withSetting(const Scene& on, Setting setting, Length value, std::string label) {
     const SettingInfo* info = settingInfo(setting);
     if (info == nullptr || value < info->least || value > info->greatest) {
         return {};
@@ -99,12 +163,12 @@ std::string percent(double moisture) {
            (tenths % 10 == 0 ? "" : "." + std::to_string(tenths % 10)) + " %";
 }
 
-std::string roundly(const Ground& on, double mm) {
+std::string roundly(const Scene& on, double mm) {
     const std::int64_t step = on.notation.step().nm();
     return text(on, Length::nm(std::llround(mm * 1e6 / static_cast<double>(step)) * step));
 }
 
-std::string yearly(const Ground& on, const SeasonChange& change) {
+std::string yearly(const Scene& on, const SeasonChange& change) {
     // Ends of a range that belong together: what swells most also shrinks most.
     const std::string least = roundly(on, change.toDampest.least - change.toDriest.greatest);
     const std::string greatest = roundly(on, change.toDampest.greatest - change.toDriest.least);

@@ -5,11 +5,11 @@ namespace kerfwright::rules {
 
 // The old view is that such joints are weak; one test of 2021 found them stronger than thought.
 // Sizing the ends first is the usual precaution.
-void endToEnd(const Ground& on, Found& found) {
+void endToEnd(const Scene& on, Found& found) {
     if (on.board.build != Build::LongGrain) {
         return;
     }
-    forEach<Glue>(on.list, [&](const Glue& work, const Sizes&, int step) {
+    forEach<Glue>(on, [&](const Glue& work, const Size*, int step) {
         if (work.final && work.parts.size() > 1) {
             found.push_back(
                 {Severity::Caution, "end-to-end",
@@ -24,7 +24,7 @@ void endToEnd(const Ground& on, Found& found) {
     });
 }
 
-void extraJoints(const Ground& on, Found& found) {
+void extraJoints(const Scene& on, Found& found) {
     if (!on.plan.extraJoints.empty()) {
         found.push_back(
             {Severity::Note,
@@ -41,7 +41,7 @@ void extraJoints(const Ground& on, Found& found) {
     }
 }
 
-void omittedJoints(const Ground& on, Found& found) {
+void omittedJoints(const Scene& on, Found& found) {
     if (!on.plan.omittedJoints.empty()) {
         Remedy each{"Make each piece of its own strip"};
         each.choices = on.choices;

@@ -9,7 +9,7 @@ namespace kerfwright::rules {
 namespace {
 
 /// A panel that is longer by what is wanting leaves as much more behind the last slice.
-std::vector<Remedy> longerTail(const Ground& on, Length wanting) {
+std::vector<Remedy> longerTail(const Scene& on, Length wanting) {
     const Length tail =
         roundedUp(on.shop.tail + wanting, isMetric(on) ? Length::mm(1) : Length::inch(1, 16));
     return withSetting(on, Setting::Tail, tail, "Leave a tail of " + text(on, tail));
@@ -17,11 +17,10 @@ std::vector<Remedy> longerTail(const Ground& on, Length wanting) {
 
 }  // namespace
 
-void wideForSander(const Ground& on, Found& found) {
+void wideForSander(const Scene& on, Found& found) {
     Spots panels(longer);
     Spots field(longer);
-    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes& sizes, int step) {
-        const Size* size = sizes.of(work.part);
+    forEach<Flatten>(on, [&](const Flatten& work, const Size* size, int step) {
         if (size == nullptr) {
             return;
         }
@@ -47,10 +46,9 @@ void wideForSander(const Ground& on, Found& found) {
     }
 }
 
-void thickForSaw(const Ground& on, Found& found) {
+void thickForSaw(const Scene& on, Found& found) {
     Spots spots(longer);
-    forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes& sizes, int step) {
-        const Size* size = sizes.of(work.part);
+    forEach<Crosscut>(on, [&](const Crosscut& work, const Size* size, int step) {
         if (size != nullptr && size->thickness > on.shop.sawDepth) {
             spots.add({work.part, step, size->thickness});
         }
@@ -66,9 +64,9 @@ void thickForSaw(const Ground& on, Found& found) {
 }
 
 // What is held at the last cut is the slice and what stays behind it.
-void littleToHold(const Ground& on, Found& found) {
+void littleToHold(const Scene& on, Found& found) {
     Spots spots(shorter);
-    forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes&, int step) {
+    forEach<Crosscut>(on, [&](const Crosscut& work, const Size*, int step) {
         const Length held = work.stop.value + work.left;
         if (held < on.shop.leastHeld) {
             spots.add({work.part, step, held});
@@ -92,14 +90,13 @@ void littleToHold(const Ground& on, Found& found) {
          longerTail(on, on.shop.leastHeld - spots.worst().length)});
 }
 
-void shortForSander(const Ground& on, Found& found) {
+void shortForSander(const Scene& on, Found& found) {
     const Length usual = on.shop.planerShortest;
     Spots tooShort(shorter);
     Spots isShort(shorter);
     Spots fieldTooShort(shorter);
     Spots fieldIsShort(shorter);
-    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes& sizes, int step) {
-        const Size* size = sizes.of(work.part);
+    forEach<Flatten>(on, [&](const Flatten& work, const Size* size, int step) {
         if (size == nullptr) {
             return;
         }
@@ -139,9 +136,9 @@ void shortForSander(const Ground& on, Found& found) {
     }
 }
 
-void shortSlices(const Ground& on, Found& found) {
+void shortSlices(const Scene& on, Found& found) {
     Spots spots(shorter);
-    forEach<Crosscut>(on.list, [&](const Crosscut& work, const Sizes&, int step) {
+    forEach<Crosscut>(on, [&](const Crosscut& work, const Size*, int step) {
         if (work.stop.value < on.shop.sliceShortest) {
             spots.add({work.part, step, work.stop.value});
         }
@@ -160,10 +157,10 @@ void shortSlices(const Ground& on, Found& found) {
 
 // Planing and ripping short pieces is how hands come near knives; a piece wider than long turns at
 // the fence. Advice for one long blank is common practice, no source.
-void shortStrips(const Ground& on, Found& found) {
+void shortStrips(const Scene& on, Found& found) {
     Spots spots(shorter);
     std::size_t count = 0;
-    forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
+    forEach<Mill>(on, [&](const Mill& work, const Size*, int step) {
         for (const MillLine& line : work.lines) {
             if (line.roughLength.value < on.shop.planerShortest) {
                 count += line.strips.size();
@@ -186,11 +183,11 @@ void shortStrips(const Ground& on, Found& found) {
 }
 
 // 1/4 in: the narrowest rip with the usual push blocks (a magazine's article on thin parts).
-void narrowRips(const Ground& on, Found& found) {
+void narrowRips(const Scene& on, Found& found) {
     const Length least = Length::inch(1, 4);
     Spots spots(shorter);
     std::size_t count = 0;
-    forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
+    forEach<Mill>(on, [&](const Mill& work, const Size*, int step) {
         for (const MillLine& line : work.lines) {
             if (line.width.value < least) {
                 count += line.strips.size();
@@ -210,17 +207,17 @@ void narrowRips(const Ground& on, Found& found) {
 }
 
 // 3/16 in: the thinnest that the manuals of two thickness planers give; others say 1/4 in.
-void thinWork(const Ground& on, Found& found) {
+void thinWork(const Scene& on, Found& found) {
     const Length least = Length::inch(3, 16);
     Spots spots(shorter);
-    forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
+    forEach<Mill>(on, [&](const Mill& work, const Size*, int step) {
         for (const MillLine& line : work.lines) {
             if (line.thickness.value < least) {
                 spots.add({work.panel, step, line.thickness.value});
             }
         }
     });
-    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes&, int step) {
+    forEach<Flatten>(on, [&](const Flatten& work, const Size*, int step) {
         if (work.face == Face::LongGrain && work.to.value < least) {
             spots.add({work.part, step, work.to.value});
         }
@@ -236,10 +233,10 @@ void thinWork(const Ground& on, Found& found) {
 }
 
 // The planner parts pieces that the timber cannot give; rails it does not part.
-void thinStock(const Ground& on, Found& found) {
+void thinStock(const Scene& on, Found& found) {
     Spots spots(longer);
     int wood = -1;
-    forEach<Mill>(on.list, [&](const Mill& work, const Sizes&, int step) {
+    forEach<Mill>(on, [&](const Mill& work, const Size*, int step) {
         for (const MillLine& line : work.lines) {
             const auto at = static_cast<std::size_t>(line.wood);
             if (line.wood < 0 || at >= on.woods.size()) {
@@ -268,8 +265,8 @@ void thinStock(const Ground& on, Found& found) {
 
 // Accounts of boards thrown and burst by thickness planers; no maker's manual is known that allows
 // it. 1/64 in a pass: limit of school shops for drum sanders.
-void endGrainFace(const Ground& on, Found& found) {
-    forEach<Flatten>(on.list, [&](const Flatten& work, const Sizes&, int step) {
+void endGrainFace(const Scene& on, Found& found) {
+    forEach<Flatten>(on, [&](const Flatten& work, const Size*, int step) {
         if (work.face == Face::EndGrain) {
             found.push_back(
                 {Severity::Danger, "end-grain-face", "End grain never through a thickness planer",

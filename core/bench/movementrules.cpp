@@ -3,8 +3,8 @@
 
 namespace kerfwright::rules {
 
-void borderMoves(const Ground& on, Found& found) {
-    forEach<FitBorder>(on.list, [&](const FitBorder&, const Sizes&, int step) {
+void borderMoves(const Scene& on, Found& found) {
+    forEach<FitBorder>(on, [&](const FitBorder&, const Size*, int step) {
         const bool endGrain = on.board.build == Build::EndGrain;
         const Climate& climate = on.conditions.climate;
         const ClimatePreset* place = presetOf(climate);
@@ -38,7 +38,7 @@ void borderMoves(const Ground& on, Found& found) {
 
 // From 1 mm on, neighbours that pull at each other are worth a thought: the project's own
 // judgement, no source. Maple beside walnut in 400 mm comes to 1.3 mm over 4 % moisture.
-void unevenRows(const Ground& on, Found& found) {
+void unevenRows(const Scene& on, Found& found) {
     constexpr double much = 1;  // mm
     const auto look = [&](const Apart& apart, const char* lines, bool areRows) {
         if (apart.first < 0 || apart.mm < much) {
@@ -65,7 +65,7 @@ void unevenRows(const Ground& on, Found& found) {
 }
 
 // Install wood at the moisture that it will have in service: Wood Handbook (2010), chapter 13.
-void moistureFarOff(const Ground& on, Found& found) {
+void moistureFarOff(const Scene& on, Found& found) {
     const Climate& climate = on.conditions.climate;
     const bool tooDry = climate.build < climate.driest;
     if (!tooDry && climate.build <= climate.dampest) {

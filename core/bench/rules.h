@@ -7,43 +7,43 @@
 namespace kerfwright::rules {
 
 // machinerules.cpp
-void endGrainFace(const Ground& on, Found& found);
-void littleToHold(const Ground& on, Found& found);
-void shortForSander(const Ground& on, Found& found);
-void shortSlices(const Ground& on, Found& found);
-void shortStrips(const Ground& on, Found& found);
-void narrowRips(const Ground& on, Found& found);
-void wideForSander(const Ground& on, Found& found);
-void thickForSaw(const Ground& on, Found& found);
-void thinWork(const Ground& on, Found& found);
-void thinStock(const Ground& on, Found& found);
+void endGrainFace(const Scene& on, Found& found);
+void littleToHold(const Scene& on, Found& found);
+void shortForSander(const Scene& on, Found& found);
+void shortSlices(const Scene& on, Found& found);
+void shortStrips(const Scene& on, Found& found);
+void narrowRips(const Scene& on, Found& found);
+void wideForSander(const Scene& on, Found& found);
+void thickForSaw(const Scene& on, Found& found);
+void thinWork(const Scene& on, Found& found);
+void thinStock(const Scene& on, Found& found);
 
 // movementrules.cpp
-void borderMoves(const Ground& on, Found& found);
-void unevenRows(const Ground& on, Found& found);
-void moistureFarOff(const Ground& on, Found& found);
+void borderMoves(const Scene& on, Found& found);
+void unevenRows(const Scene& on, Found& found);
+void moistureFarOff(const Scene& on, Found& found);
 
 // jointrules.cpp
-void endToEnd(const Ground& on, Found& found);
-void extraJoints(const Ground& on, Found& found);
-void omittedJoints(const Ground& on, Found& found);
+void endToEnd(const Scene& on, Found& found);
+void extraJoints(const Scene& on, Found& found);
+void omittedJoints(const Scene& on, Found& found);
 
 // allowancerules.cpp
-void noSquaringCut(const Ground& on, Found& found);
-void noTrimMargin(const Ground& on, Found& found);
-void noSpareSlice(const Ground& on, Found& found);
+void noSquaringCut(const Scene& on, Found& found);
+void noTrimMargin(const Scene& on, Found& found);
+void noSpareSlice(const Scene& on, Found& found);
 
 // gluerules.cpp
-void coldGlue(const Ground& on, Found& found);
-void openTime(const Ground& on, Found& found);
-void fewClamps(const Ground& on, Found& found);
-void hardToGlue(const Ground& on, Found& found);
+void coldGlue(const Scene& on, Found& found);
+void openTime(const Scene& on, Found& found);
+void fewClamps(const Scene& on, Found& found);
+void hardToGlue(const Scene& on, Found& found);
 
 // userules.cpp
-void openPores(const Ground& on, Found& found);
-void reportedReactions(const Ground& on, Found& found);
-void gameSquares(const Ground& on, Found& found);
-void gamePieces(const Ground& on, Found& found);
-void lowContrast(const Ground& on, Found& found);
+void openPores(const Scene& on, Found& found);
+void reportedReactions(const Scene& on, Found& found);
+void gameSquares(const Scene& on, Found& found);
+void gamePieces(const Scene& on, Found& found);
+void lowContrast(const Scene& on, Found& found);
 
 }  // namespace kerfwright::rules

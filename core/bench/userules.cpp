@@ -11,7 +11,7 @@ namespace {
 
 /// Woods of the field for which `is` holds.
 template <class Is>
-std::vector<int> fieldWoods(const Ground& on, Is is) {
+std::vector<int> fieldWoods(const Scene& on, Is is) {
     std::vector<int> woods;
     const std::vector<WoodUse> use = woodUse(on.board.field, static_cast<int>(on.woods.size()));
     for (std::size_t i = 0; i < use.size(); ++i) {
@@ -22,7 +22,7 @@ std::vector<int> fieldWoods(const Ground& on, Is is) {
     return woods;
 }
 
-std::string names(const Ground& on, const std::vector<int>& woods) {
+std::string names(const Scene& on, const std::vector<int>& woods) {
     std::vector<std::string> all;
     for (const int wood : woods) {
         all.push_back(woodName(on, wood));
@@ -40,19 +40,19 @@ Length squareOf(const Field& field) {
                : Length();
 }
 
-Remedy withSquares(const Ground& on, Length side) {
+Remedy withSquares(const Scene& on, Length side) {
     Remedy remedy{"Make the squares " + text(on, side)};
     remedy.board = on.board;
     remedy.board->field = withCells(on.board.field, side, side);
     return remedy;
 }
 
-bool canBe(const Ground& on, const Remedy& remedy) {
+bool canBe(const Scene& on, const Remedy& remedy) {
     return faults(*remedy.board, static_cast<int>(on.woods.size())).empty();
 }
 
 /// Squares each way that a game is played on and this field has; 0 where it is no such field.
-int squaresAcross(const Ground& on) {
+int squaresAcross(const Scene& on) {
     const auto columns = static_cast<int>(on.board.field.columns.size());
     const auto rows = static_cast<int>(on.board.field.rows.size());
     const std::vector<SquareSizes>& all = squareSizes();
@@ -62,7 +62,7 @@ int squaresAcross(const Ground& on) {
     return columns == rows && known ? columns : 0;
 }
 
-bool isGame(const Ground& on) {
+bool isGame(const Scene& on) {
     return info(on.conditions.purpose.use).game;
 }
 
@@ -92,7 +92,7 @@ std::string oneDecimal(double value) {
 
 // Whether pores matter is disputed; that food codes ask for close-grained wood is why it is said
 // (US FDA Food Code 4-101.17: hard maple or an equally hard, close-grained wood).
-void openPores(const Ground& on, Found& found) {
+void openPores(const Scene& on, Found& found) {
     if (!info(on.conditions.purpose.use).food) {
         return;
     }
@@ -118,7 +118,7 @@ void openPores(const Ground& on, Found& found) {
 
 // Of those who work these woods; what the finished wood does to food nobody is known to have
 // measured. Close-grained woods that food codes or custom accept are left out.
-void reportedReactions(const Ground& on, Found& found) {
+void reportedReactions(const Scene& on, Found& found) {
     if (!info(on.conditions.purpose.use).food) {
         return;
     }
@@ -145,7 +145,7 @@ void reportedReactions(const Ground& on, Found& found) {
     }
 }
 
-void gameSquares(const Ground& on, Found& found) {
+void gameSquares(const Scene& on, Found& found) {
     if (!isGame(on)) {
         return;
     }
@@ -210,7 +210,7 @@ void gameSquares(const Ground& on, Found& found) {
     found.push_back(std::move(caution));
 }
 
-void gamePieces(const Ground& on, Found& found) {
+void gamePieces(const Scene& on, Found& found) {
     const BoardPurpose& purpose = on.conditions.purpose;
     const int across = isGame(on) ? squaresAcross(on) : 0;
     const Length side = across > 0 ? squareOf(on.board.field) : Length();
@@ -243,7 +243,7 @@ void gamePieces(const Ground& on, Found& found) {
 
 // Contrast as WCAG 2 reckons it: (L1 + 0.05) / (L2 + 0.05). That squares want 2 is the project's
 // own judgement, as are the woods' colours; finish and age darken both.
-void lowContrast(const Ground& on, Found& found) {
+void lowContrast(const Scene& on, Found& found) {
     constexpr double enough = 2;
     if (!isGame(on)) {
         return;

@@ -29,6 +29,7 @@ void notedPair(const std::string& name, const std::string& unit, double limitRat
 Project randomProject(int cells);
 
 void addPlanning();
+void addSeasons();
 void addView();
 void addSheets();
 /// `folder`: where the programs stand that are started.
