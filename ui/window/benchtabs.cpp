@@ -3,6 +3,7 @@
 #include "ui/document/text.h"
 #include "ui/window/cardlist.h"
 #include "ui/window/cutlist.h"
+#include "ui/window/pieceinfo.h"
 #include "ui/window/sheetspanel.h"
 #include "ui/window/stepspanel.h"
 #include "ui/window/tones.h"
@@ -85,13 +86,9 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWi
     tabBar()->setAccessibleName(tr("The bench"));
     connect(this, &QTabWidget::currentChanged, this, &BenchTabs::fill);
     connect(this, &QTabWidget::currentChanged, this, &BenchTabs::letGo);
-    connect(cautions_, &CardList::wayAsked, this, &BenchTabs::timberAsked);
+    connect(cautions_, &CardList::wayAsked, this, &BenchTabs::takeWay);
     connect(&planner, &Planner::changed, this, &BenchTabs::refreshCautions);
-    connect(cautions_, &CardList::chosen, this, [this](int row) {
-        const bool known = row >= 0 && shown_;
-        steps_->list()->choose(known ? shown_->job.cautions[static_cast<std::size_t>(row)].step
-                                     : -1);
-    });
+    connect(cautions_, &CardList::chosen, this, &BenchTabs::cautionChosen);
     refreshCautions();
 }
 
@@ -109,8 +106,11 @@ void BenchTabs::refreshCautions() {
             card.title = toQt(caution.title);
             card.lines << toQt(caution.reason);
             card.remedy = toQt(caution.remedy);
+            for (const Remedy& remedy : caution.remedies) {
+                card.ways.push_back({toQt(remedy.label), true});
+            }
             if (caution.key == "extra-joints") {
-                card.way = tr("Timber of your woods");
+                card.ways.push_back({tr("Timber of your woods"), false});
             }
             if (!caution.steps.empty()) {
                 card.title += QStringLiteral(" · ") + toQt(whichSteps(caution));
@@ -140,6 +140,53 @@ void BenchTabs::refreshCautions() {
     setTabToolTip(Cautions, counted(count, tr("%1 caution"), tr("%1 cautions")));
 }
 
+void BenchTabs::cautionChosen(int row) {
+    if (row < 0 || !shown_) {
+        steps_->list()->choose(-1);
+        steps_->list()->setMarked({});
+        Q_EMIT highlighted(Highlight());
+        return;
+    }
+    const Caution& caution = shown_->job.cautions[static_cast<std::size_t>(row)];
+    steps_->list()->choose(caution.step);
+    steps_->list()->setMarked(std::set<int>(caution.steps.begin(), caution.steps.end()));
+    // Its own place says more than the place of its step.
+    const Highlight place = highlightOf(caution.place);
+    if (!place.isEmpty() || caution.step < 0) {
+        Q_EMIT highlighted(place);
+    }
+}
+
+void BenchTabs::takeWay(int row, int way) {
+    if (!shown_ || row >= static_cast<int>(shown_->job.cautions.size())) {
+        return;
+    }
+    const auto& remedies = shown_->job.cautions[static_cast<std::size_t>(row)].remedies;
+    if (way >= static_cast<int>(remedies.size())) {
+        Q_EMIT timberAsked();
+        return;
+    }
+    // A remedy holds whole values, made for the board that was planned.
+    if (planner_.state() != Planner::State::Current) {
+        Q_EMIT told(tr("The plan of this board is not ready yet."));
+        return;
+    }
+    const Remedy remedy = remedies[static_cast<std::size_t>(way)];
+    document_.endSession();
+    const auto fault = document_.edit(toQt(remedy.label), entry::none, [&remedy](Project& project) {
+        project.board = remedy.board.value_or(project.board);
+        project.shop = remedy.shop.value_or(project.shop);
+        project.choices = remedy.choices.value_or(project.choices);
+        if (remedy.conditions) {
+            project.climate = remedy.conditions->climate;
+            project.glue = remedy.conditions->glue;
+            project.purpose = remedy.conditions->purpose;
+        }
+    });
+    Q_EMIT told(fault ? toQt(fault->text())
+                      : tr("%1: done. Undo takes it back.").arg(toQt(remedy.label)));
+}
+
 void BenchTabs::fill(int tab) {
     if (tab == CutListTab && cutListPage_->layout()->isEmpty()) {
         cutListPage_->layout()->setContentsMargins(10, 0, 4, 0);
@@ -157,6 +204,7 @@ void BenchTabs::letGo(int tab) {
     if (tab == Steps) {
         const QSignalBlocker quiet(cautions_);
         cautions_->choose(-1);
+        Q_EMIT steps_->list()->chosen(steps_->list()->chosenCard());
     } else {
         cautions_->choose(-1);
         steps_->list()->choose(-1);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/document/planner.h"
+#include "ui/window/boardpainter.h"
 
 #include <QTabWidget>
 
@@ -43,12 +44,16 @@ public:
 
 Q_SIGNALS:
     void told(const QString& words);
+    /// What the chosen caution is about, on the board.
+    void highlighted(const Highlight& highlight);
     /// Where the maker says what timber there is.
     void timberAsked();
 
 private:
     void letGo(int tab);
     void refreshCautions();
+    void cautionChosen(int row);
+    void takeWay(int row, int way);
     void fill(int tab);
 
     Document& document_;

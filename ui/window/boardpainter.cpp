@@ -185,15 +185,28 @@ void paintHighlight(QPainter& painter, const Highlight& highlight, const Board& 
     const int columns = static_cast<int>(board.field.columns.size());
     const int rows = static_cast<int>(board.field.rows.size());
     std::vector<QRectF> lit;
-    for (auto line = highlight.lines.begin(); line != highlight.lines.end();) {
-        // Neighbours are framed together.
-        int last = *line;
-        const int first = *line;
-        while (++line != highlight.lines.end() && *line == last + 1) {
-            last = *line;
+    // Neighbours are framed together.
+    const auto runs = [](const std::set<int>& lines, const auto& add) {
+        for (auto line = lines.begin(); line != lines.end();) {
+            const int first = *line;
+            int last = first;
+            while (++line != lines.end() && *line == last + 1) {
+                last = *line;
+            }
+            add(first, last - first + 1);
         }
-        lit.push_back(geometry.cells(highlight.rows ? QRect(0, first, columns, last - first + 1)
-                                                    : QRect(first, 0, last - first + 1, rows)));
+    };
+    runs(highlight.rows, [&](int first, int count) {
+        lit.push_back(geometry.cells(QRect(0, first, columns, count)));
+    });
+    runs(highlight.columns, [&](int first, int count) {
+        lit.push_back(geometry.cells(QRect(first, 0, count, rows)));
+    });
+    for (const int index : highlight.pieces) {
+        if (index >= 0 && index < static_cast<int>(board.field.pieces.size())) {
+            const Piece& piece = board.field.pieces[static_cast<std::size_t>(index)];
+            lit.push_back(geometry.cells(QRect(piece.column, piece.row, piece.across, piece.down)));
+        }
     }
     if (highlight.field) {
         lit.push_back(geometry.field());
@@ -201,15 +214,21 @@ void paintHighlight(QPainter& painter, const Highlight& highlight, const Board& 
     if (highlight.border) {
         lit.push_back(geometry.board());
     }
-    QPainterPath veil;
-    veil.setFillRule(Qt::OddEvenFill);
-    veil.addRect(geometry.board());
+    // Rows, columns and pieces may lie over each other, so what is lit is united first.
+    QPainterPath light;
     for (const QRectF& rect : lit) {
-        veil.addRect(rect);
+        QPainterPath one;
+        one.addRect(rect);
+        light = light.united(one);
     }
-    if (highlight.border) {
-        veil.addRect(geometry.field());
+    QPainterPath veil;
+    veil.addRect(geometry.board());
+    if (highlight.border && lit.size() == 1) {
+        QPainterPath inside;
+        inside.addRect(geometry.field());
+        light = light.subtracted(inside);
     }
+    veil = veil.subtracted(light);
     QColor ground = tones.surround;
     ground.setAlpha(150);
     painter.fillPath(veil, ground);

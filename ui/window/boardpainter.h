@@ -29,13 +29,15 @@ void paintOutline(QPainter& painter, const QRectF& board, const Tones& tones);
 /// Joints that the plan adds, dashed. Positions are in the field.
 void paintExtraJoints(QPainter& painter, const std::vector<Joint>& joints, const Board& board,
                       const BoardGeometry& geometry);
-/// What a step works on; the rest is veiled.
+/// What a step works on or a caution is about; the rest is veiled.
 struct Highlight {
-    bool rows = true;  ///< `lines` are rows, else columns
-    std::set<int> lines;
-    bool field = false;  ///< the whole field
+    std::set<int> rows, columns;  ///< of the grid
+    std::set<int> pieces;         ///< indices into the field
+    bool field = false;           ///< the whole field
     bool border = false;
-    bool isEmpty() const { return lines.empty() && !field && !border; }
+    bool isEmpty() const {
+        return rows.empty() && columns.empty() && pieces.empty() && !field && !border;
+    }
     friend bool operator==(const Highlight&, const Highlight&) = default;
 };
 void paintHighlight(QPainter& painter, const Highlight& highlight, const Board& board,

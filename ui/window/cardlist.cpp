@@ -25,8 +25,8 @@ QString Card::spoken() const {
     if (!remedy.isEmpty()) {
         all << remedy;
     }
-    if (!way.isEmpty()) {
-        all << way;
+    for (const CardWay& way : ways) {
+        all << way.words;
     }
     return all.join(QStringLiteral(". "));
 }
@@ -142,9 +142,19 @@ QRect CardList::workingRect(int row) const {
         ->workingRect(visualRect(index), card(row));
 }
 
-QRect CardList::wayRect(int row) const {
+QRect CardList::wayRect(int row, int way) const {
     return static_cast<const CardPainter*>(itemDelegate())
-        ->wayRect(visualRect(model_->index(row)), card(row));
+        ->wayRect(visualRect(model_->index(row)), card(row), way);
+}
+
+int CardList::wayAt(int row, QPoint at) const {
+    const int count = static_cast<int>(card(row).ways.size());
+    for (int way = 0; way < count; ++way) {
+        if (wayRect(row, way).contains(at)) {
+            return way;
+        }
+    }
+    return -1;
 }
 
 void CardList::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
@@ -160,7 +170,8 @@ QItemSelectionModel::SelectionFlags CardList::selectionCommand(const QModelIndex
 void CardList::mousePressEvent(QMouseEvent* event) {
     const QModelIndex index = indexAt(event->pos());
     pressedWorking_ = -1;
-    pressedWay_ = -1;
+    pressedWay_ = index.isValid() ? wayAt(index.row(), event->pos()) : -1;
+    pressedCard_ = index.row();
     if (!index.isValid()) {
         choose(-1);
         return;
@@ -168,9 +179,7 @@ void CardList::mousePressEvent(QMouseEvent* event) {
     if (workingRect(index.row()).contains(event->pos())) {
         pressedWorking_ = index.row();
         choose(index.row());
-    } else if (wayRect(index.row()).contains(event->pos())) {
-        pressedWay_ = index.row();
-    } else {
+    } else if (pressedWay_ < 0) {
         choose(index.row() == chosenCard() ? -1 : index.row());  // a second click lets go
     }
 }
@@ -179,8 +188,9 @@ void CardList::mouseReleaseEvent(QMouseEvent* event) {
     const QModelIndex index = indexAt(event->pos());
     if (index.isValid() && index.row() == pressedWorking_) {
         Q_EMIT workingAsked(pressedWorking_);
-    } else if (index.isValid() && index.row() == pressedWay_) {
-        Q_EMIT wayAsked(pressedWay_);
+    } else if (index.isValid() && index.row() == pressedCard_ && pressedWay_ >= 0 &&
+               wayAt(index.row(), event->pos()) == pressedWay_) {
+        Q_EMIT wayAsked(pressedCard_, pressedWay_);
     }
     pressedWorking_ = -1;
     pressedWay_ = -1;
@@ -189,7 +199,7 @@ void CardList::mouseReleaseEvent(QMouseEvent* event) {
 void CardList::mouseMoveEvent(QMouseEvent* event) {
     const QModelIndex index = indexAt(event->pos());
     const bool over = index.isValid() && (workingRect(index.row()).contains(event->pos()) ||
-                                          wayRect(index.row()).contains(event->pos()));
+                                          wayAt(index.row(), event->pos()) >= 0);
     viewport()->setCursor(over ? Qt::PointingHandCursor : Qt::ArrowCursor);
     viewport()->update();
 }
@@ -209,8 +219,8 @@ void CardList::keyPressEvent(QKeyEvent* event) {
         Q_EMIT workingAsked(row);
         return;
     }
-    if (row >= 0 && enter && !card(row).way.isEmpty()) {
-        Q_EMIT wayAsked(row);
+    if (row >= 0 && enter && !card(row).ways.empty()) {
+        Q_EMIT wayAsked(row, 0);
         return;
     }
     QListView::keyPressEvent(event);

@@ -12,6 +12,13 @@
 
 namespace kerfwright {
 
+/// Something to press at the foot of a card.
+struct CardWay {
+    QString words;
+    bool acts = false;  ///< changes the board, and looks like a button; else leads somewhere else
+    friend bool operator==(const CardWay&, const CardWay&) = default;
+};
+
 struct Card {
     enum class Mood { Plain, Note, Caution, Danger };
     QString number;
@@ -19,10 +26,10 @@ struct Card {
     QStringList lines;
     QString bigLabel;
     QString big;
-    QString warning;       ///< with a triangle, in the colour of cautions
-    QString remedy;        ///< what to do, after an arrow
-    QString way = {};      ///< the name of the place where it is mended; painted as a link
-    bool working = false;  ///< has numbers whose working can be opened
+    QString warning;                 ///< with a triangle, in the colour of cautions
+    QString remedy;                  ///< what to do, after an arrow
+    std::vector<CardWay> ways = {};  ///< one below the other
+    bool working = false;            ///< has numbers whose working can be opened
     Mood mood = Mood::Plain;
     friend bool operator==(const Card&, const Card&) = default;
     /// Everything on it, for screen readers.
@@ -67,14 +74,14 @@ public:
     bool isStale() const { return stale_; }
     /// Where the "=" of a card is painted, in the viewport.
     QRect workingRect(int row) const;
-    /// Where the way to somewhere else is painted, in the viewport; null where the card has none.
-    QRect wayRect(int row) const;
+    /// Where one of the ways is painted, in the viewport; null where the card has none.
+    QRect wayRect(int row, int way = 0) const;
 
 Q_SIGNALS:
     /// -1 where the choice was given up.
     void chosen(int row);
     void workingAsked(int row);
-    void wayAsked(int row);
+    void wayAsked(int row, int way);
 
 protected:
     void mousePressEvent(QMouseEvent* event) override;
@@ -88,12 +95,16 @@ protected:
                                                          const QEvent* event) const override;
 
 private:
+    /// The way of that card which is painted there; -1: none.
+    int wayAt(int row, QPoint at) const;
+
     CardModel* model_;
     std::set<int> marked_;
     QString emptyText_;
     bool stale_ = false;
     int pressedWorking_ = -1;
-    int pressedWay_ = -1;
+    int pressedWay_ = -1;  ///< of the card `pressedCard_`
+    int pressedCard_ = -1;
 };
 
 }  // namespace kerfwright

@@ -5,6 +5,8 @@
 
 #include <QPainter>
 
+#include <algorithm>
+
 namespace kerfwright {
 
 namespace {
@@ -27,8 +29,13 @@ QFont boldFont(const QFont& font) {
     return bold;
 }
 
-QString wayText(const Card& card) {
-    return card.way + QStringLiteral(" ›");
+QString wayText(const CardWay& way) {
+    return way.acts ? way.words : way.words + QStringLiteral(" ›");
+}
+
+/// From one way to the next.
+int wayStep(const QFontMetrics& metrics) {
+    return metrics.height() + 14;
 }
 
 }  // namespace
@@ -51,15 +58,18 @@ QRect CardPainter::workingRect(const QRect& cell, const Card& card) const {
     return QRect(inner.right() - padding - workingSize + 8, top, workingSize, workingSize);
 }
 
-QRect CardPainter::wayRect(const QRect& cell, const Card& card) const {
-    if (card.way.isEmpty()) {
+QRect CardPainter::wayRect(const QRect& cell, const Card& card, int way) const {
+    const int count = static_cast<int>(card.ways.size());
+    if (way < 0 || way >= count) {
         return QRect();
     }
     const QFontMetrics metrics(smallFont(list_->font()));
     const int left = cell.left() + 8 + padding + (card.number.isEmpty() ? 0 : column);
-    const int bottom = cell.bottom() - outside - padding;
-    return QRect(left - 4, bottom - metrics.height() - 3,
-                 metrics.horizontalAdvance(wayText(card)) + 8, metrics.height() + 8);
+    const int room = cell.right() - 8 - padding - left;
+    const int bottom = cell.bottom() - outside - padding - (count - 1 - way) * wayStep(metrics);
+    const QString words = wayText(card.ways[static_cast<std::size_t>(way)]);
+    return QRect(left, bottom - metrics.height() - 8,
+                 std::min(room, metrics.horizontalAdvance(words) + 24), metrics.height() + 9);
 }
 
 int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
@@ -111,9 +121,25 @@ int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
         text.y += 4;
         text.add(QStringLiteral("▲ ") + card.warning, small, tones.caution, right, 0);
     }
-    if (!card.way.isEmpty()) {
-        text.y += 5;
-        text.add(wayText(card), small, tones.accent, right, 0);
+    const int count = static_cast<int>(card.ways.size());
+    if (count > 0) {
+        text.y += 6 + count * wayStep(QFontMetrics(small)) - 5;
+    }
+    for (int way = 0; painter != nullptr && way < count; ++way) {
+        const CardWay& one = card.ways[static_cast<std::size_t>(way)];
+        const QRect place = wayRect(cell, card, way);
+        QRect inside = place;
+        if (one.acts) {
+            painter->setPen(QPen(list_->isStale() ? tones.edge : tones.accent, 1));
+            painter->setBrush(tones.soft);
+            painter->drawRoundedRect(QRectF(place).adjusted(0.5, 0.5, -0.5, -0.5), 5, 5);
+            inside.adjust(12, 0, -12, 0);
+        }
+        painter->setFont(small);
+        painter->setPen(one.acts ? (list_->isStale() ? tones.quiet : tones.text) : tones.accent);
+        painter->drawText(
+            inside, Qt::AlignLeft | Qt::AlignVCenter,
+            QFontMetrics(small).elidedText(wayText(one), Qt::ElideRight, inside.width()));
     }
     return text.y + padding + outside - cell.top();
 }

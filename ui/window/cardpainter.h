@@ -17,8 +17,8 @@ public:
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
     /// Of the "=" on a card that fills `cell`.
     QRect workingRect(const QRect& cell, const Card& card) const;
-    /// Of the link at the foot of such a card.
-    QRect wayRect(const QRect& cell, const Card& card) const;
+    /// Of one of the ways at the foot of such a card.
+    QRect wayRect(const QRect& cell, const Card& card, int way) const;
 
 private:
     /// Paints where `painter` is not null; returns the height that the card needs in `width`.

@@ -109,6 +109,7 @@ void MainWindow::connectParts() {
     connect(&document_, &Document::stateChanged, this, &MainWindow::refreshTitle);
     connect(wish_, &WishForm::previewed, board_, &BoardView::setPreview);
     connect(bench_->steps(), &StepsPanel::highlighted, board_, &BoardView::setHighlight);
+    connect(bench_, &BenchTabs::highlighted, board_, &BoardView::setHighlight);
     connect(bench_->steps(), &StepsPanel::termAsked, wish_, &WishForm::focusTerm);
     connect(board_, &BoardView::pieceChosen, this, [this](QPoint cell, QPointF mm) {
         const Length border = document_.project().board.border.width;

@@ -132,7 +132,6 @@ QStringList pieceWords(const Project& project, const Job* job, QPoint cell, Leng
 
 Highlight highlightOf(const Job& job, const Step& step) {
     Highlight highlight;
-    highlight.rows = !job.plan.byColumns;
     if (const auto* border = std::get_if<FitBorder>(&step.work)) {
         highlight.border = !border->rails.empty();
         return highlight;
@@ -155,9 +154,18 @@ Highlight highlightOf(const Job& job, const Step& step) {
     const std::vector<std::string> order = sliceOrder(job.steps);
     for (std::size_t i = 0; i < order.size(); ++i) {
         if (names(slices, order[i])) {
-            highlight.lines.insert(static_cast<int>(i));
+            (job.plan.byColumns ? highlight.columns : highlight.rows).insert(static_cast<int>(i));
         }
     }
+    return highlight;
+}
+
+Highlight highlightOf(const CautionPlace& place) {
+    Highlight highlight;
+    highlight.rows.insert(place.rows.begin(), place.rows.end());
+    highlight.columns.insert(place.columns.begin(), place.columns.end());
+    highlight.pieces.insert(place.pieces.begin(), place.pieces.end());
+    highlight.border = place.border;
     return highlight;
 }
 

@@ -33,6 +33,8 @@ QStringList pieceWords(const Project& project, const Job* job, QPoint cell, Leng
 
 /// The rows or columns that a step works on.
 Highlight highlightOf(const Job& job, const Step& step);
+/// Where on the board a caution is about.
+Highlight highlightOf(const CautionPlace& place);
 
 /// Steps that make or cut what a piece comes from.
 std::vector<int> stepsFor(const Job& job, const Origin& origin);

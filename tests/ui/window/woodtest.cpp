@@ -60,13 +60,18 @@ TEST_F(WoodTest, TheCautionAboutDividedPiecesLeadsToTheTimber) {
     window->bench().setCurrentIndex(BenchTabs::Cautions);
     CardList* cautions = window->bench().cautions();
     int row = 0;
-    while (row < cautions->count() && cautions->card(row).way.isEmpty()) {
+    const auto leadsOn = [cautions](int card) {
+        const std::vector<CardWay>& ways = cautions->card(card).ways;
+        return !ways.empty() && !ways.back().acts;
+    };
+    while (row < cautions->count() && !leadsOn(row)) {
         ++row;
     }
     ASSERT_LT(row, cautions->count());
+    const int last = static_cast<int>(cautions->card(row).ways.size()) - 1;
     cautions->scrollTo(cautions->model()->index(row, 0));
     QTest::mouseClick(cautions->viewport(), Qt::LeftButton, Qt::NoModifier,
-                      cautions->wayRect(row).center());
+                      cautions->wayRect(row, last).center());
     auto* form = window->findChild<QWidget*>(QStringLiteral("woodForm"));
     ASSERT_NE(form, nullptr);
     EXPECT_TRUE(form->isVisible());
