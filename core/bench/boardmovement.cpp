@@ -153,12 +153,11 @@ BoardMovement movementOf(const Board& board, const std::vector<Wood>& woods, boo
 }
 
 std::optional<double> weightAt(const Board& board, const std::vector<Wood>& woods,
-                               const Climate& climate, double moisture) {
-    std::vector<WoodUse> use = woodUse(board.field, static_cast<int>(woods.size()));
-    const Area whole = area(board.width(), board.height());
-    const Area field = area(board.field.width(), board.field.height());
-    use[static_cast<std::size_t>(board.border.wood)].face +=
-        Area(whole.squareNm() - field.squareNm());
+                               const Climate& climate, double moisture,
+                               const std::optional<Surround>& surround) {
+    std::vector<WoodUse> use = woodUse(asGlued(board).field, static_cast<int>(woods.size()));
+    use[static_cast<std::size_t>(board.border.wood)].face += railFace(
+        board, surround.value_or(surroundOf(board, board.grain != GrainDirection::Across, {}, {})));
     const double wetter = (1 + moisture / 100) / (1 + climate.build / 100);
     double kg = 0;
     for (std::size_t i = 0; i < use.size(); ++i) {

@@ -62,8 +62,11 @@ BoardMovement movementOf(const Board& board, const std::vector<Wood>& woods, boo
                          const Climate& climate);
 
 /// kg of the board, border included, once all of it is at `moisture`; its sizes are those at the
-/// moisture it was built at. Empty where a wood in it has no density.
+/// moisture it was built at. Grooves and what fills them are taken as solid wood.
+/// `surround` empty: the border without a gap. Empty where a
+/// wood in it has no density.
 std::optional<double> weightAt(const Board& board, const std::vector<Wood>& woods,
-                               const Climate& climate, double moisture);
+                               const Climate& climate, double moisture,
+                               const std::optional<Surround>& surround = std::nullopt);
 
 }  // namespace kerfwright

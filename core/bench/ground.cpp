@@ -50,6 +50,14 @@ private:
         sizes_[work.part].width = work.width.value;
         sizes_[work.part].length = work.height.value;
     }
+    void take(const CutChannel&) {}
+    void take(const GlueIn&) {}
+    void take(const CutRails& work) {
+        for (const Rail& rail : work.rails) {
+            sizes_[rail.label].length = rail.longPoint.value;
+        }
+    }
+    void take(const KeyCorners&) {}
     void take(const FitBorder& work) {
         sizes_[work.part].width = work.boardWidth.value;
         sizes_[work.part].length = work.boardHeight.value;

@@ -1,10 +1,34 @@
 #include "core/bench/job.h"
 
+#include <optional>
+#include <utility>
+
 namespace kerfwright {
 namespace {
 
+/// A band that cannot become part of the field.
+std::optional<Fault> bandFault(const Board& board) {
+    if (!board.border.has(BorderDesign::EndGrainBand)) {
+        return std::nullopt;
+    }
+    if (board.build == Build::LongGrain) {
+        return Fault{"Border", "an end-grain band moves with an end-grain field, and needs one",
+                     "a long-grain build"};
+    }
+    constexpr auto most = static_cast<std::size_t>(BoardLimits::cellsAcross) - 2;
+    const std::pair<const char*, std::size_t> counts[] = {{"Columns", board.field.columns.size()},
+                                                          {"Rows", board.field.rows.size()}};
+    for (const auto& [entry, count] : counts) {
+        if (count > most) {
+            return Fault{entry, "must be at most " + std::to_string(most) + " inside a band",
+                         std::to_string(count)};
+        }
+    }
+    return std::nullopt;
+}
+
 Totals totals(const Board& board, const std::vector<Wood>& woods, const StepList& list,
-              const Proof& proof, const Climate& climate) {
+              const Proof& proof, const Climate& climate, const Surround& surround) {
     Totals totals;
     totals.width = proof.width;
     totals.height = proof.height;
@@ -13,7 +37,7 @@ Totals totals(const Board& board, const std::vector<Wood>& woods, const StepList
     totals.yieldPercent =
         100.0 * proof.ledger.board.toCubicMetres() / proof.ledger.timberIn.toCubicMetres();
 
-    totals.weightKg = weightAt(board, woods, climate, climate.build).value_or(0);
+    totals.weightKg = weightAt(board, woods, climate, climate.build, surround).value_or(0);
 
     totals.timberByWood.resize(woods.size());
     for (const Step& step : list.steps) {
@@ -56,23 +80,39 @@ Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Sh
     if (const auto found = faults(conditions, notation); !found.empty()) {
         return found.front();
     }
-    Result<Plan> planned = plan(board, woods, shop, choices, notation);
+    if (const auto fault = bandFault(board)) {
+        return *fault;
+    }
+    Job job;
+    job.board = asGlued(board);
+    if (const auto found = faults(job.board, static_cast<int>(woods.size()), notation);
+        !found.empty()) {
+        return found.front();
+    }
+    Result<Plan> field = planField(job.board, woods, shop, choices, notation);
+    if (!field) {
+        return field.fault();
+    }
+    job.movement = movementOf(job.board, woods, field->byColumns, conditions.climate);
+    job.season = seasonOf(job.movement);
+    Result<Plan> planned =
+        withBorder(std::move(field).value(), job.board, woods, shop, job.season, notation);
     if (!planned) {
         return planned.fault();
     }
-    Job job;
     job.plan = std::move(planned).value();
-    job.steps = steps(job.plan, board, shop);
-    job.proof = replay(job.steps, board, choices.mergeLike);
+    const BorderFit& fit = job.plan.border;
+    job.surround = surroundOf(board, !job.plan.byColumns, fit.gapX.value, fit.gapY.value);
+    job.steps = steps(job.plan, job.board, shop);
+    job.proof = replay(job.steps, job.board, choices.mergeLike, job.season);
     if (!job.proof.ok()) {
         return Fault{"Virtual bench", "the plan does not make the wished board",
                      job.proof.faults.front()};
     }
-    job.movement = movementOf(board, woods, job.plan.byColumns, conditions.climate);
     job.glue = glueNeeds(job.steps, woods, conditions.glue);
-    job.cautions = cautions({board, woods, shop, choices, conditions, job.plan, job.steps,
+    job.cautions = cautions({job.board, woods, shop, choices, conditions, job.plan, job.steps,
                              job.movement, job.glue, notation});
-    job.totals = totals(board, woods, job.steps, job.proof, conditions.climate);
+    job.totals = totals(job.board, woods, job.steps, job.proof, conditions.climate, fit.surround);
     return job;
 }
 

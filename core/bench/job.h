@@ -2,6 +2,7 @@
 // plans here and nowhere else, so that no plan is shown that the virtual bench has not carried out.
 #pragma once
 
+#include "core/bench/borderroom.h"
 #include "core/bench/cautions.h"
 #include "core/bench/conditions.h"
 #include "core/bench/glue.h"
@@ -28,6 +29,11 @@ struct Totals {
 
 /// A plan that was proven.
 struct Job {
+    /// As it is glued: an end-grain band has become part of the field. Joints, rows and columns of
+    /// the plan, and places on it, are those of this board's field.
+    Board board;
+    FieldSeason season;  ///< how far that field moves
+    Surround surround;   ///< round the field that was wished, the band included
     Plan plan;
     StepList steps;
     Proof proof;

@@ -5,6 +5,9 @@ namespace kerfwright::rules {
 
 void borderMoves(const Scene& on, Found& found) {
     forEach<FitBorder>(on, [&](const FitBorder&, const Size*, int step) {
+        if (!bindsTheField(on.board)) {
+            return;
+        }
         const bool endGrain = on.board.build == Build::EndGrain;
         const Climate& climate = on.conditions.climate;
         const ClimatePreset* place = presetOf(climate);
@@ -28,8 +31,8 @@ void borderMoves(const Scene& on, Found& found) {
                       : "A border round a field that moves across its grain",
              std::move(reason),
              "Do not glue this border to the field: it will move by some millimetres and burst the "
-             "mitres. Joinery is not planned yet; a board that gets wet is best left without a "
-             "border.",
+             "mitres. Let the field float in the frame, or take a band of end grain; a board that "
+             "gets wet is best left without a border.",
              step,
              {},
              {{}, {}, {}, true}});

@@ -248,6 +248,15 @@ std::vector<Fault> faults(const Board& board, int woodCount, const Notation& not
     checkLength(all, "Border width", board.border.width, Length(), BoardLimits::greatestBorder,
                 notation);
     checkWood(all, "Border wood", board.border.wood, woodCount);
+    if (board.border.gap) {
+        checkLength(all, "Gap", *board.border.gap, Length(), BoardLimits::greatestGap, notation);
+    }
+    checkLength(all, "Inlay width", board.border.inlayWidth, Length(), BoardLimits::greatestBorder,
+                notation);
+    checkWood(all, "Inlay wood", board.border.inlayWood, woodCount);
+    checkLength(all, "Spline thickness", board.border.splineThickness, Length(),
+                BoardLimits::greatestSpline, notation);
+    checkWood(all, "Spline wood", board.border.splineWood, woodCount);
     return all;
 }
 

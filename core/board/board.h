@@ -4,6 +4,7 @@
 // visible rectangle of one wood and covers one or more whole cells.
 #pragma once
 
+#include "core/board/border.h"
 #include "core/measure/length.h"
 #include "core/measure/notation.h"
 #include "core/measure/result.h"
@@ -46,13 +47,7 @@ struct Field {
     Length height() const;
 };
 
-/// A plain border of long grain, mitred at the corners. Width 0: no border.
-struct Border {
-    Length width;  ///< the visible rail
-    int wood = 0;
-    friend bool operator==(const Border&, const Border&) = default;
-};
-
+/// Its finished size depends on how far the field moves: `sizeOf` in border.h.
 struct Board {
     Build build = Build::EndGrain;
     GrainDirection grain = GrainDirection::PlannersChoice;
@@ -60,9 +55,6 @@ struct Board {
     Field field;
     Border border;
     friend bool operator==(const Board&, const Board&) = default;
-
-    Length width() const { return field.width() + border.width * 2; }
-    Length height() const { return field.height() + border.width * 2; }
 };
 
 /// What a board may be. Wider than any shop of one person works, so that they stop slips of the
@@ -75,6 +67,8 @@ struct BoardLimits {
     static constexpr Length leastThickness = Length::mm(5);
     static constexpr Length greatestThickness = Length::mm(200);
     static constexpr Length greatestBorder = Length::mm(300);
+    static constexpr Length greatestGap = Length::mm(50);
+    static constexpr Length greatestSpline = Length::mm(20);
 };
 
 /// Orders pieces as a field keeps them: by row, then column.

@@ -63,7 +63,40 @@ const char* termName(TermKind kind) {
     case TermKind::Tail:
         return "tail";
     case TermKind::RoundingUp:
+    case TermKind::RoundingFine:
         return "rounded up";
+    case TermKind::HalfGrowth:
+        return "half of the field’s growth";
+    case TermKind::HalfShrinkage:
+        return "half of the field’s shrinkage";
+    case TermKind::PinGrowth:
+        return "growth at the pin";
+    case TermKind::PinShrinkage:
+        return "shrinkage at the pin";
+    case TermKind::Clearance:
+        return "clearance";
+    case TermKind::OwnGap:
+        return "gap as wished";
+    case TermKind::Gap:
+        return "gap";
+    case TermKind::Hold:
+        return "hold";
+    case TermKind::RailGroove:
+        return "groove in the rail";
+    case TermKind::FieldGroove:
+        return "groove in the field";
+    case TermKind::Ledge:
+        return "ledge";
+    case TermKind::TongueReach:
+        return "tongue";
+    case TermKind::Joinery:
+        return "usual size";
+    case TermKind::Inlay:
+        return "inlay";
+    case TermKind::Proud:
+        return "to level";
+    case TermKind::PinRadius:
+        return "half of the pin";
     }
     return "";
 }
@@ -95,6 +128,23 @@ Setting settingOf(TermKind kind) {
     case TermKind::FieldSide:
     case TermKind::Slices:
     case TermKind::SpareSlices:
+    case TermKind::HalfGrowth:
+    case TermKind::HalfShrinkage:
+    case TermKind::PinGrowth:
+    case TermKind::PinShrinkage:
+    case TermKind::Clearance:
+    case TermKind::OwnGap:
+    case TermKind::Gap:
+    case TermKind::Hold:
+    case TermKind::RailGroove:
+    case TermKind::FieldGroove:
+    case TermKind::Ledge:
+    case TermKind::TongueReach:
+    case TermKind::Joinery:
+    case TermKind::Inlay:
+    case TermKind::Proud:
+    case TermKind::PinRadius:
+    case TermKind::RoundingFine:
         break;
     }
     return Setting::None;
@@ -103,11 +153,14 @@ Setting settingOf(TermKind kind) {
 std::string working(const Figure& figure, const Notation& notation) {
     std::string text;
     for (const Term& term : figure.terms) {
+        const bool less = term.times < 0;
         if (!text.empty()) {
-            text += " + ";
+            text += less ? " − " : " + ";
+        } else if (less) {
+            text += "−";
         }
-        if (term.times != 1) {
-            text += std::to_string(term.times) + " × ";
+        if (const int times = less ? -term.times : term.times; times != 1) {
+            text += std::to_string(times) + " × ";
         }
         text += format(term.value, notation) + " " + termName(term.kind);
     }

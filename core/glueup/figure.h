@@ -25,7 +25,24 @@ enum class TermKind {
     Slices,
     SpareSlices,
     Tail,
-    RoundingUp,  ///< what was added to reach a whole step
+    RoundingUp,     ///< what was added to reach a whole step
+    HalfGrowth,     ///< of the field from build to the dampest season, one side's share
+    HalfShrinkage,  ///< of the field from build to the driest season, one side's share
+    PinGrowth,      ///< of the field between its middle and a pin, to the dampest season
+    PinShrinkage,   ///< the same, to the driest season
+    Clearance,      ///< so that nothing binds
+    OwnGap,         ///< as the maker wishes it
+    Gap,            ///< between field and rail
+    Hold,           ///< of tongue or ledge that must stay below the field
+    RailGroove,
+    FieldGroove,
+    Ledge,
+    TongueReach,  ///< out of the end and into the field
+    Joinery,      ///< a size that is usual for such a joint
+    Inlay,
+    Proud,  ///< that stands over and is levelled
+    PinRadius,
+    RoundingFine,  ///< what was added to reach a step of the fence
 };
 
 struct Term {

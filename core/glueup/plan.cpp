@@ -1,6 +1,7 @@
 #include "core/glueup/plan.h"
 
 #include "core/glueup/allowances.h"
+#include "core/glueup/bordersteps.h"
 #include "core/glueup/rows.h"
 
 #include <algorithm>
@@ -317,14 +318,12 @@ Result<Chosen> choose(const Board& board, const std::vector<Wood>& woods, const 
     return better;
 }
 
-/// A border is cut from timber like any strip. `rail` is the long side with its allowances.
-std::optional<Fault> borderFault(const Board& board, const std::vector<Wood>& woods,
-                                 const Shop& shop, const Notation& notation) {
-    if (board.border.width == Length()) {
-        return std::nullopt;
-    }
+/// A border is cut from timber like any strip.
+std::optional<Fault> timberFault(const BorderFit& fit, const Board& board,
+                                 const std::vector<Wood>& woods, const Shop& shop, bool grainDown,
+                                 const Notation& notation) {
     const Wood& wood = woods[static_cast<std::size_t>(board.border.wood)];
-    const Length rough[] = {board.thickness + shop.milling, board.border.width + shop.milling};
+    const Length rough[] = {board.thickness + shop.milling, fit.railStock.value + shop.milling};
     const bool flat = rough[0] <= wood.timber.thickness && rough[1] <= wood.timber.width;
     const bool onEdge = rough[1] <= wood.timber.thickness && rough[0] <= wood.timber.width;
     if (!flat && !onEdge) {
@@ -336,8 +335,7 @@ std::optional<Fault> borderFault(const Board& board, const std::vector<Wood>& wo
                      format(board.border.width, notation)};
     }
     const Length rail =
-        railLength(shop, {{TermKind::FieldSide, std::max(board.width(), board.height())}}).value +
-        shop.endAllowance;
+        railLength(shop, longestRail(fit, board, grainDown)).value + shop.endAllowance;
     if (rail > shop.longestStrip) {
         return Fault{"Longest strip",
                      "too short for the border, which needs rails of " + format(rail, notation),
@@ -348,11 +346,8 @@ std::optional<Fault> borderFault(const Board& board, const std::vector<Wood>& wo
 
 }  // namespace
 
-Result<Plan> plan(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
-                  const Choices& choices, const Notation& notation) {
-    if (const std::optional<Fault> fault = borderFault(board, woods, shop, notation)) {
-        return *fault;
-    }
+Result<Plan> planField(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                       const Choices& choices, const Notation& notation) {
     Result<Chosen> chosen = choose(board, woods, shop, choices, notation);
     if (!chosen) {
         return chosen.fault();
@@ -365,6 +360,31 @@ Result<Plan> plan(const Board& board, const std::vector<Wood>& woods, const Shop
     Plan plan = std::move(made).value();
     plan.decidedBy = std::move(taken.why);
     return plan;
+}
+
+Result<Plan> withBorder(Plan plan, const Board& board, const std::vector<Wood>& woods,
+                        const Shop& shop, const FieldSeason& season, const Notation& notation) {
+    const bool grainDown = !plan.byColumns;
+    Result<BorderFit> fit = fitBorder(board, shop, grainDown, season, notation);
+    if (!fit) {
+        return fit.fault();
+    }
+    plan.border = std::move(fit).value();
+    if (board.border.isThere()) {
+        if (const auto fault = timberFault(plan.border, board, woods, shop, grainDown, notation)) {
+            return *fault;
+        }
+    }
+    return plan;
+}
+
+Result<Plan> plan(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                  const Choices& choices, const Notation& notation, const FieldSeason& season) {
+    Result<Plan> field = planField(board, woods, shop, choices, notation);
+    if (!field) {
+        return field;
+    }
+    return withBorder(std::move(field).value(), board, woods, shop, season, notation);
 }
 
 }  // namespace kerfwright

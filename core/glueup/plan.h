@@ -7,6 +7,7 @@
 #pragma once
 
 #include "core/board/board.h"
+#include "core/glueup/borderfit.h"
 #include "core/glueup/figure.h"
 #include "core/measure/result.h"
 #include "core/shop/shop.h"
@@ -107,14 +108,26 @@ struct Plan {
     int panels = 0;         ///< kinds of glued panel
     int strips = 0;         ///< strips of wood to mill, border not included
     std::string decidedBy;  ///< why rows or columns, in a sentence
+    BorderFit border;       ///< sizes of the border; its parts are not among `parts`
 
     const Part& field() const { return parts.back(); }
 };
 
-/// Plans a valid board. Faults (naming the entry) where no strip could be had: a board thicker than
-/// any section, a slice or a rail longer than the longest strip.
-/// Lengths in the faults are written in `notation`.
+/// Plans the field of a valid board, which has no end-grain band any more: see `asGlued`. Faults
+/// (naming the entry) where no strip could be had: a board thicker than any section, a slice longer
+/// than the longest strip. Lengths in the faults are written in `notation`.
+Result<Plan> planField(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                       const Choices& choices, const Notation& notation = Notation::millimetres(3));
+
+/// Adds the border to a field's plan, once it is known how far that field moves. Faults of
+/// `fitBorder`, and where no rail could be had.
+Result<Plan> withBorder(Plan plan, const Board& board, const std::vector<Wood>& woods,
+                        const Shop& shop, const FieldSeason& season,
+                        const Notation& notation = Notation::millimetres(3));
+
+/// Both, for a field that moves by `season` whichever way it is planned.
 Result<Plan> plan(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
-                  const Choices& choices, const Notation& notation = Notation::millimetres(3));
+                  const Choices& choices, const Notation& notation = Notation::millimetres(3),
+                  const FieldSeason& season = {});
 
 }  // namespace kerfwright

@@ -1,6 +1,7 @@
 #include "core/glueup/steps.h"
 
 #include "core/glueup/allowances.h"
+#include "core/glueup/bordersteps.h"
 
 #include <algorithm>
 
@@ -38,16 +39,6 @@ private:
     Ledger& ledger() { return list_.ledger; }
     void add(Work work) { list_.steps.push_back({std::move(work)}); }
 
-    void account(const MillLine& line) {
-        const auto strips = static_cast<std::int64_t>(line.strips.size());
-        const Area rough = area(line.roughThickness.value, line.roughWidth.value);
-        const Area milled = area(line.thickness.value, line.width.value);
-        ledger().timberIn += volume(rough, line.roughLength.value) * strips;
-        ledger().planed +=
-            Volume((rough.squareNm() - milled.squareNm()) * line.roughLength.value.nm()) * strips;
-        ledger().trimmed += volume(milled, line.roughLength.value - line.length.value) * strips;
-    }
-
     void addPanel(const Part& panel) {
         Mill mill;
         mill.panel = panel.label;
@@ -71,7 +62,7 @@ private:
                                   strip.length});
         }
         for (const MillLine& line : mill.lines) {
-            account(line);
+            account(ledger(), line);
         }
         add(std::move(mill));
 
@@ -187,51 +178,9 @@ private:
             add(std::move(trim));
         }
         ledger().board = volume(width, height, board_.thickness);
-        if (board_.border.width > Length()) {
-            addBorder(field.label);
+        if (board_.border.isThere()) {
+            addBorderSteps(list_, plan_.border, board_, shop_, !plan_.byColumns, field.label);
         }
-    }
-
-    /// Rails are mitred from blanks that have a squaring cut, a kerf for each mitre and a tail.
-    void addBorder(const std::string& fieldLabel) {
-        const Length sides[] = {board_.field.width(), board_.field.height()};
-        const std::string labels[] = {"Top rail", "Right rail", "Bottom rail", "Left rail"};
-        Mill mill;
-        FitBorder border;
-        border.part = fieldLabel;
-        border.width.add(TermKind::BorderWidth, board_.border.width);
-        border.boardWidth.add(TermKind::FieldSide, sides[0])
-            .add(TermKind::BorderWidth, board_.border.width, 2);
-        border.boardHeight.add(TermKind::FieldSide, sides[1])
-            .add(TermKind::BorderWidth, board_.border.width, 2);
-        for (std::size_t side = 0; side < 4; ++side) {
-            Rail rail;
-            rail.label = labels[side];
-            rail.longPoint = side % 2 == 0 ? border.boardWidth : border.boardHeight;
-            border.rails.push_back(std::move(rail));
-        }
-        for (std::size_t pair = 0; pair < 2; ++pair) {
-            const Rail& rail = border.rails[pair];
-            MillLine line;
-            line.wood = board_.border.wood;
-            line.strips = {labels[pair], labels[pair + 2]};
-            line.thickness.add(TermKind::BoardThickness, board_.thickness);
-            line.width = border.width;
-            line.length = railLength(shop_, rail.longPoint);
-            line.roughThickness = rough(line.thickness, shop_);
-            line.roughWidth = rough(line.width, shop_);
-            line.roughLength = roughLength(line.length, shop_);
-            account(line);
-
-            const Area section = area(line.thickness.value, line.width.value);
-            // A rail seen from above is a trapezium: its two sides differ by two border widths.
-            const Volume kept = volume(section, rail.longPoint.value - line.width.value);
-            ledger().trimmed += (volume(section, line.length.value) - kept) * 2;
-            ledger().board += kept * 2;
-            mill.lines.push_back(std::move(line));
-        }
-        add(std::move(mill));
-        add(std::move(border));
     }
 
     const Plan& plan_;
@@ -244,7 +193,12 @@ private:
 struct Titles {
     std::string operator()(const Mill& mill) const {
         if (mill.panel.empty()) {
-            return "Mill the border rails";
+            const bool railsOnly =
+                std::all_of(mill.lines.begin(), mill.lines.end(), [](const MillLine& line) {
+                    return line.strips.size() == 2 &&
+                           line.strips.front().find(" rail") != std::string::npos;
+                });
+            return railsOnly ? "Mill the border rails" : "Mill the parts of the border";
         }
         const bool single = mill.lines.size() == 1 && mill.lines.front().strips.size() == 1;
         return single ? "Mill strip " + mill.panel
@@ -285,13 +239,59 @@ struct Titles {
         return text + " off " + cut.part;
     }
     std::string operator()(const TrimField&) const { return "Trim the field on four sides"; }
-    std::string operator()(const FitBorder&) const { return "Mitre the border rails"; }
+    std::string operator()(const CutChannel& cut) const {
+        const bool field = cut.edges > 1;
+        switch (cut.purpose) {
+        case ChannelFor::Tongue:
+            return !field           ? "Groove the rails"
+                   : cut.edges == 4 ? "Groove the edges of the field"
+                                    : "Groove the ends of the field";
+        case ChannelFor::Ledge:
+            return field ? "Rebate the field from below" : "Rebate the rails down to the ledge";
+        case ChannelFor::Inlay:
+            break;
+        }
+        return "Rebate the rails for the inlay";
+    }
+    std::string operator()(const GlueIn& glue) const {
+        return glue.purpose == ChannelFor::Inlay ? "Glue the inlay into the rails and level it"
+                                                 : "Glue the tongues into the rails";
+    }
+    std::string operator()(const CutRails& cut) const {
+        return cut.mitred ? "Mitre the border rails" : "Cut the border to length";
+    }
+    std::string operator()(const FitBorder& fit) const {
+        switch (fit.design) {
+        case BorderDesign::FloatingFrame:
+            return "Close the frame round the loose field";
+        case BorderDesign::BreadboardEnds:
+            return "Pin the breadboard ends";
+        case BorderDesign::EdgeBand:
+            return fit.mustNotBeGlued ? "Lay the bands dry round the field"
+                                      : "Glue the bands to the field";
+        case BorderDesign::EndGrainBand:
+        case BorderDesign::FixedFrame:
+            break;
+        }
+        return fit.mustNotBeGlued ? "Lay the rails dry round the field"
+                                  : "Glue the rails to the field";
+    }
+    std::string operator()(const KeyCorners&) const { return "Key the corners of the frame"; }
 };
 
 struct Workpieces {
+    static const std::string& nothing() {
+        static const std::string empty;
+        return empty;
+    }
     const std::string& operator()(const Mill& mill) const { return mill.panel; }
     const std::string& operator()(const Glue& glue) const { return glue.result; }
     const std::string& operator()(const Take& take) const { return take.result; }
+    const std::string& operator()(const CutChannel& cut) const {
+        return cut.edges > 1 ? cut.parts.front() : nothing();
+    }
+    const std::string& operator()(const GlueIn&) const { return nothing(); }
+    const std::string& operator()(const CutRails&) const { return nothing(); }
     template <class Other>
     const std::string& operator()(const Other& work) const {
         return work.part;

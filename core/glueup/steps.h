@@ -6,6 +6,7 @@
 // left. A panel is crosscut across y, from its squared end, which is the one at y = 0.
 #pragma once
 
+#include "core/glueup/borderfit.h"
 #include "core/glueup/plan.h"
 
 #include <string>
@@ -24,7 +25,7 @@ struct MillLine {
 
 /// Mill and rip strips.
 struct Mill {
-    std::string panel;  ///< for which panel; empty for border rails
+    std::string panel;  ///< for which panel; empty for the parts of the border, rails first
     std::vector<MillLine> lines;
 };
 
@@ -97,22 +98,84 @@ struct TrimField {
     Figure width, height;  ///< of the field afterwards: x, y
 };
 
-/// One rail of the border, mitred at both ends.
+/// What a groove or a rebate is for.
+enum class ChannelFor {
+    Tongue,  ///< groove in the middle of an edge
+    Ledge,   ///< rail: rebate down to the ledge; field: rebate below, which lies on it
+    Inlay,   ///< rebate along the rail's inside edge, open at the top face
+};
+
+/// Cut a groove or a rebate along the inside edge of rails, or along edges of the field, at one
+/// setting. Rails are cut in the blank, from end to end.
+struct CutChannel {
+    std::vector<std::string> parts;
+    ChannelFor purpose = ChannelFor::Tongue;
+    int edges = 1;    ///< of each part: 1 of a rail; 4 of a field, or the 2 at which its grain ends
+    Figure depth;     ///< in from the edge
+    Figure width;     ///< along the part's thickness
+    Figure fromFace;  ///< from the top face to the channel; 0 where it is open there
+};
+
+/// A stick and the rail it goes into.
+struct Inset {
+    std::string stick;
+    std::string rail;
+};
+
+/// Glue sticks into the channels of rails: inlay into the blanks, tongues into rails cut to length.
+struct GlueIn {
+    ChannelFor purpose = ChannelFor::Tongue;
+    std::vector<Inset> insets;
+    /// Tongue: how far it stands out of the rail. Inlay: how far it stands over the top face; that
+    /// is levelled once the glue has set.
+    Figure proud;
+    Area glueFace;  ///< tongue: both cheeks in the rail; inlay: below it and at its back
+};
+
+/// One rail of the border.
 struct Rail {
     std::string label;  ///< of the milled strip it is cut from
-    Figure longPoint;   ///< long point to long point
+    Figure longPoint;   ///< long point to long point; where it is not mitred, its length
 };
 
-/// Cut the rails and lay them round the field. How they are held is not planned.
+/// Cut the rails to length.
+struct CutRails {
+    bool mitred = true;  ///< 45° at both ends; else square
+    std::vector<Rail> rails;
+};
+
+/// Put the rails round the field, in order: top, right, bottom, left, as far as there are any.
 struct FitBorder {
     std::string part;         ///< the field
-    std::vector<Rail> rails;  ///< top, right, bottom, left
-    Figure width;             ///< of a rail
+    std::vector<Rail> rails;  ///< with the lengths they were cut to
+    Figure width;             ///< of the visible rail
     Figure boardWidth, boardHeight;
+    /// The rails are not glued to the field: it floats, or is pinned, or it moves and the caution
+    /// has not been read.
     bool mustNotBeGlued = true;
+    BorderDesign design = BorderDesign::FixedFrame;
+    Figure gapX = {}, gapY = {};  ///< between field and rail; 0 where they touch
+    /// Glued in this step: edges of the field, and mitres as wide as the visible rail. 0 where
+    /// nothing is to be glued.
+    Area glueFace = {};
+    Figure pinDiameter = {};     ///< breadboard ends
+    Figure pinFromEdge = {};     ///< from the field's edge to the middle of a pin
+    std::vector<Pin> pins = {};  ///< of one end; the other has the same
 };
 
-using Work = std::variant<Mill, Glue, Take, Flatten, SquareEnd, Crosscut, TrimField, FitBorder>;
+/// Saw a slot across each corner of the closed frame, square to the corner, and glue a key into it:
+/// a triangle, trimmed flush. All keys come from one stick.
+struct KeyCorners {
+    std::string part;  ///< the field in its frame
+    std::string stick;
+    Figure depth;      ///< of the slot, from the corner inwards
+    Figure thickness;  ///< of slot and key
+    Figure fromFace;   ///< from the top face to the slot
+    Area glueFace;     ///< both faces of four keys
+};
+
+using Work = std::variant<Mill, Glue, Take, Flatten, SquareEnd, Crosscut, TrimField, CutChannel,
+                          GlueIn, CutRails, FitBorder, KeyCorners>;
 
 struct Step {
     Work work;
@@ -127,8 +190,9 @@ struct Ledger {
     Volume trimmed;  ///< squaring waste, ends, trim margin, mitres; with the kerf of those cuts
     Volume spare;    ///< spare slices
     Volume offcut;   ///< ends of panels left after the last slice
+    Volume grooved = {};  ///< out of grooves, rebates and slots
 
-    Volume out() const { return board + kerf + planed + trimmed + spare + offcut; }
+    Volume out() const { return board + kerf + planed + trimmed + spare + offcut + grooved; }
     friend bool operator==(const Ledger&, const Ledger&) = default;
 };
 
@@ -139,13 +203,13 @@ struct StepList {
     Ledger ledger;                     ///< as reckoned by the planner; the bench weighs for itself
 };
 
-/// The steps of a plan.
+/// The steps of a plan, border included. Pin holes are not weighed: a pin fills its own.
 StepList steps(const Plan& plan, const Board& board, const Shop& shop);
 
 /// "Glue panel A", "Cut the two margin slices", ...: the step in a few words, without numbers that
 /// someone sets a machine to.
 std::string title(const Step& step);
-/// The workpiece that a step is about ("A", "Field"); empty for milling.
+/// The workpiece that a step is about ("A", "Field"); empty for work on the parts of a border.
 const std::string& workpiece(const Step& step);
 
 }  // namespace kerfwright

@@ -78,6 +78,16 @@ namespace detail {
 __extension__ using Wide = __int128;
 }
 
+/// Of a square of that side, rounded down to a whole nanometre. For sides up to 1 km.
+constexpr Length diagonal(Length side) {
+    const detail::Wide wanted = static_cast<detail::Wide>(side.nm()) * side.nm() * 2;
+    detail::Wide root = side.nm() * 2;
+    while (root > 0 && root * root > wanted) {
+        root = (root + wanted / root) / 2;
+    }
+    return Length::nm(static_cast<std::int64_t>(root));
+}
+
 class Area {
 public:
     constexpr Area() = default;

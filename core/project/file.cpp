@@ -34,6 +34,14 @@ constexpr std::array<FileName<BoardUse>, boardUses.size()> useNames = [] {
     }
     return names;
 }();
+constexpr std::array designNames{
+    FileName<BorderDesign>{BorderDesign::EndGrainBand, "end-grain-band"},
+    FileName<BorderDesign>{BorderDesign::FloatingFrame, "floating-frame"},
+    FileName<BorderDesign>{BorderDesign::FixedFrame, "fixed-frame"},
+    FileName<BorderDesign>{BorderDesign::BreadboardEnds, "breadboard-ends"},
+    FileName<BorderDesign>{BorderDesign::EdgeBand, "edge-band"}};
+constexpr std::array housingNames{FileName<Housing>{Housing::Groove, "groove"},
+                                  FileName<Housing>{Housing::Rebate, "rebate"}};
 
 std::string lengthKey(const char* key) {
     return std::string(key) + "-nm";
@@ -76,6 +84,16 @@ Json ofBoard(const Project& project) {
     Json border = Json::object();
     border.add("width-nm", ofLength(board.border.width));
     border.add("wood", Json::ofText(woodKey(project, board.border.wood)));
+    border.add("design", named(designNames, board.border.design));
+    border.add("housing", named(housingNames, board.border.housing));
+    if (board.border.gap) {
+        border.add("gap-nm", ofLength(*board.border.gap));
+    }
+    border.add("inlay-width-nm", ofLength(board.border.inlayWidth));
+    border.add("inlay-wood", Json::ofText(woodKey(project, board.border.inlayWood)));
+    border.add("spline-thickness-nm", ofLength(board.border.splineThickness));
+    border.add("spline-wood", Json::ofText(woodKey(project, board.border.splineWood)));
+    border.add("caution-read", Json::ofBoolean(board.border.cautionRead));
     Json field = Json::object();
     field.add("columns-nm", ofLengths(board.field.columns));
     field.add("rows-nm", ofLengths(board.field.rows));
@@ -212,15 +230,45 @@ Field readField(const Node& json, const std::vector<Wood>& woods) {
     return field;
 }
 
+/// Files from before borders had a design hold a plain frame: width and wood.
+Border readBorder(const Node& json, const std::vector<Wood>& woods) {
+    Border border;
+    border.width = json.at("width-nm").length(Length(), BoardLimits::greatestBorder);
+    border.wood = readWoodKey(json.at("wood"), woods);
+    if (const auto design = json.maybe("design")) {
+        border.design = design->name(designNames);
+    }
+    if (const auto housing = json.maybe("housing")) {
+        border.housing = housing->name(housingNames);
+    }
+    if (const auto gap = json.maybe("gap-nm")) {
+        border.gap = gap->length(Length(), BoardLimits::greatestGap);
+    }
+    if (const auto width = json.maybe("inlay-width-nm")) {
+        border.inlayWidth = width->length(Length(), BoardLimits::greatestBorder);
+    }
+    if (const auto wood = json.maybe("inlay-wood")) {
+        border.inlayWood = readWoodKey(*wood, woods);
+    }
+    if (const auto thickness = json.maybe("spline-thickness-nm")) {
+        border.splineThickness = thickness->length(Length(), BoardLimits::greatestSpline);
+    }
+    if (const auto wood = json.maybe("spline-wood")) {
+        border.splineWood = readWoodKey(*wood, woods);
+    }
+    if (const auto read = json.maybe("caution-read")) {
+        border.cautionRead = read->flag();
+    }
+    return border;
+}
+
 Board readBoard(const Node& json, const std::vector<Wood>& woods) {
     Board board;
     board.build = json.at("build").name(buildNames);
     board.grain = json.at("grain").name(grainNames);
     board.thickness =
         json.at("thickness-nm").length(BoardLimits::leastThickness, BoardLimits::greatestThickness);
-    const Node border = json.at("border");
-    board.border.width = border.at("width-nm").length(Length(), BoardLimits::greatestBorder);
-    board.border.wood = readWoodKey(border.at("wood"), woods);
+    board.border = readBorder(json.at("border"), woods);
     board.field = readField(json.at("field"), woods);
     return board;
 }

@@ -12,9 +12,10 @@ constexpr Length greatestFigure = Length::mm(1'000'000);
 
 }  // namespace
 
-Bench::Bench(const StepList& list, const Board& board)
+Bench::Bench(const StepList& list, const Board& board, const FieldSeason& season)
     : list_(list)
-    , board_(board) {
+    , board_(board)
+    , season_(season) {
     std::size_t expected = 0;
     for (const Step& step : list.steps) {
         if (const auto* mill = std::get_if<Mill>(&step.work)) {
@@ -185,10 +186,10 @@ void Bench::closeLedger() {
         fault("timber has vanished or come from nowhere");
     }
     const std::pair<const char*, Volume Ledger::*> buckets[] = {
-        {"timber in", &Ledger::timberIn},    {"in the board", &Ledger::board},
-        {"sawn to dust", &Ledger::kerf},     {"planed off", &Ledger::planed},
-        {"trimmed off", &Ledger::trimmed},   {"in spare slices", &Ledger::spare},
-        {"left in offcuts", &Ledger::offcut}};
+        {"timber in", &Ledger::timberIn},     {"in the board", &Ledger::board},
+        {"sawn to dust", &Ledger::kerf},      {"planed off", &Ledger::planed},
+        {"trimmed off", &Ledger::trimmed},    {"in spare slices", &Ledger::spare},
+        {"left in offcuts", &Ledger::offcut}, {"out of grooves", &Ledger::grooved}};
     for (const auto& [name, bucket] : buckets) {
         if (ledger_.*bucket != list_.ledger.*bucket) {
             fault(std::string("the volume ") + name + " is not what the list says");
@@ -212,6 +213,9 @@ std::vector<std::string> Bench::finish(bool mergeLike) {
     }
     if (!bordered_ && board_.border.width > Length()) {
         fault("the border is missing");
+    }
+    if (board_.border.hasSplines() && !keyed_) {
+        fault("the corners have no splines");
     }
     const bool down = board_.grain != GrainDirection::Across;
     const bool across = board_.grain != GrainDirection::Down;

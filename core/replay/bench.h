@@ -4,8 +4,10 @@
 
 #include "core/board/board.h"
 #include "core/glueup/steps.h"
+#include "core/replay/profile.h"
 #include "core/replay/solid.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -15,8 +17,8 @@ namespace kerfwright {
 
 class Bench {
 public:
-    /// Both must outlive the bench.
-    Bench(const StepList& list, const Board& board);
+    /// List and board must outlive the bench.
+    Bench(const StepList& list, const Board& board, const FieldSeason& season);
 
     /// Carries out the step; faults without the step's number. The bench is of no more use once
     /// there was one.
@@ -46,6 +48,18 @@ private:
         bool marginRow = false;  ///< slices: cut in a step for margin rows
     };
 
+    /// A rail of the border, from the first cut in its blank.
+    struct RailState {
+        Corner stock;  ///< of the blank: width, length, thickness
+        int wood = 0;
+        Profile profile;
+        std::optional<Slab> groove, ledge, inlay;  ///< what was cut
+        bool inlaid = false;
+        bool cut = false;
+        Length length;                 ///< once cut; long point to long point where mitred
+        std::optional<Corner> tongue;  ///< width, length, thickness
+    };
+
     void run(const Mill& step);
     void run(const Glue& step);
     void run(const Take& step);
@@ -53,7 +67,11 @@ private:
     void run(const SquareEnd& step);
     void run(const Crosscut& step);
     void run(const TrimField& step);
+    void run(const CutChannel& step);
+    void run(const GlueIn& step);
+    void run(const CutRails& step);
     void run(const FitBorder& step);
+    void run(const KeyCorners& step);
 
     void millLine(const Mill& step, const MillLine& line);
     /// Takes the part off the bench, as it lies; false (and a fault) where it is not to be had.
@@ -61,6 +79,19 @@ private:
     void putField(std::string_view label, Solid solid);
     /// A slice that came off a panel, or nothing where the panel is too short.
     bool cutOne(std::string_view label, Workpiece& panel, const Crosscut& step, Kind kind);
+    BorderSides sides() const;
+    RailState* openRail(std::string_view label);
+    void cutRailChannel(const CutChannel& step, std::string_view label);
+    void cutFieldChannel(const CutChannel& step);
+    Area glueTongue(const GlueIn& step, const Workpiece& stick, RailState& rail);
+    Area glueInlay(const GlueIn& step, const Workpiece& stick, RailState& rail);
+    void checkGaps(const FitBorder& step);
+    void layRail(const FitBorder& step, const Rail& written, Length inside, bool across,
+                 const Workpiece& field);
+    void checkHousing(const FitBorder& step, const RailState& rail, bool across,
+                      const Corner& field, const std::string& name);
+    void checkGlued(const FitBorder& step, Area edges, Length thickness);
+    void checkPins(const FitBorder& step, const BorderSides& on);
     void checkMarginRows();
     void weighRest();
     void closeLedger();
@@ -93,6 +124,11 @@ private:
     Length margin_;
     bool bordered_ = false;
     Length boardWidth_, boardHeight_;
+    FieldSeason season_;
+    std::unordered_map<std::string_view, RailState> rails_;
+    std::optional<Slab> fieldChannel_;  ///< out: in from the field's edge
+    bool fieldLedge_ = false;           ///< that channel is a rebate below
+    bool keyed_ = false;
 };
 
 }  // namespace kerfwright

@@ -4,8 +4,8 @@
 
 namespace kerfwright {
 
-Proof replay(const StepList& list, const Board& board, bool mergeLike) {
-    Bench bench(list, board);
+Proof replay(const StepList& list, const Board& board, bool mergeLike, const FieldSeason& season) {
+    Bench bench(list, board, season);
     Proof proof;
     for (std::size_t i = 0; i < list.steps.size() && proof.ok(); ++i) {
         for (const std::string& text : bench.carryOut(list.steps[i])) {

@@ -24,7 +24,11 @@ struct Proof {
 /// woods, and the wished joints plus `extraJoints` less `omittedJoints` (an extra joint must lie
 /// inside a piece; an omitted one between two pieces of one wood, and only where `mergeLike` allows
 /// it); nothing is left over but spare slices and offcuts; grain runs as the build wants; the
-/// volume ledger closes and equals the one in the list.
-Proof replay(const StepList& list, const Board& board, bool mergeLike);
+/// volume ledger closes and equals the one in the list. Of a border: rails meet long point to long
+/// point, grooves and what stands in them fit each other, nothing that floats is glued, and for a
+/// field that moves by `season` no gap closes (unless the maker wished that one), no slot binds and
+/// no hold is lost. An end-grain band must be part of the field: see `asGlued`.
+Proof replay(const StepList& list, const Board& board, bool mergeLike,
+             const FieldSeason& season = {});
 
 }  // namespace kerfwright

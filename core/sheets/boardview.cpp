@@ -28,11 +28,17 @@ public:
         , woods_(woods)
         , extraJoints_(extraJoints)
         , options_(options) {
-        hasBorder_ = options.wholeBoard && board.border.width > Length();
-        rail_ = hasBorder_ ? board.border.width.toMm() : 0;
-        x_ = gridLines(board.field.columns, rail_);
-        y_ = gridLines(board.field.rows, rail_);
-        drawing_.extent = {0, 0, x_.back() + rail_, y_.back() + rail_};
+        hasBorder_ = options.wholeBoard && board.border.isThere();
+        mitred_ = board.border.isFrame();
+        Surround room;
+        if (hasBorder_) {
+            room = options.surround.value_or(surroundOf(board, true, {}, {}));
+        }
+        railX_ = room.railX.toMm();
+        railY_ = room.railY.toMm();
+        x_ = gridLines(board.field.columns, room.left().toMm());
+        y_ = gridLines(board.field.rows, room.top().toMm());
+        drawing_.extent = {0, 0, x_.back() + x_.front(), y_.back() + y_.front()};
         for (const Wood& wood : woods) {
             drawing_.woods.push_back(wood.colour);
         }
@@ -63,18 +69,33 @@ private:
         return {x_[left], y_[top], x_[right] - x_[left], y_[bottom] - y_[top]};
     }
 
-    /// Top, right, bottom, left, each from its outer edge inwards.
+    /// Top, right, bottom, left, as far as there are any; each from its outer edge inwards.
     std::vector<std::vector<Point>> rails() const {
+        const double wide = drawing_.extent.width;
+        const double high = drawing_.extent.height;
+        if (!mitred_) {
+            std::vector<std::vector<Point>> strips;
+            if (railY_ > 0) {
+                strips.push_back(corners({0, 0, wide, railY_}));
+                strips.push_back(corners({0, high - railY_, wide, railY_}));
+            }
+            if (railX_ > 0) {
+                strips.push_back(corners({0, railY_, railX_, high - 2 * railY_}));
+                strips.push_back(corners({wide - railX_, railY_, railX_, high - 2 * railY_}));
+            }
+            return strips;
+        }
+
         const double right = drawing_.extent.width;
         const double bottom = drawing_.extent.height;
         const Point a{0, 0};
         const Point b{right, 0};
         const Point c{right, bottom};
         const Point d{0, bottom};
-        const Point inA{rail_, rail_};
-        const Point inB{right - rail_, rail_};
-        const Point inC{right - rail_, bottom - rail_};
-        const Point inD{rail_, bottom - rail_};
+        const Point inA{railX_, railY_};
+        const Point inB{right - railX_, railY_};
+        const Point inC{right - railX_, bottom - railY_};
+        const Point inD{railX_, bottom - railY_};
         return {{a, b, inB, inA}, {b, c, inC, inB}, {c, d, inD, inC}, {d, a, inA, inD}};
     }
 
@@ -152,9 +173,10 @@ private:
         // Bolder than a joint, or its dashes are lost among the hatch.
         const Style style{
             .line = Ink::ExtraJoint, .lineWidth = options_.lineWidth * 1.8, .dashed = true};
-        const double at = joint.at.toMm() + rail_;
-        const double from = joint.from.toMm() + rail_;
-        const double to = joint.to.toMm() + rail_;
+        const double along = joint.vertical ? y_.front() : x_.front();
+        const double at = joint.at.toMm() + (joint.vertical ? x_.front() : y_.front());
+        const double from = joint.from.toMm() + along;
+        const double to = joint.to.toMm() + along;
         drawing_.marks.emplace_back(joint.vertical ? Line{{at, from}, {at, to}, style}
                                                    : Line{{from, at}, {to, at}, style});
     }
@@ -166,10 +188,15 @@ private:
         if (hasBorder_) {
             const double width = drawing_.extent.width;
             const double height = drawing_.extent.height;
-            letter({rail_, 0, width - 2 * rail_, rail_}, board_.border.wood);
-            letter({rail_, height - rail_, width - 2 * rail_, rail_}, board_.border.wood);
-            letter({0, rail_, rail_, height - 2 * rail_}, board_.border.wood);
-            letter({width - rail_, rail_, rail_, height - 2 * rail_}, board_.border.wood);
+            const int wood = board_.border.wood;
+            if (railY_ > 0) {
+                letter({railX_, 0, width - 2 * railX_, railY_}, wood);
+                letter({railX_, height - railY_, width - 2 * railX_, railY_}, wood);
+            }
+            if (railX_ > 0) {
+                letter({0, railY_, railX_, height - 2 * railY_}, wood);
+                letter({width - railX_, railY_, railX_, height - 2 * railY_}, wood);
+            }
         }
     }
 
@@ -218,11 +245,22 @@ private:
             return;
         }
         drawing_.marks.emplace_back(Rectangle{
-            {rail_, rail_, extent.width - 2 * rail_, extent.height - 2 * rail_}, 0, style});
+            {railX_, railY_, extent.width - 2 * railX_, extent.height - 2 * railY_}, 0, style});
+        if (x_.front() > railX_ || y_.front() > railY_) {
+            // The gap, true to scale.
+            drawing_.marks.emplace_back(
+                Rectangle{{x_.front(), y_.front(), x_.back() - x_.front(), y_.back() - y_.front()},
+                          0,
+                          style});
+        }
         const Style mitre{
             .line = Ink::WoodLine, .lineWidth = options_.lineWidth, .wood = board_.border.wood};
         for (const std::vector<Point>& rail : rails()) {
-            drawing_.marks.emplace_back(Line{rail[0], rail[3], mitre});
+            if (mitred_) {
+                drawing_.marks.emplace_back(Line{rail[0], rail[3], mitre});
+            } else {
+                drawing_.marks.emplace_back(Shape{rail, true, style});
+            }
         }
     }
 
@@ -231,7 +269,9 @@ private:
     const std::vector<Joint>& extraJoints_;
     const BoardViewOptions& options_;
     bool hasBorder_ = false;
-    double rail_ = 0;
+    bool mitred_ = false;
+    double railX_ = 0;
+    double railY_ = 0;
     std::vector<double> x_, y_;
     Drawing drawing_;
 };
@@ -240,7 +280,8 @@ private:
 
 Drawing drawBoard(const Board& board, const std::vector<Wood>& woods,
                   const std::vector<Joint>& extraJoints, const BoardViewOptions& options) {
-    return BoardPainter(board, woods, extraJoints, options).draw();
+    const Board glued = asGlued(board);
+    return BoardPainter(glued, woods, extraJoints, options).draw();
 }
 
 }  // namespace kerfwright

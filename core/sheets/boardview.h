@@ -4,6 +4,8 @@
 #include "core/drawing/drawing.h"
 #include "core/project/project.h"
 
+#include <optional>
+
 namespace kerfwright {
 
 struct BoardViewOptions {
@@ -14,9 +16,11 @@ struct BoardViewOptions {
     double hatchPitch = 4;       ///< between hatch lines, mm
     double leastLetter = 0;      ///< em height, mm: letters that would be smaller are left out
     double greatestLetter = 18;  ///< em height, mm
+    std::optional<Surround> surround = {};  ///< empty: no gap, and grain that runs down
 };
 
-/// The finished board from above. The field's top left corner is at (border width, border width).
+/// The finished board from above. The field's top left corner lies within gap and rails. An
+/// end-grain band is drawn as part of the field, and `extraJoints` are those of a field with it.
 Drawing drawBoard(const Board& board, const std::vector<Wood>& woods,
                   const std::vector<Joint>& extraJoints, const BoardViewOptions& options);
 

@@ -8,15 +8,21 @@
 namespace kerfwright {
 namespace {
 
-std::string warning(const Matter& matter) {
+std::string warning(const Matter& matter, const FitBorder& border) {
+    if (border.design == BorderDesign::FloatingFrame) {
+        return "Glue the mitres and nothing else: the field lies loose in the frame, or it bursts "
+               "it in the damp.";
+    }
+    if (border.design == BorderDesign::BreadboardEnds) {
+        return "No glue between the ends and the field: pins hold them, the one in the middle "
+               "tight, the others in slots.";
+    }
     if (matter.project.board.build == Build::EndGrain) {
         return "Do not glue this border to the field: it will move by some millimetres and burst "
-               "the "
-               "mitres. Joinery is not planned yet.";
+               "the mitres.";
     }
     return "Across its grain this field grows and shrinks with the seasons, and the rails that run "
-           "across it do not. Do not glue those rails to it: the mitres open or the field cracks. "
-           "Joinery is not planned yet.";
+           "across it do not. Do not glue those rails to it: the mitres open or the field cracks.";
 }
 
 struct RailPair {
@@ -51,15 +57,18 @@ void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& r
 
     if (border.mustNotBeGlued) {
         constexpr Tone tone{type::strong, true, Ink::Warning};
-        const double height = Flow::paragraphHeight(warning(matter), tone, flow.width() - 8);
+        const double height =
+            Flow::paragraphHeight(warning(matter, border), tone, flow.width() - 8);
         flow.box({flow.left(), flow.y, 1.2, height + 1}, {.fill = Ink::Warning});
-        flow.paragraph(flow.left() + 5, flow.y + 0.4, flow.width() - 8, warning(matter), tone);
+        flow.paragraph(flow.left() + 5, flow.y + 0.4, flow.width() - 8, warning(matter, border),
+                       tone);
         flow.y += height + 7;
     }
 
     constexpr double sideRoom = 9;
     constexpr double topRoom = 6.5;
-    const Box extent{0, 0, board.width().toMm(), board.height().toMm()};
+    const Totals& size = matter.job.totals;
+    const Box extent{0, 0, size.width.toMm(), size.height.toMm()};
     const double scale = fitting(extent, 110, 92);
     const BoardViewOptions options{.letters = true,
                                    .hatch = true,
@@ -67,7 +76,8 @@ void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& r
                                    .lineWidth = 0.22 / scale,
                                    .hatchPitch = 1.7 / scale,
                                    .leastLetter = type::small / scale,
-                                   .greatestLetter = 5 / scale};
+                                   .greatestLetter = 5 / scale,
+                                   .surround = matter.job.surround};
     const Point at{flow.left() + sideRoom, flow.y + topRoom};
     place(flow.drawing(), drawBoard(board, matter.project.woods, record.list.extraJoints, options),
           at, scale);

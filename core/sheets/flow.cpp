@@ -381,7 +381,8 @@ std::vector<std::string> workingLines(const Figure& figure, const Notation& nota
     // wrapped.
     std::string text = working(figure, notation);
     for (std::size_t i = 0; i < text.size(); ++i) {
-        const bool beforeSign = i + 1 < text.size() && (text[i + 1] == '+' || text[i + 1] == '=');
+        const bool beforeSign = i + 1 < text.size() && (text[i + 1] == '+' || text[i + 1] == '=' ||
+                                                        text.compare(i + 1, 3, "−") == 0);
         if (text[i] == ' ' && !beforeSign) {
             text[i] = hidden;
         }

@@ -63,7 +63,8 @@ double picture(Flow& flow, const Matter& matter, double width, double tallest) {
     const Board& board = matter.project.board;
     constexpr double sideRoom = 9;
     constexpr double topRoom = 6.5;
-    const Box extent{0, 0, board.width().toMm(), board.height().toMm()};
+    const Totals& size = matter.job.totals;
+    const Box extent{0, 0, size.width.toMm(), size.height.toMm()};
     const double scale = fitting(extent, width - sideRoom, tallest - topRoom);
     const BoardViewOptions options{.letters = true,
                                    .hatch = true,
@@ -71,29 +72,31 @@ double picture(Flow& flow, const Matter& matter, double width, double tallest) {
                                    .lineWidth = 0.22 / scale,
                                    .hatchPitch = 1.7 / scale,
                                    .leastLetter = type::small / scale,
-                                   .greatestLetter = 5.5 / scale};
+                                   .greatestLetter = 5.5 / scale,
+                                   .surround = matter.job.surround};
     const Drawing drawn =
         drawBoard(board, matter.project.woods, matter.job.plan.extraJoints, options);
     const Point at{flow.left() + sideRoom, flow.y + topRoom};
     place(flow.drawing(), drawn, at, scale);
     const double right = at.x + extent.width * scale;
     const double bottom = at.y + extent.height * scale;
-    addDimensionAcross(flow.drawing(), at.x, right, at.y - 2.4, at.y, matter.text(board.width()),
+    addDimensionAcross(flow.drawing(), at.x, right, at.y - 2.4, at.y, matter.text(size.width),
                        {.bold = true});
-    addDimensionDown(flow.drawing(), at.y, bottom, flow.left() + 6, at.x,
-                     matter.text(board.height()), {.bold = true});
+    addDimensionDown(flow.drawing(), at.y, bottom, flow.left() + 6, at.x, matter.text(size.height),
+                     {.bold = true});
     return bottom - flow.y;
 }
 
 double factColumn(Flow& flow, const Matter& matter, const Record& record, double x, double top,
                   double width) {
-    const Board& board = matter.project.board;
     flow.text(x, top + 3.2, "Finished size", quietText);
     double y = top + 5;
     const struct {
         Length length;
         const char* name;
-    } sizes[] = {{board.width(), "across"}, {board.height(), "down"}, {board.thickness, "thick"}};
+    } sizes[] = {{matter.job.totals.width, "across"},
+                 {matter.job.totals.height, "down"},
+                 {matter.job.totals.thickness, "thick"}};
     for (const auto& size : sizes) {
         const std::string text = matter.text(size.length);
         constexpr Tone tone{5.4, true, Ink::Text};

@@ -46,6 +46,40 @@ const char* key(TermKind kind) {
         return "tail";
     case TermKind::RoundingUp:
         return "rounding-up";
+    case TermKind::HalfGrowth:
+        return "half-growth";
+    case TermKind::HalfShrinkage:
+        return "half-shrinkage";
+    case TermKind::PinGrowth:
+        return "pin-growth";
+    case TermKind::PinShrinkage:
+        return "pin-shrinkage";
+    case TermKind::Clearance:
+        return "clearance";
+    case TermKind::OwnGap:
+        return "own-gap";
+    case TermKind::Gap:
+        return "gap";
+    case TermKind::Hold:
+        return "hold";
+    case TermKind::RailGroove:
+        return "rail-groove";
+    case TermKind::FieldGroove:
+        return "field-groove";
+    case TermKind::Ledge:
+        return "ledge";
+    case TermKind::TongueReach:
+        return "tongue-reach";
+    case TermKind::Joinery:
+        return "joinery";
+    case TermKind::Inlay:
+        return "inlay";
+    case TermKind::Proud:
+        return "proud";
+    case TermKind::PinRadius:
+        return "pin-radius";
+    case TermKind::RoundingFine:
+        return "rounding-fine";
     }
     return "";
 }
@@ -82,6 +116,34 @@ const char* key(GrainDirection grain) {
         return "down";
     case GrainDirection::Across:
         return "across";
+    }
+    return "";
+}
+
+const char* key(BorderDesign design) {
+    switch (design) {
+    case BorderDesign::EndGrainBand:
+        return "end-grain-band";
+    case BorderDesign::FloatingFrame:
+        return "floating-frame";
+    case BorderDesign::FixedFrame:
+        return "fixed-frame";
+    case BorderDesign::BreadboardEnds:
+        return "breadboard-ends";
+    case BorderDesign::EdgeBand:
+        return "edge-band";
+    }
+    return "";
+}
+
+const char* key(ChannelFor purpose) {
+    switch (purpose) {
+    case ChannelFor::Tongue:
+        return "tongue";
+    case ChannelFor::Ledge:
+        return "ledge";
+    case ChannelFor::Inlay:
+        return "inlay";
     }
     return "";
 }
@@ -197,8 +259,8 @@ private:
         const Board& wish = project_.board;
         Json out = {{"build", wish.build == Build::EndGrain ? "end-grain" : "long-grain"},
                     {"grain", wish.build == Build::EndGrain ? Json() : Json(key(wish.grain))},
-                    {"width", length(wish.width())},
-                    {"height", length(wish.height())},
+                    {"width", length(job_.totals.width)},
+                    {"height", length(job_.totals.height)},
                     {"thickness", length(wish.thickness)}};
         Json field = {{"width", length(wish.field.width())},
                       {"height", length(wish.field.height())},
@@ -220,9 +282,39 @@ private:
         }
         out["field"] = std::move(field);
         const bool bordered = wish.border.width > Length{};
-        out["border"] =
-            bordered ? Json{{"width", length(wish.border.width)}, {"wood", wood(wish.border.wood)}}
-                     : Json();
+        out["border"] = bordered ? border(wish.border) : Json();
+        return out;
+    }
+
+    Json border(const Border& wish) const {
+        Json out = {
+            {"width", length(wish.width)},
+            {"wood", wood(wish.wood)},
+            {"design", key(wish.design)},
+            {"gap", {{"x", figure(job_.plan.border.gapX)}, {"y", figure(job_.plan.border.gapY)}}}};
+        if (wish.has(BorderDesign::FloatingFrame)) {
+            out["housing"] = wish.housing == Housing::Groove ? "groove" : "rebate";
+        }
+        if (wish.hasInlay()) {
+            out["inlay"] = {{"width", length(wish.inlayWidth)}, {"wood", wood(wish.inlayWood)}};
+        }
+        if (wish.hasSplines()) {
+            out["splines"] = {{"thickness", length(wish.splineThickness)},
+                              {"wood", wood(wish.splineWood)}};
+        }
+        return out;
+    }
+
+    Json area(Area value) const {
+        return {{"nm2", decimal(value.squareNm())},
+                {"text", formatArea(value, project_.notation.unit)}};
+    }
+
+    Json rails(const std::vector<Rail>& all) const {
+        Json out = Json::array();
+        for (const Rail& rail : all) {
+            out.push_back({{"label", rail.label}, {"longPoint", figure(rail.longPoint)}});
+        }
         return out;
     }
 
@@ -412,24 +504,65 @@ private:
         out["width"] = figure(work.width);
         out["height"] = figure(work.height);
     }
+    void describe(const CutChannel& work, Json& out) const {
+        out["kind"] = "channel";
+        out["parts"] = work.parts;
+        out["for"] = key(work.purpose);
+        out["edges"] = work.edges;
+        out["depth"] = figure(work.depth);
+        out["width"] = figure(work.width);
+        out["fromFace"] = figure(work.fromFace);
+    }
+    void describe(const GlueIn& work, Json& out) const {
+        out["kind"] = "glue-in";
+        out["for"] = key(work.purpose);
+        out["insets"] = Json::array();
+        for (const Inset& inset : work.insets) {
+            out["insets"].push_back({{"stick", inset.stick}, {"rail", inset.rail}});
+        }
+        out["proud"] = figure(work.proud);
+        out["glueFace"] = area(work.glueFace);
+    }
+    void describe(const CutRails& work, Json& out) const {
+        out["kind"] = "cut-rails";
+        out["mitred"] = work.mitred;
+        out["rails"] = rails(work.rails);
+    }
+    void describe(const KeyCorners& work, Json& out) const {
+        out["kind"] = "key-corners";
+        out["part"] = work.part;
+        out["stick"] = work.stick;
+        out["depth"] = figure(work.depth);
+        out["thickness"] = figure(work.thickness);
+        out["fromFace"] = figure(work.fromFace);
+        out["glueFace"] = area(work.glueFace);
+    }
     void describe(const FitBorder& work, Json& out) const {
         out["kind"] = "border";
         out["part"] = work.part;
-        out["rails"] = Json::array();
-        for (const Rail& rail : work.rails) {
-            out["rails"].push_back({{"label", rail.label}, {"longPoint", figure(rail.longPoint)}});
-        }
+        out["rails"] = rails(work.rails);
         out["width"] = figure(work.width);
         out["boardWidth"] = figure(work.boardWidth);
         out["boardHeight"] = figure(work.boardHeight);
         out["mustNotBeGlued"] = work.mustNotBeGlued;
+        out["design"] = key(work.design);
+        out["gap"] = {{"x", figure(work.gapX)}, {"y", figure(work.gapY)}};
+        out["glueFace"] = area(work.glueFace);
+        out["pins"] = Json::array();
+        for (const Pin& pin : work.pins) {
+            out["pins"].push_back({{"at", figure(pin.at)},
+                                   {"outward", figure(pin.outward)},
+                                   {"inward", figure(pin.inward)}});
+        }
+        out["pinDiameter"] = figure(work.pinDiameter);
+        out["pinFromEdge"] = figure(work.pinFromEdge);
     }
 
     Json ledger(const Ledger& all) const {
         return {{"timberIn", volumeOf(all.timberIn)}, {"board", volumeOf(all.board)},
                 {"kerf", volumeOf(all.kerf)},         {"planed", volumeOf(all.planed)},
                 {"trimmed", volumeOf(all.trimmed)},   {"spare", volumeOf(all.spare)},
-                {"offcut", volumeOf(all.offcut)}};
+                {"offcut", volumeOf(all.offcut)},     {"grooved", volumeOf(all.grooved)}};
     }
 
     static Json place(const CautionPlace& where) {

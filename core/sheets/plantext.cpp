@@ -119,14 +119,59 @@ private:
         setting("across", work.width);
         setting("down", work.height);
     }
+    void tell(const CutChannel& work) {
+        line(joined(work.parts) +
+             (work.edges > 1 ? ", " + std::to_string(work.edges) + " edges" : ""));
+        setting("deep", work.depth);
+        setting("wide", work.width);
+        if (work.fromFace.value > Length()) {
+            setting("below the top face", work.fromFace);
+        }
+    }
+    void tell(const GlueIn& work) {
+        for (const Inset& inset : work.insets) {
+            line(inset.stick + " into " + inset.rail);
+        }
+        setting(work.purpose == ChannelFor::Inlay ? "stands over, to be levelled" : "stands out",
+                work.proud);
+        line("glue on " + formatArea(work.glueFace, project_.notation.unit) + " of joints");
+    }
+    void tell(const CutRails& work) {
+        for (const Rail& rail : work.rails) {
+            setting((rail.label + (work.mitred ? ", long point to long point" : "")).c_str(),
+                    rail.longPoint);
+        }
+    }
+    void tell(const KeyCorners& work) {
+        line("four keys from " + work.stick);
+        setting("slot deep", work.depth);
+        setting("slot wide", work.thickness);
+        setting("below the top face", work.fromFace);
+    }
     void tell(const FitBorder& work) {
         setting("rail width", work.width);
         for (const Rail& rail : work.rails) {
             setting((rail.label + ", long point to long point").c_str(), rail.longPoint);
         }
-        if (work.mustNotBeGlued) {
+        if (work.design == BorderDesign::FloatingFrame) {
+            line("Glue the mitres and nothing else: the field lies loose in the frame.");
+            setting("gap left and right", work.gapX);
+            setting("gap above and below", work.gapY);
+        } else if (work.design == BorderDesign::BreadboardEnds) {
+            line("No glue between the ends and the field: pins hold them, the one in the middle "
+                 "tight.");
+            setting("pin diameter", work.pinDiameter);
+            setting("pins in from the edge of the field", work.pinFromEdge);
+            for (const Pin& pin : work.pins) {
+                setting("pin at", pin.at);
+                setting("  slot away from the middle", pin.outward);
+                setting("  slot towards the middle", pin.inward);
+            }
+        } else if (work.mustNotBeGlued) {
             line("Do not glue this border to the field: it will move by some millimetres and burst "
-                 "the mitres. Joinery is not planned yet.");
+                 "the mitres.");
+        } else {
+            line("glue on " + formatArea(work.glueFace, project_.notation.unit) + " of joints");
         }
     }
 

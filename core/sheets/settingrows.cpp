@@ -183,12 +183,32 @@ private:
         add(block, "Field after trimming", "fence", work.width, 1, {"Field"});
         add(block, "Field after trimming", "fence", work.height, 1, {"Field"});
     }
-    void take(const FitBorder& work) {
+    void take(const CutChannel& work) {
+        SettingBlock& block = laterBlock();
+        const char* what = work.purpose == ChannelFor::Tongue  ? "Groove"
+                           : work.purpose == ChannelFor::Ledge ? "Rebate at the ledge"
+                                                               : "Rebate for the inlay";
+        const std::size_t edges = work.parts.size() * static_cast<std::size_t>(work.edges);
+        add(block, what, "deep, in from the edge", work.depth, edges, work.parts);
+        add(block, what, "wide", work.width, edges, work.parts);
+        if (work.fromFace.value > Length()) {
+            add(block, what, "below the top face", work.fromFace, edges, work.parts);
+        }
+    }
+    void take(const GlueIn&) {}
+    void take(const CutRails& work) {
         SettingBlock& block = laterBlock();
         for (const Rail& rail : work.rails) {
-            add(block, "Border rail", "mitre stop, long point to long point", rail.longPoint, 1,
-                {rail.label});
+            add(block, "Border rail", work.mitred ? "mitre stop, long point to long point" : "stop",
+                rail.longPoint, 1, {rail.label});
         }
+    }
+    void take(const FitBorder&) {}
+    void take(const KeyCorners& work) {
+        SettingBlock& block = laterBlock();
+        add(block, "Slot in the corner", "deep, square to the corner", work.depth, 4, {work.stick});
+        add(block, "Slot in the corner", "wide", work.thickness, 4, {work.stick});
+        add(block, "Slot in the corner", "below the top face", work.fromFace, 4, {work.stick});
     }
     void come(const std::string& panel, bool final) {
         if (!final) {

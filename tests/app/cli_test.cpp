@@ -212,7 +212,7 @@ TEST(Plan, AsJsonSaysTheSameInNumbers) {
     }
     EXPECT_EQ(kinds, (std::vector<std::string>{"mill", "glue", "flatten", "square-end", "crosscut",
                                                "flatten", "crosscut", "glue", "flatten", "trim",
-                                               "mill", "border"}));
+                                               "mill", "cut-rails", "border"}));
 }
 
 /// Calls `look` with every figure (an object with a working) below `json`.
@@ -283,7 +283,7 @@ TEST(Check, ListsCautionsAndEndsWithZero) {
     EXPECT_THAT(called.err, IsEmpty());
     EXPECT_THAT(called.out, HasSubstr("virtual bench"));
     EXPECT_THAT(called.out, HasSubstr("2 glue-ups"));
-    EXPECT_THAT(called.out, HasSubstr("danger, step 12: A border of long grain"));
+    EXPECT_THAT(called.out, HasSubstr("danger, step 13: A border of long grain"));
 }
 
 TEST(Check, EverySamplePasses) {

@@ -190,8 +190,18 @@ void compareStep(const Paper& paper, const Json& step) {
         for (const Json& rail : step.at("rails")) {
             paper.has(rail.at("longPoint"), "Border", step);
         }
-        paper.says("Do not glue this border", "Border");
-    } else {
+        const bool floats = step.at("design") == "floating-frame";
+        paper.says(floats ? "Glue the mitres and nothing else" : "Do not glue this border",
+                   "Border");
+    } else if (kind == "channel") {
+        settings({"depth", "width"});
+    } else if (kind == "cut-rails") {
+        for (const Json& rail : step.at("rails")) {
+            paper.has(rail.at("longPoint"), "Machine settings", step);
+        }
+    } else if (kind == "key-corners") {
+        settings({"depth", "thickness", "fromFace"});
+    } else if (kind != "glue-in") {  // nothing is set for it: its sticks are in the cut list
         ADD_FAILURE() << "a kind of step that no sheet was compared with: " << kind;
     }
 }

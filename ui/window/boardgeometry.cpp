@@ -32,24 +32,30 @@ std::pair<int, double> nearestInner(const std::vector<double>& edges, double at)
 
 }  // namespace
 
-BoardGeometry::BoardGeometry(const Board& board, double scale, QPointF origin, double ratio)
+BoardGeometry::BoardGeometry(const Board& board, const Surround& surround, double scale,
+                             QPointF origin, double ratio)
     : scale_(scale)
     , ratio_(ratio)
-    , origin_(origin) {
-    const double border = board.border.width.toMm();
-    const auto edges = [&](const std::vector<Length>& sizes, auto place) {
-        std::vector<double> all{place(border)};
-        Length sum;
+    , origin_(origin)
+    , surround_(surround) {
+    const auto edges = [&](const std::vector<Length>& sizes, Length first, auto place) {
+        std::vector<double> all{place(first.toMm())};
+        Length sum = first;
         for (const Length size : sizes) {
             sum += size;
-            all.push_back(place(border + sum.toMm()));
+            all.push_back(place(sum.toMm()));
         }
         return all;
     };
-    xs_ = edges(board.field.columns, [this](double mm) { return x(mm); });
-    ys_ = edges(board.field.rows, [this](double mm) { return y(mm); });
-    board_ =
-        QRectF(QPointF(x(0), y(0)), QPointF(x(board.width().toMm()), y(board.height().toMm())));
+    xs_ = edges(board.field.columns, surround.left(), [this](double mm) { return x(mm); });
+    ys_ = edges(board.field.rows, surround.top(), [this](double mm) { return y(mm); });
+    const BoardSize whole = sizeOf(board, surround);
+    size_ = QSizeF(whole.width.toMm(), whole.height.toMm());
+    const double railX = surround.railX.toMm();
+    const double railY = surround.railY.toMm();
+    board_ = QRectF(QPointF(x(0), y(0)), QPointF(x(size_.width()), y(size_.height())));
+    inside_ = QRectF(QPointF(x(railX), y(railY)),
+                     QPointF(x(size_.width() - railX), y(size_.height() - railY)));
 }
 
 double BoardGeometry::snapped(double pixel) const {

@@ -7,6 +7,7 @@
 #include <QPointF>
 #include <QRect>
 #include <QRectF>
+#include <QSizeF>
 
 #include <vector>
 
@@ -25,13 +26,19 @@ public:
     BoardGeometry() = default;
     /// `scale` in pixels per mm; `origin` is the pixel of the board's top left corner; `ratio` is
     /// device pixels per pixel, to which every edge is rounded so that joints stay crisp.
-    BoardGeometry(const Board& board, double scale, QPointF origin, double ratio);
+    BoardGeometry(const Board& board, const Surround& surround, double scale, QPointF origin,
+                  double ratio);
 
     double scale() const { return scale_; }
     QPointF origin() const { return origin_; }
     double ratio() const { return ratio_; }
     QRectF board() const { return board_; }
     QRectF field() const;
+    /// What the rails leave free: the field and the gap round it.
+    QRectF inside() const { return inside_; }
+    const Surround& surround() const { return surround_; }
+    /// Of the board, in mm.
+    QSizeF size() const { return size_; }
     /// The pixels of a rectangle of cells.
     QRectF cells(const QRect& cells) const;
     /// (-1, -1) outside the field.
@@ -49,7 +56,9 @@ private:
     double scale_ = 1;
     double ratio_ = 1;
     QPointF origin_;
-    QRectF board_;
+    Surround surround_;
+    QSizeF size_;
+    QRectF board_, inside_;
     std::vector<double> xs_, ys_;  ///< edges of the columns and rows, one more than there are
 };
 

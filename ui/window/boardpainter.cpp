@@ -42,7 +42,7 @@ QColor jointColour(const std::vector<Wood>& woods) {
 void paintBorder(QPainter& painter, const Board& board, const std::vector<Wood>& woods,
                  const BoardGeometry& geometry) {
     const QRectF outer = geometry.board();
-    const QRectF inner = geometry.field();
+    const QRectF inner = geometry.inside();
     const QColor wood = toQColor(woods[static_cast<std::size_t>(board.border.wood)].colour);
     for (const QRectF& rail : {QRectF(outer.topLeft(), QPointF(outer.right(), inner.top())),
                                QRectF(QPointF(outer.left(), inner.bottom()), outer.bottomRight()),
@@ -50,9 +50,17 @@ void paintBorder(QPainter& painter, const Board& board, const std::vector<Wood>&
                                QRectF(inner.topRight(), QPointF(outer.right(), inner.bottom()))}) {
         painter.fillRect(rail, wood);
     }
+    painter.fillRect(inner, jointColour(woods));
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(mixed(wood, readableOn(wood), 0.35), 1));
+    if (!board.border.isFrame()) {
+        // Straight strips: those at top and bottom lie over the ends of the others.
+        painter.drawLine(QLineF(outer.left(), inner.top(), outer.right(), inner.top()));
+        painter.drawLine(QLineF(outer.left(), inner.bottom(), outer.right(), inner.bottom()));
+        painter.restore();
+        return;
+    }
     const std::array<QLineF, 4> mitres{QLineF(outer.topLeft(), inner.topLeft()),
                                        QLineF(outer.topRight(), inner.topRight()),
                                        QLineF(outer.bottomRight(), inner.bottomRight()),
@@ -69,10 +77,17 @@ QColor toQColor(Colour colour) {
 
 void paintBoard(QPainter& painter, const Board& board, const std::vector<Wood>& woods,
                 const BoardGeometry& geometry) {
+    if (board.border.has(BorderDesign::EndGrainBand)) {
+        // The band is pieces like those of the field.
+        const Board glued = asGlued(board);
+        paintBoard(painter, glued, woods,
+                   BoardGeometry(glued, {}, geometry.scale(), geometry.origin(), geometry.ratio()));
+        return;
+    }
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing, false);
     painter.setPen(Qt::NoPen);
-    if (board.border.width > Length()) {
+    if (board.border.isThere()) {
         paintBorder(painter, board, woods, geometry);
     }
     // The ground shows between the pieces as the joints.
@@ -137,13 +152,16 @@ void paintExtraJoints(QPainter& painter, const std::vector<Joint>& joints, const
     if (joints.empty()) {
         return;
     }
-    const double border = board.border.width.toMm();
+    // Those of a field with an end-grain band count from the edge of the band.
+    const bool band = board.border.has(BorderDesign::EndGrainBand);
+    const double left = band ? 0 : geometry.surround().left().toMm();
+    const double top = band ? 0 : geometry.surround().top().toMm();
     std::vector<QLineF> lines;
     lines.reserve(joints.size());
     for (const Joint& joint : joints) {
-        const double at = border + joint.at.toMm();
-        const double from = border + joint.from.toMm();
-        const double to = border + joint.to.toMm();
+        const double at = (joint.vertical ? left : top) + joint.at.toMm();
+        const double from = (joint.vertical ? top : left) + joint.from.toMm();
+        const double to = (joint.vertical ? top : left) + joint.to.toMm();
         lines.push_back(
             joint.vertical
                 ? QLineF(geometry.x(at), geometry.y(from), geometry.x(at), geometry.y(to))

@@ -53,7 +53,7 @@ struct Rulers {
     static constexpr int top = 26;
     static constexpr int left = 46;
 };
-void paintRulers(QPainter& painter, const QRectF& view, const BoardGeometry& geometry,
-                 const Board& board, Unit unit, QPointF pointer, const Tones& tones);
+void paintRulers(QPainter& painter, const QRectF& view, const BoardGeometry& geometry, Unit unit,
+                 QPointF pointer, const Tones& tones);
 
 }  // namespace kerfwright

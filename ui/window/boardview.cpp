@@ -1,6 +1,7 @@
 #include "ui/window/boardview.h"
 
 #include "core/sheets/boardview.h"
+#include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/pieceinfo.h"
@@ -59,11 +60,12 @@ BoardView::BoardView(Document& document, Planner& planner, BoardEditor& editor, 
 
 void BoardView::describe() {
     const Project& project = document_.project();
+    const BoardSize size = sizeOf(project.board, surroundOf(project, currentJob()));
     QString words = tr("%1 by %2 cells, %3 × %4")
                         .arg(project.board.field.columns.size())
                         .arg(project.board.field.rows.size())
-                        .arg(toQt(format(project.board.width(), project.notation)),
-                             toQt(format(project.board.height(), project.notation)));
+                        .arg(toQt(format(size.width, project.notation)),
+                             toQt(format(size.height, project.notation)));
     const QRect mark = editor_.mark();
     if (!mark.isNull()) {
         words +=
@@ -114,8 +116,9 @@ void BoardView::fit() {
     const double air = std::clamp(std::min(width(), height()) / 20.0, leastAir, greatestAir);
     const double roomX = std::max(40.0, width() - Rulers::left - 2 * air);
     const double roomY = std::max(40.0, height() - Rulers::top - 2 * air);
-    const double w = board.width().toMm();
-    const double h = board.height().toMm();
+    const BoardSize size = sizeOf(board, surroundOf(shown(), currentJob()));
+    const double w = size.width.toMm();
+    const double h = size.height.toMm();
     scale_ = std::clamp(std::min(roomX / w, roomY / h), leastScale, greatestScale);
     origin_ = QPointF(Rulers::left + air + (roomX - w * scale_) / 2,
                       Rulers::top + air + (roomY - h * scale_) / 2);
@@ -126,7 +129,8 @@ void BoardView::layOut() {
     if (fitted_ && drag_ == Drag::None) {
         fit();
     }
-    geometry_ = BoardGeometry(shown().board, scale_, origin_, devicePixelRatioF());
+    geometry_ = BoardGeometry(shown().board, surroundOf(shown(), currentJob()), scale_, origin_,
+                              devicePixelRatioF());
     update();
     Q_EMIT viewChanged();
 }
@@ -179,6 +183,7 @@ void BoardView::paintEvent(QPaintEvent* event) {
             BoardViewOptions options;
             options.letters = true;
             options.hatch = true;
+            options.surround = geometry_.surround();
             lettered_ = drawBoard(project.board, project.woods,
                                   job ? job->plan.extraJoints : std::vector<Joint>(), options);
         }
@@ -229,8 +234,7 @@ void BoardView::paintOverlays(QPainter& painter) {
                              QPointF(field.right(), before.bottom()));
         }
     }
-    paintRulers(painter, QRectF(rect()), geometry_, project.board, project.notation.unit, pointer_,
-                tones);
+    paintRulers(painter, QRectF(rect()), geometry_, project.notation.unit, pointer_, tones);
     paintBubble(painter, pointer_, QRectF(rect()), bubbleWords());
 }
 
@@ -249,9 +253,9 @@ QStringList BoardView::bubbleWords() const {
         return {};
     }
     const QPointF mm = geometry_.toMm(pointer_);
-    const Length border = project.board.border.width;
-    return pieceWords(project, currentJob(), hovered_, lengthAt(mm.x()) - border,
-                      lengthAt(mm.y()) - border);
+    const Surround& surround = geometry_.surround();
+    return pieceWords(project, currentJob(), hovered_, lengthAt(mm.x()) - surround.left(),
+                      lengthAt(mm.y()) - surround.top());
 }
 
 }  // namespace kerfwright

@@ -1,5 +1,6 @@
 #include "ui/window/gallery.h"
 
+#include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
 #include "ui/window/samples.h"
@@ -28,9 +29,10 @@ SampleCard::SampleCard(Project project, QWidget* parent)
     : QAbstractButton(parent)
     , project_(std::move(project)) {
     setText(toQt(project_.titles.name));
+    const BoardSize size = sizeOf(project_.board, surroundOf(project_));
     about_ = tr("%1 × %2 · %3")
-                 .arg(toQt(formatBare(project_.board.width(), project_.notation)),
-                      toQt(format(project_.board.height(), project_.notation)),
+                 .arg(toQt(formatBare(size.width, project_.notation)),
+                      toQt(format(size.height, project_.notation)),
                       project_.board.build == Build::EndGrain ? tr("end grain") : tr("long grain"));
     setAccessibleName(text());
     setAccessibleDescription(about_);
@@ -51,10 +53,11 @@ void SampleCard::paintEvent(QPaintEvent*) {
     painter.drawRoundedRect(frame, 8, 8);
     const QRectF room(20, 20, width() - 40, height() - 88);
     const Board& board = project_.board;
-    const double w = board.width().toMm();
-    const double h = board.height().toMm();
+    const Surround surround = surroundOf(project_);
+    const double w = sizeOf(board, surround).width.toMm();
+    const double h = sizeOf(board, surround).height.toMm();
     const double scale = std::min(room.width() / w, room.height() / h);
-    const BoardGeometry geometry(board, scale, room.center() - QPointF(w, h) * scale / 2,
+    const BoardGeometry geometry(board, surround, scale, room.center() - QPointF(w, h) * scale / 2,
                                  devicePixelRatioF());
     paintShadow(painter, geometry.board(), tones.dark);
     paintBoard(painter, board, project_.woods, geometry);

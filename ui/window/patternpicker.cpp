@@ -118,7 +118,8 @@ void PatternButton::paintEvent(QPaintEvent*) {
     const double h = board_.field.height().toMm();
     const double scale = std::min(room.width() / w, room.height() / h);
     const QPointF origin = room.center() - QPointF(w, h) * scale / 2;
-    paintBoard(painter, board_, woods_, BoardGeometry(board_, scale, origin, devicePixelRatioF()));
+    paintBoard(painter, board_, woods_,
+               BoardGeometry(board_, {}, scale, origin, devicePixelRatioF()));
 }
 
 PatternPicker::PatternPicker(Document& document, QWidget* parent)

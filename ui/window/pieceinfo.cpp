@@ -136,6 +136,13 @@ Highlight highlightOf(const Job& job, const Step& step) {
         highlight.border = !border->rails.empty();
         return highlight;
     }
+    const auto* channel = std::get_if<CutChannel>(&step.work);
+    if ((channel != nullptr && channel->edges == 1) || std::holds_alternative<GlueIn>(step.work) ||
+        std::holds_alternative<CutRails>(step.work) ||
+        std::holds_alternative<KeyCorners>(step.work)) {
+        highlight.border = true;
+        return highlight;
+    }
     std::vector<std::string> slices;
     if (const auto* cut = std::get_if<Crosscut>(&step.work)) {
         slices = cut->slices;

@@ -64,8 +64,8 @@ QString numberAt(Unit unit, double mm) {
 
 }  // namespace
 
-void paintRulers(QPainter& painter, const QRectF& view, const BoardGeometry& geometry,
-                 const Board& board, Unit unit, QPointF pointer, const Tones& tones) {
+void paintRulers(QPainter& painter, const QRectF& view, const BoardGeometry& geometry, Unit unit,
+                 QPointF pointer, const Tones& tones) {
     const Spacing spacing = spacingFor(unit, geometry.scale());
     const double step = spacing.mm / spacing.parts;
     QFont small = painter.font();
@@ -76,7 +76,7 @@ void paintRulers(QPainter& painter, const QRectF& view, const BoardGeometry& geo
     const QFontMetricsF metrics(small);
 
     const auto draw = [&](bool top) {
-        const double size = top ? board.width().toMm() : board.height().toMm();
+        const double size = top ? geometry.size().width() : geometry.size().height();
         const double band = top ? Rulers::top : Rulers::left;
         const QRectF ground =
             top ? QRectF(view.left(), view.top(), view.width(), band)

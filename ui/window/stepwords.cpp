@@ -138,8 +138,39 @@ public:
         add(tr("Height afterwards"), trim.height);
     }
 
+    void operator()(const CutChannel& cut) {
+        words.lines << tr("%1 deep, %2 wide").arg(text(cut.depth.value), text(cut.width.value));
+        add(tr("Depth"), cut.depth);
+        add(tr("Width"), cut.width);
+        if (cut.fromFace.value > Length()) {
+            add(tr("Below the top face"), cut.fromFace);
+        }
+    }
+
+    void operator()(const GlueIn& glue) {
+        for (const Inset& inset : glue.insets) {
+            words.lines << tr("%1 into %2").arg(toQt(inset.stick), toQt(inset.rail));
+        }
+        add(tr("Stands out"), glue.proud);
+    }
+
+    void operator()(const CutRails& cut) {
+        for (const Rail& rail : cut.rails) {
+            add(cut.mitred ? tr("%1, long point to long point").arg(toQt(rail.label))
+                           : toQt(rail.label),
+                rail.longPoint);
+        }
+    }
+
+    void operator()(const KeyCorners& keys) {
+        words.lines << tr("four keys, trimmed flush");
+        add(tr("Slot depth"), keys.depth);
+        add(tr("Slot width"), keys.thickness);
+        add(tr("Below the top face"), keys.fromFace);
+    }
+
     void operator()(const FitBorder& border) {
-        words.lines << tr("rails %1 wide, mitred at both ends").arg(text(border.width.value));
+        words.lines << tr("rails %1 wide").arg(text(border.width.value));
         words.lines << tr("board %1 × %2")
                            .arg(toQt(formatBare(border.boardWidth.value, notation())),
                                 text(border.boardHeight.value));
@@ -147,6 +178,10 @@ public:
             words.warning = tr("Do not glue it to the field");
         }
         add(tr("Rail width"), border.width);
+        if (border.design == BorderDesign::FloatingFrame) {
+            add(tr("Gap left and right"), border.gapX);
+            add(tr("Gap above and below"), border.gapY);
+        }
         for (const Rail& rail : border.rails) {
             add(tr("Rail %1, long point to long point").arg(toQt(rail.label)), rail.longPoint);
         }

@@ -1,5 +1,6 @@
 #include "ui/window/totalsbar.h"
 
+#include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/window/stepwords.h"
 #include "ui/window/tones.h"
@@ -42,12 +43,14 @@ void TotalsBar::refresh() {
     const Project& project = document_.project();
     const Notation& notation = project.notation;
     items_.clear();
-    items_.push_back({tr("Finished"),
-                      QStringLiteral("%1 × %2 × %3")
-                          .arg(toQt(formatBare(project.board.width(), notation)),
-                               toQt(formatBare(project.board.height(), notation)),
-                               toQt(format(project.board.thickness, notation))),
-                      0});
+    const Job* last = planner_.last() ? &planner_.last()->job : nullptr;
+    const BoardSize size = sizeOf(project.board, surroundOf(project, last));
+    items_.push_back(
+        {tr("Finished"),
+         QStringLiteral("%1 × %2 × %3")
+             .arg(toQt(formatBare(size.width, notation)), toQt(formatBare(size.height, notation)),
+                  toQt(format(project.board.thickness, notation))),
+         0});
     stale_ = planner_.state() != Planner::State::Current;
     if (planner_.last()) {
         const Job& job = planner_.last()->job;

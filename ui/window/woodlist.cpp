@@ -246,10 +246,13 @@ void WoodList::remove(int wood) {
         for (Piece& piece : project.board.field.pieces) {
             moveUp(piece.wood);
         }
-        if (project.board.border.wood == wood) {
-            project.board.border.wood = 0;
+        Border& border = project.board.border;
+        for (int* own : {&border.wood, &border.inlayWood, &border.splineWood}) {
+            if (*own == wood) {
+                *own = 0;
+            }
+            moveUp(*own);
         }
-        moveUp(project.board.border.wood);
     });
 }
 

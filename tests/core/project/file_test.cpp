@@ -263,7 +263,7 @@ TEST(ProjectFile, keepsKeysItDoesNotKnowAtEveryLevel) {
     insert("\"version\": 1,", "\"place\": {\"summer\": 65, \"deep\": [{\"x\": [1, 2.50, 1e3]}]},");
     insert("\"titles\": {", "\"customer\": null,");
     insert("\"board\": {", "\"feet\": true,");
-    insert("\"border\": {", "\"gap-nm\": 123456789012345678901234567890,");
+    insert("\"border\": {", "\"reveal-nm\": 123456789012345678901234567890,");
     insert("\"field\": {", "\"pinned\": [],");
     insert("\"key\": \"hard-maple\",", "\"price\": 0.1,");
     insert("\"key\": \"wenge\",", "\"price\": \"dear\",");
@@ -273,13 +273,13 @@ TEST(ProjectFile, keepsKeysItDoesNotKnowAtEveryLevel) {
     ASSERT_TRUE(read.ok()) << read.fault().text();
     EXPECT_EQ(read->unknownKeys,
               R"({"titles": {"customer": null}, )"
-              R"("board": {"border": {"gap-nm": 123456789012345678901234567890}, )"
+              R"("board": {"border": {"reveal-nm": 123456789012345678901234567890}, )"
               R"("field": {"pinned": []}, "feet": true}, )"
               R"("woods": {"hard-maple": {"price": 0.1}, "wenge": {"price": "dear"}}, )"
               R"("shop": {"bench": {}}, )"
               R"("place": {"summer": 65, "deep": [{"x": [1, 2.50, 1e3]}]}})");
     const std::string again = toBytes(*read);
-    EXPECT_THAT(again, HasSubstr("\"gap-nm\": 123456789012345678901234567890\n"));
+    EXPECT_THAT(again, HasSubstr("\"reveal-nm\": 123456789012345678901234567890\n"));
     EXPECT_THAT(again, HasSubstr("\"deep\": [{\"x\": [1, 2.50, 1e3]}]"));
     EXPECT_THAT(again, StartsWith("{\n  \"format\": "));
     const Result<Project> twice = fromBytes(again);

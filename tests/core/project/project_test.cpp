@@ -26,14 +26,16 @@ TEST(NewProject, isAChequerInTheUnitAskedFor) {
     EXPECT_THAT(faults(metric), IsEmpty());
     EXPECT_EQ(metric.notation, Notation::millimetres());
     EXPECT_EQ(metric.shop, metricShop());
-    EXPECT_EQ(metric.board.width(), Length::mm(8 * 50 + 2 * 40));
+    EXPECT_EQ(sizeOf(metric.board, surroundOf(metric.board, true, {}, {})).width,
+              Length::mm(8 * 50 + 2 * 40));
     EXPECT_EQ(metric.board.thickness, Length::mm(38));
 
     const Project inches = newProject(Unit::Inches);
     EXPECT_THAT(faults(inches), IsEmpty());
     EXPECT_EQ(inches.notation, Notation::inches());
     EXPECT_EQ(inches.shop, inchShop());
-    EXPECT_EQ(inches.board.width(), Length::inch(8 * 2 + 3));
+    EXPECT_EQ(sizeOf(inches.board, surroundOf(inches.board, true, {}, {})).width,
+              Length::inch(8 * 2 + 3));
     EXPECT_EQ(inches.board.thickness, Length::inch(3, 2));
 
     EXPECT_EQ(inches.board.field.pieces.size(), 64U);

@@ -53,6 +53,8 @@ Project chess() {
     project.board.field =
         laid(Pattern::Chequer, 8, 8, Length::inch(9, 4), Length::inch(9, 4), {0, 1});
     project.board.border = {Length::inch(3, 2), 2};
+    project.board.border.design = BorderDesign::FloatingFrame;
+    project.board.border.splineThickness = Length::inch(1, 8);
     return project;
 }
 

@@ -82,16 +82,17 @@ INSTANTIATE_TEST_SUITE_P(
                "Step 8: there is nothing to trim off the field"},
         Broken{chequer(), 8, in<TrimField>([](TrimField& trim) { trim.margin = figure(42_mm); }),
                "Step 8: nothing is left of the field when 42 mm comes off each side"},
-        Broken{stripes(), 10, in<FitBorder>([](FitBorder& border) { border.rails.pop_back(); }),
-               "Step 10: a border has four rails; got 3"},
+        Broken{stripes(), 11, in<FitBorder>([](FitBorder& border) { border.rails.pop_back(); }),
+               "Step 11: this border has 4 rails; got 3"},
         Broken{stripes(), 9, in<Mill>([](Mill& mill) { mill.panel = "S"; }),
-               "Step 10: “Top” was not milled as a rail"},
+               "Step 10: “Top” was not milled for the border"},
         Broken{stripes(), 9, in<Mill>([](Mill& mill) { mill.lines[0].wood = 0; }),
-               "Step 10: the rail “Top” is not of the wood of the border"},
-        Broken{stripes(), 9, in<Mill>([](Mill& mill) { mill.lines[0].thickness = figure(14_mm); }),
-               "Step 10: the rail “Top” should be 15 mm × 25 mm; it is 14 mm × 25 mm"},
+               "Step 11: the rail “Top” is not of the wood of the border"},
+        Broken{
+            stripes(), 9, in<Mill>([](Mill& mill) { mill.lines[0].thickness = figure(14_mm); }),
+            "Step 11: the rail “Top” should be 15 mm × 25 mm as it is seen; it is 14 mm × 25 mm"},
         Broken{stripes(), 9, in<Mill>([](Mill& mill) { mill.lines[0].length = figure(119_mm); }),
-               "Step 10: the rail “Top” must be at least 120 mm long; it is 119 mm"}));
+               "Step 10: the rail “Top” of 119 mm does not give 120 mm"}));
 
 TEST(BrokenOrder, TheEndIsSquaredBeforeTheFirstSlice) {
     Job job = chequer();

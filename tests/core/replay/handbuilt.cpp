@@ -168,6 +168,7 @@ Job stripes() {
         {Mill{"",
               {line(walnut, {"Top", "Bottom"}, {17_mm, 27_mm, 135_mm}, {15_mm, 25_mm, 130_mm}),
                line(walnut, {"Right", "Left"}, {17_mm, 27_mm, 165_mm}, {15_mm, 25_mm, 160_mm})}}},
+        {CutRails{true, border.rails}},
         {border}};
     Ledger& ledger = job.list.ledger;
     const int rails = 2 * 135 + 2 * 165;

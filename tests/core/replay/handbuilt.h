@@ -27,6 +27,7 @@ struct Job {
     Board board;
     StepList list;
     bool mergeLike = false;
+    FieldSeason season = {};
 };
 
 /// Maple over walnut, two rows of one panel, the second flipped; every allowance is used.

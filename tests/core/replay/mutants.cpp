@@ -16,7 +16,7 @@ constexpr std::array<const char*, static_cast<std::size_t>(Harmless::Count)> rea
     "a row that reads the same both ways may be flipped",
     "a square of one wood may be turned a quarter, unless its grain would turn in the face",
     "two parts that are equal as they lie may change places",
-    "two steps on different workpieces may change places",
+    "two steps on different workpieces, or two grooves that do not touch, may change places",
     "equal slices may be named, and the lines of a mill list written, in another order",
     "a name that no later step uses may be any name",
     "where the only cut of a list runs out of the end of the wood, a wider blade changes nothing",
@@ -108,7 +108,11 @@ private:
         }
     }
     void read(const TrimField&) {}
+    void read(const CutChannel&) {}
+    void read(const GlueIn&) {}
+    void read(const CutRails&) {}
     void read(const FitBorder&) {}
+    void read(const KeyCorners&) {}
 
     std::map<std::string, Known> known_;
     std::map<std::string, Length> before_;
@@ -153,10 +157,34 @@ struct FiguresOf {
         std::vector<NamedFigure> all = {{"rail", &step.width},
                                         {"board width", &step.boardWidth},
                                         {"board height", &step.boardHeight}};
+        all.insert(all.end(), {{"gap across", &step.gapX},
+                               {"gap down", &step.gapY},
+                               {"pin", &step.pinDiameter},
+                               {"pin from the edge", &step.pinFromEdge}});
         for (Rail& rail : step.rails) {
             all.push_back({"long point", &rail.longPoint});
         }
+        for (Pin& pin : step.pins) {
+            all.insert(all.end(), {{"pin at", &pin.at},
+                                   {"slot outwards", &pin.outward},
+                                   {"slot inwards", &pin.inward}});
+        }
         return all;
+    }
+    std::vector<NamedFigure> operator()(CutChannel& step) const {
+        return {{"depth", &step.depth}, {"width", &step.width}, {"from face", &step.fromFace}};
+    }
+    std::vector<NamedFigure> operator()(GlueIn& step) const { return {{"proud", &step.proud}}; }
+    std::vector<NamedFigure> operator()(CutRails& step) const {
+        std::vector<NamedFigure> all;
+        for (Rail& rail : step.rails) {
+            all.push_back({"length", &rail.longPoint});
+        }
+        return all;
+    }
+    std::vector<NamedFigure> operator()(KeyCorners& step) const {
+        return {
+            {"depth", &step.depth}, {"thickness", &step.thickness}, {"from face", &step.fromFace}};
     }
 };
 
@@ -195,6 +223,27 @@ struct LabelsOf {
                 all.push_back(&rail.label);
             }
             return all;
+        } else if constexpr (std::is_same_v<Work, CutChannel>) {
+            std::vector<std::string*> all;
+            for (std::string& label : step.parts) {
+                all.push_back(&label);
+            }
+            return all;
+        } else if constexpr (std::is_same_v<Work, GlueIn>) {
+            std::vector<std::string*> all;
+            for (Inset& inset : step.insets) {
+                all.push_back(&inset.stick);
+                all.push_back(&inset.rail);
+            }
+            return all;
+        } else if constexpr (std::is_same_v<Work, CutRails>) {
+            std::vector<std::string*> all;
+            for (Rail& rail : step.rails) {
+                all.push_back(&rail.label);
+            }
+            return all;
+        } else if constexpr (std::is_same_v<Work, KeyCorners>) {
+            return {&step.part, &step.stick};
         } else {
             return {&step.part};
         }
@@ -214,6 +263,14 @@ bool disjoint(const Step& a, const Step& b) {
     const std::set<std::string> others = touchedBy(b);
     return std::none_of(labels.begin(), labels.end(),
                         [&](const std::string& label) { return others.contains(label); });
+}
+
+/// A groove in the middle of an edge and a rebate at its face.
+bool apart(const Step& a, const Step& b) {
+    const auto* first = std::get_if<CutChannel>(&a.work);
+    const auto* second = std::get_if<CutChannel>(&b.work);
+    return first != nullptr && second != nullptr && first->purpose == ChannelFor::Tongue &&
+           second->purpose == ChannelFor::Inlay;
 }
 
 using Verdict = std::optional<Harmless>;
@@ -295,8 +352,9 @@ private:
             for (const MillLine& line : mill->lines) {
                 if (&line.length == named.figure) {
                     const Length length = line.length.value + by;
-                    return harmlessIf(length <= line.roughLength.value &&
-                                          length >= longPointOf(line.strips.front()),
+                    const Length least = leastBlankOf(line.strips.front());
+                    return harmlessIf(least > Length() && length <= line.roughLength.value &&
+                                          length >= least,
                                       Harmless::RailBlank);
                 }
             }
@@ -313,9 +371,20 @@ private:
         return {};
     }
 
-    Length longPointOf(const std::string& label) const {
+    /// The least length of a stick that is cut to length later and whose blank nothing else tells:
+    /// what is grooved or inlaid from end to end is weighed. 0 for others.
+    Length leastBlankOf(const std::string& label) const {
         for (const Step& step : right_.steps) {
-            if (const auto* border = std::get_if<FitBorder>(&step.work)) {
+            const auto* channel = std::get_if<CutChannel>(&step.work);
+            if (channel != nullptr && touchedBy(step).contains(label)) {
+                return {};
+            }
+            if (const auto* keys = std::get_if<KeyCorners>(&step.work)) {
+                if (keys->stick == label) {
+                    return keys->depth.value * 8;
+                }
+            }
+            if (const auto* border = std::get_if<CutRails>(&step.work)) {
                 for (const Rail& rail : border->rails) {
                     if (rail.label == label) {
                         return rail.longPoint.value;
@@ -377,7 +446,8 @@ private:
         if (at_ + 1 < list_.steps.size()) {
             std::swap(list_.steps[at_], list_.steps[at_ + 1]);
             judge_(here("swap with the next step"), list_,
-                   harmlessIf(disjoint(right_.steps[at_], right_.steps[at_ + 1]),
+                   harmlessIf(disjoint(right_.steps[at_], right_.steps[at_ + 1]) ||
+                                  apart(right_.steps[at_], right_.steps[at_ + 1]),
                               Harmless::IndependentSteps));
             list_.steps = right_.steps;
         }
@@ -491,7 +561,65 @@ private:
 
     void special(TrimField&) {}
 
+    void special(CutChannel& step) {
+        mutant("a part less", {}, [&] { step.parts.pop_back(); });
+        mutant("a part twice", {}, [&] { step.parts.push_back(step.parts.back()); });
+        mutant("an edge more", {}, [&] { ++step.edges; });
+        mutant("an edge less", {}, [&] { --step.edges; });
+        for (const ChannelFor other : {ChannelFor::Tongue, ChannelFor::Ledge, ChannelFor::Inlay}) {
+            if (other != step.purpose) {
+                mutant("for something else", {}, [&] { step.purpose = other; });
+            }
+        }
+        swapNeighbours<std::string>(
+            "parts", step.parts,
+            [](const std::string&, const std::string&) { return Verdict(Harmless::OrderOfNames); });
+    }
+
+    void special(GlueIn& step) {
+        mutant("an inset less", {}, [&] { step.insets.pop_back(); });
+        mutant("an inset twice", {}, [&] { step.insets.push_back(step.insets.back()); });
+        mutant("for something else", {}, [&] {
+            step.purpose =
+                step.purpose == ChannelFor::Tongue ? ChannelFor::Inlay : ChannelFor::Tongue;
+        });
+        mutant("glued area + 1", {}, [&] { step.glueFace += Area(1); });
+        mutant("glued area - 1", {}, [&] { step.glueFace += Area(-1); });
+        swapNeighbours<Inset>("insets", step.insets, [](const Inset&, const Inset&) {
+            return Verdict(Harmless::OrderOfNames);
+        });
+    }
+
+    void special(CutRails& step) {
+        mutant("mitred or not", {}, [&] { step.mitred = !step.mitred; });
+        mutant("a rail less", {}, [&] { step.rails.pop_back(); });
+        mutant("a rail twice", {}, [&] { step.rails.push_back(step.rails.back()); });
+        swapNeighbours<Rail>("rails", step.rails, [](const Rail&, const Rail&) {
+            return Verdict(Harmless::OrderOfNames);
+        });
+    }
+
+    void special(KeyCorners& step) {
+        mutant("glued area + 1", {}, [&] { step.glueFace += Area(1); });
+        mutant("glued area - 1", {}, [&] { step.glueFace += Area(-1); });
+    }
+
     void special(FitBorder& step) {
+        mutant("glued area + 1", {}, [&] { step.glueFace += Area(1); });
+        mutant("glued area - 1", {}, [&] { step.glueFace += Area(-1); });
+        for (const BorderDesign other :
+             {BorderDesign::EndGrainBand, BorderDesign::FloatingFrame, BorderDesign::FixedFrame,
+              BorderDesign::BreadboardEnds, BorderDesign::EdgeBand}) {
+            if (other != step.design) {
+                mutant("another design", {}, [&] { step.design = other; });
+            }
+        }
+        for (std::size_t i = 0; i < step.pins.size(); ++i) {
+            const auto offset = static_cast<std::ptrdiff_t>(i);
+            mutant("a pin less", {}, [&] { step.pins.erase(step.pins.begin() + offset); });
+            mutant("a pin twice", {},
+                   [&] { step.pins.insert(step.pins.begin() + offset, Pin(step.pins[i])); });
+        }
         mutant("may be glued", {}, [&] { step.mustNotBeGlued = !step.mustNotBeGlued; });
         mutant("a rail less", {}, [&] { step.rails.pop_back(); });
         mutant("a rail more", {}, [&] { step.rails.push_back(step.rails.back()); });
@@ -544,7 +672,7 @@ private:
     void volumes() {
         for (Volume Ledger::*bucket :
              {&Ledger::timberIn, &Ledger::board, &Ledger::kerf, &Ledger::planed, &Ledger::trimmed,
-              &Ledger::spare, &Ledger::offcut}) {
+              &Ledger::spare, &Ledger::offcut, &Ledger::grooved}) {
             for (const int by : {1, -1}) {
                 (list_.ledger.*bucket) += Volume(by);
                 judge_(here("ledger"), list_, {});

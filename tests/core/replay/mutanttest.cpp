@@ -20,11 +20,11 @@ struct Tally {
 };
 
 void judgeAll(const Job& job, Tally& tally) {
-    ASSERT_TRUE(replay(job.list, job.board, job.mergeLike).ok()) << job.name;
+    ASSERT_TRUE(replay(job.list, job.board, job.mergeLike, job.season).ok()) << job.name;
     int failures = 0;
     forEachMutant(
         job, [&](const std::string& what, const StepList& list, std::optional<Harmless> harmless) {
-            const Proof proof = replay(list, job.board, job.mergeLike);
+            const Proof proof = replay(list, job.board, job.mergeLike, job.season);
             if (harmless) {
                 ++tally.harmless[static_cast<std::size_t>(*harmless)];
             } else {
@@ -56,11 +56,12 @@ TEST(Mutants, OfPlannedListsFailUnlessHarmlessByName) {
     for (std::uint64_t seed = 1; planned < (underSanitizers ? 20 : 400); ++seed) {
         const RandomBoard wish =
             randomBoard(seed, 1 + static_cast<int>(seed % 7), 1 + static_cast<int>(seed / 7 % 5));
-        const Result<Plan> made = plan(wish.board, wish.woods, wish.shop, wish.choices);
+        const Result<Plan> made = plan(wish.board, wish.woods, wish.shop, wish.choices,
+                                       Notation::millimetres(3), wish.season);
         if (made) {
             ++planned;
             judgeAll({"random board " + std::to_string(seed), wish.board,
-                      steps(*made, wish.board, wish.shop), wish.choices.mergeLike},
+                      steps(*made, wish.board, wish.shop), wish.choices.mergeLike, wish.season},
                      tally);
         }
     }

@@ -53,7 +53,8 @@ void prove(int boards, int leastCells, int greatestCells, Seen& seen) {
         const RandomBoard wish = randomBoard(seed, columns, rows);
         RC_LOG(inWords(wish));
         RC_ASSERT(faults(wish.board, static_cast<int>(wish.woods.size())).empty());
-        const Result<Plan> made = plan(wish.board, wish.woods, wish.shop, wish.choices);
+        const Result<Plan> made = plan(wish.board, wish.woods, wish.shop, wish.choices,
+                                       Notation::millimetres(3), wish.season);
         if (!made) {
             ++seen.refused;
             RC_LOG(made.fault().text());
@@ -62,13 +63,14 @@ void prove(int boards, int leastCells, int greatestCells, Seen& seen) {
         }
         note(wish, *made, seen);
         const StepList list = steps(*made, wish.board, wish.shop);
-        const Proof proof = replay(list, wish.board, wish.choices.mergeLike);
+        const Proof proof = replay(list, wish.board, wish.choices.mergeLike, wish.season);
         for (const std::string& fault : proof.faults) {
             RC_LOG(fault);
         }
         RC_ASSERT(proof.ok());
-        RC_ASSERT(proof.width == wish.board.width());
-        RC_ASSERT(proof.height == wish.board.height());
+        const BoardSize size = sizeOf(wish.board, made->border.surround);
+        RC_ASSERT(proof.width == size.width);
+        RC_ASSERT(proof.height == size.height);
         RC_ASSERT(proof.thickness == wish.board.thickness);
         RC_ASSERT(proof.ledger == list.ledger);
     };

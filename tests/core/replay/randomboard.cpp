@@ -94,6 +94,24 @@ Field field(Dice& dice, int columns, int rows, int woods) {
     return field;
 }
 
+Border border(Dice& dice, int woods, Build build) {
+    Border border{dice.oneIn(3) ? Length() : dice.length(9, 60), dice.from(0, woods - 1)};
+    const BorderDesign designs[] = {BorderDesign::FixedFrame, BorderDesign::FloatingFrame,
+                                    BorderDesign::EdgeBand, BorderDesign::FloatingFrame,
+                                    BorderDesign::BreadboardEnds};
+    border.design = designs[dice.from(0, build == Build::LongGrain ? 4 : 3)];
+    border.housing = dice.oneIn(2) ? Housing::Groove : Housing::Rebate;
+    if (dice.oneIn(4)) {
+        border.gap = dice.lengthOrNone(1, 4);
+    }
+    border.inlayWidth = dice.oneIn(2) ? Length() : dice.length(2, 5);
+    border.inlayWood = dice.from(0, woods - 1);
+    border.splineThickness = dice.oneIn(2) ? Length() : dice.length(1, 3);
+    border.splineWood = dice.from(0, woods - 1);
+    border.cautionRead = dice.oneIn(2);
+    return border;
+}
+
 Shop shop(Dice& dice) {
     Shop shop = metricShop();
     shop.kerf = dice.length(1, 5);
@@ -130,7 +148,9 @@ RandomBoard randomBoard(std::uint64_t seed, int columns, int rows) {
     wish.board.grain = static_cast<GrainDirection>(dice.from(0, 2));
     wish.board.thickness = dice.length(8, dice.oneIn(2) ? 30 : 70);
     wish.board.field = field(dice, columns, rows, woods);
-    wish.board.border = {dice.oneIn(2) ? Length() : dice.length(5, 60), dice.from(0, woods - 1)};
+    wish.board.border = border(dice, woods, wish.board.build);
+    wish.season = {dice.lengthOrNone(1, 4), dice.lengthOrNone(1, 4), dice.lengthOrNone(1, 4),
+                   dice.lengthOrNone(1, 4)};
     wish.shop = shop(dice);
     wish.choices.rows = static_cast<RowChoice>(dice.from(0, 2));
     wish.choices.mergeLike = dice.oneIn(2);

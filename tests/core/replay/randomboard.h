@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/board/board.h"
+#include "core/glueup/borderfit.h"
 #include "core/glueup/plan.h"
 #include "core/shop/shop.h"
 #include "core/wood/wood.h"
@@ -23,6 +24,7 @@ struct RandomBoard {
     std::vector<Wood> woods;
     Shop shop;
     Choices choices;
+    FieldSeason season;
 };
 
 /// The same board for the same numbers.

@@ -218,7 +218,7 @@ TEST(Sheets, WarnOfGluingABorderRoundEndGrain) {
     ASSERT_NE(border, nullptr);
     EXPECT_THAT(wordsOf(*border),
                 HasSubstr("Do not glue this border to the field: it will move by some millimetres "
-                          "and burst the mitres. Joinery is not planned yet."));
+                          "and burst the mitres."));
 }
 
 TEST(Sheets, SayThatMarginSlicesComeFirst) {

@@ -72,7 +72,8 @@ TEST_F(JobTest, FromAWishToPrintedSheets) {
     click(find("borderKind")->findChildren<QAbstractButton*>()[1]);
     type("borderWidthEntry", QStringLiteral("30"));
     EXPECT_EQ(project().board.border.width, Length::mm(30));
-    EXPECT_EQ(project().board.width(), Length::mm(8 * 40 + 60));
+    EXPECT_EQ(sizeOf(project().board, surroundOf(project().board, true, {}, {})).width,
+              Length::mm(8 * 40 + 60));
     find<QAbstractButton>("titlesHead")->click();
     type("nameEntry", QStringLiteral("Tea tray"));
 
