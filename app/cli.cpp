@@ -139,8 +139,10 @@ ExitCode writeSheets(const Loaded& loaded, const Request& request, std::ostream&
 ExitCode writePicture(const Loaded& loaded, const Request& request, std::ostream& out,
                       std::ostream& err) {
     const Project& project = loaded.project;
+    BoardViewOptions options;
+    options.surround = loaded.job.surround;
     const Drawing drawing =
-        drawBoard(project.board, project.woods, loaded.job.steps.extraJoints, BoardViewOptions());
+        drawBoard(project.board, project.woods, loaded.job.steps.extraJoints, options);
     if (endsWith(request.out, ".svg")) {
         const QByteArray svg = toSvg(drawing, titleOf(project), paperTheme());
         return written(request.out, svg, out, err) ? Done : Problem;

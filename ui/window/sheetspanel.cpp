@@ -1,6 +1,7 @@
 #include "ui/window/sheetspanel.h"
 
 #include "core/sheets/boardview.h"
+#include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/paint/export.h"
 #include "ui/window/dialogs.h"
@@ -208,9 +209,12 @@ void SheetsPanel::savePicture() {
         path = withEnding(path, QStringLiteral(".png"));
     }
     const Project& project = document_.project();
+    const Job* job = isReady() ? &planner_.last()->job : nullptr;
+    BoardViewOptions options;
+    options.surround = surroundOf(project, job);
     const Drawing drawing =
         drawBoard(project.board, project.woods,
-                  isReady() ? planner_.last()->job.plan.extraJoints : std::vector<Joint>(), {});
+                  job != nullptr ? job->plan.extraJoints : std::vector<Joint>(), options);
     constexpr double longSide = 2400;  // pixels
     const double scale = longSide / std::max({drawing.extent.width, drawing.extent.height, 1.0});
     report(writeFileAtomically(path, svg ? toSvg(drawing, document_.displayName(), paperTheme())
