@@ -71,7 +71,7 @@ void MainWindow::build() {
     setMinimumSize(600, 400);
     auto* splitter = new QSplitter(this);
     splitter->setChildrenCollapsible(false);
-    wish_ = new WishForm(document_, editor_, splitter);
+    wish_ = new WishForm(document_, planner_, editor_, splitter);
     splitter->addWidget(wish_);
 
     auto* middle = new QWidget(splitter);

@@ -156,12 +156,18 @@ PlaceForm::Season PlaceForm::buildSeason(const ClimateSetting& info, int which) 
     wire(season.moisture, QStringLiteral("climate-") + key);
     wire(season.degrees, QStringLiteral("climate-degrees-") + key);
     wire(season.humidity, QStringLiteral("climate-humidity-") + key);
-    const std::array<QString, 3> labels{tr("When built"), tr("Driest season"),
-                                        tr("Dampest season")};
+    const std::array<QString, 3> labels{tr("When built"), tr("Dry season"), tr("Damp season")};
     section_->addRow(labels[static_cast<std::size_t>(which)], both);
     section_->add(season.note);
     season.degrees->setValue(shownDegrees(usualCelsius, document_.project().notation.unit));
     return season;
+}
+
+void PlaceForm::focusSeason() {
+    section_->setOpen(true);
+    typed_->setCurrent(0);
+    refresh();
+    seasons_.front().moisture->focusEntry();
 }
 
 bool PlaceForm::byAir() const {

@@ -28,6 +28,8 @@ public:
     /// The entries are made when the section is first opened.
     PlaceForm(Document& document, FormSection* section);
     void refresh();
+    /// Opens the section and puts the cursor into the moisture that the board is built at.
+    void focusSeason();
 
 private:
     struct Season {

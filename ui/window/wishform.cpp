@@ -64,9 +64,10 @@ bool allEqual(const std::vector<Length>& sizes) {
 
 }  // namespace
 
-WishForm::WishForm(Document& document, BoardEditor& editor, QWidget* parent)
+WishForm::WishForm(Document& document, Planner& planner, BoardEditor& editor, QWidget* parent)
     : QScrollArea(parent)
     , document_(document)
+    , planner_(planner)
     , editor_(editor)
     , content_(new QWidget)
     , column_(new QVBoxLayout(content_)) {
@@ -251,7 +252,8 @@ void WishForm::buildWoods() {
     woods->add(list);
     connect(list, &WoodList::previewed, this, &WishForm::previewed);
     rule();
-    border_ = new BorderForm(document_, section(tr("Border"), false));
+    border_ = new BorderForm(document_, planner_, section(tr("Border"), false));
+    connect(border_, &BorderForm::termAsked, this, &WishForm::focusTerm);
 }
 
 void WishForm::buildChoices() {
@@ -357,6 +359,15 @@ void WishForm::focusTerm(TermKind kind) {
         break;
     case TermKind::BorderWidth:
         field = border_->width();
+        break;
+    case TermKind::OwnGap:
+        field = border_->gap();
+        break;
+    case TermKind::HalfGrowth:
+    case TermKind::HalfShrinkage:
+    case TermKind::PinGrowth:
+    case TermKind::PinShrinkage:
+        place_->focusSeason();
         break;
     case TermKind::SpareSlices:
         shop_->focusSpareSlices();

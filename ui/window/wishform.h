@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/glueup/figure.h"
-#include "ui/document/document.h"
+#include "ui/document/planner.h"
 #include "ui/window/boardeditor.h"
 
 #include <QScrollArea>
@@ -35,7 +35,7 @@ class WishForm : public QScrollArea {
     Q_OBJECT
 
 public:
-    WishForm(Document& document, BoardEditor& editor, QWidget* parent = nullptr);
+    WishForm(Document& document, Planner& planner, BoardEditor& editor, QWidget* parent = nullptr);
 
     /// Opens what holds the entry that a term of a working comes from, and puts the cursor there.
     void focusTerm(TermKind kind);
@@ -64,6 +64,7 @@ private:
     void watch(EntryField* field);
 
     Document& document_;
+    Planner& planner_;
     BoardEditor& editor_;
     QWidget* content_;
     QVBoxLayout* column_;

@@ -33,6 +33,13 @@ QString sourceOf(TermKind kind) {
         return WorkingPopup::tr("Thickness");
     case TermKind::BorderWidth:
         return WorkingPopup::tr("Border width");
+    case TermKind::OwnGap:
+        return WorkingPopup::tr("Gap");
+    case TermKind::HalfGrowth:
+    case TermKind::HalfShrinkage:
+    case TermKind::PinGrowth:
+    case TermKind::PinShrinkage:
+        return WorkingPopup::tr("Season");
     case TermKind::SpareSlices:
         return WorkingPopup::tr("Spare slices");
     default:

@@ -69,7 +69,7 @@ TEST_F(JobTest, FromAWishToPrintedSheets) {
     type("thicknessEntry", QStringLiteral("36"));
     EXPECT_EQ(field().columns[5], Length::mm(40));
     EXPECT_EQ(field().rows[5], Length::mm(42));
-    click(find("borderKind")->findChildren<QAbstractButton*>()[1]);
+    click(find("borderKind")->findChildren<QAbstractButton*>()[2]);  // fixed: without a gap
     type("borderWidthEntry", QStringLiteral("30"));
     EXPECT_EQ(project().board.border.width, Length::mm(30));
     EXPECT_EQ(sizeOf(project().board, surroundOf(project().board, true, {}, {})).width,
