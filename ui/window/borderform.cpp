@@ -63,17 +63,18 @@ BorderForm::BorderForm(Document& document, Planner& planner, FormSection* sectio
     width_->setRange(Length::mm(1), BoardLimits::greatestBorder);
     wood_ = addWood(details_, tr("Border wood"), "borderWood", &Border::wood);
     buildFloating();
-    inlay_ = addExtra(tr("Inlay line"), tr("Inlay width"), "inlay", entry::inlayWidth,
-                      &Border::inlayWidth, &Border::inlayWood,
-                      usualIn(document.project(), Length::inch(1, 8), Length::mm(3)));
-    splines_ = addExtra(tr("Splines across the mitres"), tr("Spline thickness"), "spline",
-                        entry::splineThickness, &Border::splineThickness, &Border::splineWood,
-                        usualIn(document.project(), Length::inch(1, 8), Length::mm(3)));
+    inlay_ = addExtra({tr("Inlay line"), tr("Width"), tr("Inlay width"), tr("Inlay wood")}, "inlay",
+                      entry::inlayWidth, &Border::inlayWidth, &Border::inlayWood);
+    splines_ =
+        addExtra({tr("Splines across the mitres"), tr("Thickness"), tr("Spline thickness"),
+                  tr("Spline wood")},
+                 "spline", entry::splineThickness, &Border::splineThickness, &Border::splineWood);
     buildCaution();
     fit_ = new FitList(details_->body());
     fit_->setObjectName(QStringLiteral("borderFit"));
     details_->add(fit_);
     connect(fit_, &FitList::termAsked, this, &BorderForm::termAsked);
+    connect(&document, &Document::replaced, this, [this] { lastWidth_ = Length(); });
     connect(designs_, &DesignPicker::chosen, this, &BorderForm::choose);
     connect(&planner, &Planner::changed, this, [this] {
         refreshCaution();
@@ -167,30 +168,31 @@ void BorderForm::buildFloating() {
     gapRow_->addRow(tr("On each side"), gap_);
 }
 
-BorderForm::Extra BorderForm::addExtra(const QString& label, const QString& size,
-                                       const char* object, int entry, Length Border::*length,
-                                       int Border::*wood, Length usual) {
+BorderForm::Extra BorderForm::addExtra(const ExtraNames& names, const char* object, int entry,
+                                       Length Border::*length, int Border::*wood) {
     Extra extra{};
     const QByteArray name(object);
-    extra.wanted = new QCheckBox(label, details_->body());
+    extra.wanted = new QCheckBox(names.wanted, details_->body());
     extra.wanted->setObjectName(QString::fromLatin1(name));
     details_->add(extra.wanted);
     extra.rows = rowsIn(details_);
-    extra.size = addLength(extra.rows, size.section(QLatin1Char(' '), 1), size,
-                           (name + "Size").constData(), entry, length);
-    extra.wood = addWood(extra.rows, tr("%1 wood").arg(size.section(QLatin1Char(' '), 0, 0)),
-                         (name + "Wood").constData(), wood);
-    connect(extra.wanted, &QCheckBox::clicked, this, [this, label, length, wood, usual](bool on) {
-        const Project& project = document_.project();
-        const int contrast = unusedWood(project, project.board.border.*wood);
-        change(on ? tr("add %1").arg(label.toLower()) : tr("remove %1").arg(label.toLower()),
-               [&](Border& border) {
-                   border.*length = on ? usual : Length();
-                   if (on && border.*wood == border.wood) {
-                       border.*wood = contrast;
-                   }
-               });
-    });
+    extra.size =
+        addLength(extra.rows, names.label, names.size, (name + "Size").constData(), entry, length);
+    extra.wood = addWood(extra.rows, names.wood, (name + "Wood").constData(), wood);
+    connect(extra.wanted, &QCheckBox::clicked, this,
+            [this, label = names.wanted, length, wood](bool on) {
+                const Project& project = document_.project();
+                const Length thin = usualIn(project, Length::inch(1, 8), Length::mm(3));
+                const int contrast = unusedWood(project, project.board.border.*wood);
+                change(on ? tr("add %1").arg(label.toLower())
+                          : tr("remove %1").arg(label.toLower()),
+                       [&](Border& border) {
+                           border.*length = on ? thin : Length();
+                           if (on && border.*wood == border.wood) {
+                               border.*wood = contrast;
+                           }
+                       });
+            });
     return extra;
 }
 

@@ -42,7 +42,6 @@ private:
         FormSection* rows;
         LengthField* size;
         QComboBox* wood;
-        Length last;  ///< what comes back when it is wanted again
     };
 
     void buildFloating();
@@ -54,8 +53,11 @@ private:
                            const char* object, int entry, Length Border::*member);
     QComboBox* addWood(FormSection* rows, const QString& name, const char* object,
                        int Border::*member);
-    Extra addExtra(const QString& label, const QString& size, const char* object, int entry,
-                   Length Border::*length, int Border::*wood, Length usual);
+    struct ExtraNames {
+        QString wanted, label, size, wood;
+    };
+    Extra addExtra(const ExtraNames& names, const char* object, int entry, Length Border::*length,
+                   int Border::*wood);
     void refreshExtra(const Extra& extra, Length size, int wood, Length greatest);
     void refreshCaution();
     void refreshFit();
