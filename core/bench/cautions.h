@@ -57,7 +57,8 @@ std::string whichSteps(const Caution& caution);
 
 /// What the rules look at. Nothing of it is kept.
 struct Ground {
-    const Board& board;
+    const Board& wish;   ///< as drawn: places and remedies are about this one
+    const Board& board;  ///< as glued: an end-grain band is part of its field
     const std::vector<Wood>& woods;
     const Shop& shop;
     const Choices& choices;

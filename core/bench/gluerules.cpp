@@ -101,7 +101,7 @@ void fewClamps(const Scene& on, Found& found) {
 void hardToGlue(const Scene& on, Found& found) {
     std::vector<int> woods;
     std::vector<std::string> names;
-    const std::vector<WoodUse> use = woodUse(on.board.field, static_cast<int>(on.woods.size()));
+    const std::vector<WoodUse> use = woodUse(on.wish.field, static_cast<int>(on.woods.size()));
     std::size_t pieces = 0;
     for (std::size_t i = 0; i < use.size(); ++i) {
         if (use[i].pieces > 0 && on.woods[i].gluing == Gluing::WithDifficulty) {

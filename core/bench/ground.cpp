@@ -96,6 +96,22 @@ std::string listed(const std::vector<std::string>& names) {
     return text;
 }
 
+namespace {
+
+/// How many lines of the field as glued lie outside the one that was drawn, on each side.
+int ringOf(const Scene& on) {
+    return static_cast<int>(on.board.field.rows.size() - on.wish.field.rows.size()) / 2;
+}
+
+}  // namespace
+
+std::optional<int> drawnLine(const Scene& on, int line, bool isRow) {
+    const int drawn = line - ringOf(on);
+    const std::vector<Length>& lines = isRow ? on.wish.field.rows : on.wish.field.columns;
+    return drawn >= 0 && drawn < static_cast<int>(lines.size()) ? std::optional(drawn)
+                                                                : std::nullopt;
+}
+
 CautionPlace slicesOf(const Scene& on, const std::vector<std::string>& panels) {
     CautionPlace place;
     if (on.plan.parts.empty()) {
@@ -104,8 +120,15 @@ CautionPlace slicesOf(const Scene& on, const std::vector<std::string>& panels) {
     const std::vector<Use>& uses = on.plan.field().uses;
     for (std::size_t line = 0; line < uses.size(); ++line) {
         const std::string& label = on.plan.parts[static_cast<std::size_t>(uses[line].part)].label;
-        if (std::find(panels.begin(), panels.end(), label) != panels.end()) {
-            (on.plan.byColumns ? place.columns : place.rows).push_back(static_cast<int>(line));
+        const bool isRow = !on.plan.byColumns;
+        const std::optional<int> drawn = drawnLine(on, static_cast<int>(line), isRow);
+        if (std::find(panels.begin(), panels.end(), label) == panels.end()) {
+            continue;
+        }
+        if (drawn) {
+            (isRow ? place.rows : place.columns).push_back(*drawn);
+        } else {
+            place.border = true;
         }
     }
     return place;
@@ -113,7 +136,10 @@ CautionPlace slicesOf(const Scene& on, const std::vector<std::string>& panels) {
 
 CautionPlace piecesOf(const Scene& on, const std::vector<int>& woods) {
     CautionPlace place;
-    const std::vector<Piece>& pieces = on.board.field.pieces;
+    const Border& border = on.wish.border;
+    place.border =
+        border.isThere() && std::find(woods.begin(), woods.end(), border.wood) != woods.end();
+    const std::vector<Piece>& pieces = on.wish.field.pieces;
     for (std::size_t i = 0; i < pieces.size(); ++i) {
         if (std::find(woods.begin(), woods.end(), pieces[i].wood) != woods.end()) {
             place.pieces.push_back(static_cast<int>(i));
@@ -122,14 +148,25 @@ CautionPlace piecesOf(const Scene& on, const std::vector<int>& woods) {
     return place;
 }
 
+std::string amountAt(const CautionPlace& place) {
+    if (place.pieces.empty()) {
+        return "The border is";
+    }
+    if (place.border) {
+        return counted(place.pieces.size(), "piece", "pieces") + " and the border are";
+    }
+    return counted(place.pieces.size(), "piece is", "pieces are");
+}
+
 CautionPlace piecesAt(const Scene& on, const std::vector<Joint>& joints) {
-    const Field& field = on.board.field;
+    const Field& field = on.wish.field;
+    const Length ring = ringOf(on) > 0 ? on.wish.border.width : Length();
     const std::vector<int> map = pieceMap(field);
     const int columns = static_cast<int>(field.columns.size());
     CautionPlace place;
     const auto add = [&](Length x, Length y) {
-        const int column = columnAt(field, x);
-        const int row = rowAt(field, y);
+        const int column = columnAt(field, x - ring);
+        const int row = rowAt(field, y - ring);
         if (column >= 0 && row >= 0) {
             place.pieces.push_back(map[static_cast<std::size_t>(row * columns + column)]);
         }

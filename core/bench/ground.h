@@ -47,8 +47,13 @@ using Found = std::vector<Caution>;
 std::string listed(const std::vector<std::string>& names);
 /// The slices of these panels, as rows of the field or, in a plan by columns, as its columns.
 CautionPlace slicesOf(const Scene& on, const std::vector<std::string>& panels);
-/// All pieces of these woods.
+/// A row or column of the field as it was drawn, from one of the field as glued; empty where it
+/// belongs to an end-grain band.
+std::optional<int> drawnLine(const Scene& on, int line, bool isRow);
+/// All pieces of these woods, and the border where it is of one of them.
 CautionPlace piecesOf(const Scene& on, const std::vector<int>& woods);
+/// "12 pieces are", "12 pieces and the border are", "The border is".
+std::string amountAt(const CautionPlace& place);
 /// The pieces that these joints run along or through.
 CautionPlace piecesAt(const Scene& on, const std::vector<Joint>& joints);
 /// Whether a millimetre is the maker's unit.

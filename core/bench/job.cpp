@@ -110,8 +110,8 @@ Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Sh
                      job.proof.faults.front()};
     }
     job.glue = glueNeeds(job.steps, woods, conditions.glue);
-    job.cautions = cautions({job.board, woods, shop, choices, conditions, job.plan, job.steps,
-                             job.movement, job.glue, notation});
+    job.cautions = cautions({board, job.board, woods, shop, choices, conditions, job.plan,
+                             job.steps, job.movement, job.glue, notation});
     job.totals = totals(job.board, woods, job.steps, job.proof, conditions.climate, fit.surround);
     return job;
 }

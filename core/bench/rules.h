@@ -18,8 +18,12 @@ void thickForSaw(const Scene& on, Found& found);
 void thinWork(const Scene& on, Found& found);
 void thinStock(const Scene& on, Found& found);
 
-// movementrules.cpp
+// borderrules.cpp
 void borderMoves(const Scene& on, Found& found);
+void gapCloses(const Scene& on, Found& found);
+void unknownMovement(const Scene& on, Found& found);
+
+// movementrules.cpp
 void unevenRows(const Scene& on, Found& found);
 void moistureFarOff(const Scene& on, Found& found);
 

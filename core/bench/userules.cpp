@@ -9,13 +9,14 @@
 namespace kerfwright::rules {
 namespace {
 
-/// Woods of the field for which `is` holds.
+/// Woods of field and border for which `is` holds.
 template <class Is>
-std::vector<int> fieldWoods(const Scene& on, Is is) {
+std::vector<int> woodsThat(const Scene& on, Is is) {
     std::vector<int> woods;
-    const std::vector<WoodUse> use = woodUse(on.board.field, static_cast<int>(on.woods.size()));
+    const std::vector<WoodUse> use = woodUse(on.wish.field, static_cast<int>(on.woods.size()));
     for (std::size_t i = 0; i < use.size(); ++i) {
-        if (use[i].pieces > 0 && is(on.woods[i])) {
+        const bool border = on.wish.border.isThere() && on.wish.border.wood == static_cast<int>(i);
+        if ((use[i].pieces > 0 || border) && is(on.woods[i])) {
             woods.push_back(static_cast<int>(i));
         }
     }
@@ -42,8 +43,8 @@ Length squareOf(const Field& field) {
 
 Remedy withSquares(const Scene& on, Length side) {
     Remedy remedy{"Make the squares " + text(on, side)};
-    remedy.board = on.board;
-    remedy.board->field = withCells(on.board.field, side, side);
+    remedy.board = on.wish;
+    remedy.board->field = withCells(on.wish.field, side, side);
     return remedy;
 }
 
@@ -53,8 +54,8 @@ bool canBe(const Scene& on, const Remedy& remedy) {
 
 /// Squares each way that a game is played on and this field has; 0 where it is no such field.
 int squaresAcross(const Scene& on) {
-    const auto columns = static_cast<int>(on.board.field.columns.size());
-    const auto rows = static_cast<int>(on.board.field.rows.size());
+    const auto columns = static_cast<int>(on.wish.field.columns.size());
+    const auto rows = static_cast<int>(on.wish.field.rows.size());
     const std::vector<SquareSizes>& all = squareSizes();
     const bool known = std::any_of(all.begin(), all.end(), [&](const SquareSizes& sizes) {
         return sizes.use == on.conditions.purpose.use && sizes.across == columns;
@@ -97,16 +98,15 @@ void openPores(const Scene& on, Found& found) {
         return;
     }
     const std::vector<int> woods =
-        fieldWoods(on, [](const Wood& wood) { return wood.poreEnds == PoreEnds::Open; });
+        woodsThat(on, [](const Wood& wood) { return wood.poreEnds == PoreEnds::Open; });
     if (!woods.empty()) {
         CautionPlace place = piecesOf(on, woods);
-        const bool endGrain = on.board.build == Build::EndGrain;
+        const bool endGrain = on.wish.build == Build::EndGrain;
         found.push_back(
             {endGrain ? Severity::Caution : Severity::Note,
              "open-pores",
              "Open-pored wood under food",
-             counted(place.pieces.size(), "piece is", "pieces are") + " of " + names(on, woods) +
-                 ", whose pores are open" +
+             amountAt(place) + " of " + names(on, woods) + ", whose pores are open" +
                  (endGrain ? " and stand on end here: they take in water and food."
                            : ": they take in water and food."),
              "Choose a close-grained wood, or keep these for boards that are not cut on.",
@@ -122,13 +122,12 @@ void reportedReactions(const Scene& on, Found& found) {
     if (!info(on.conditions.purpose.use).food) {
         return;
     }
-    const std::vector<int> woods = fieldWoods(on, [](const Wood& wood) {
+    const std::vector<int> woods = woodsThat(on, [](const Wood& wood) {
         return !wood.reactions.empty() && wood.poreEnds != PoreEnds::Closed;
     });
     if (!woods.empty()) {
         CautionPlace place = piecesOf(on, woods);
-        std::string reason = counted(place.pieces.size(), "piece is", "pieces are") + " of " +
-                             names(on, woods) + ".";
+        std::string reason = amountAt(place) + " of " + names(on, woods) + ".";
         for (const int wood : woods) {
             reason += " " + woodName(on, wood) + ": " +
                       on.woods[static_cast<std::size_t>(wood)].reactions;
@@ -149,7 +148,7 @@ void gameSquares(const Scene& on, Found& found) {
     if (!isGame(on)) {
         return;
     }
-    const Field& field = on.board.field;
+    const Field& field = on.wish.field;
     const BoardUseInfo& use = info(on.conditions.purpose.use);
     const int across = squaresAcross(on);
     if (across == 0) {
@@ -213,7 +212,7 @@ void gameSquares(const Scene& on, Found& found) {
 void gamePieces(const Scene& on, Found& found) {
     const BoardPurpose& purpose = on.conditions.purpose;
     const int across = isGame(on) ? squaresAcross(on) : 0;
-    const Length side = across > 0 ? squareOf(on.board.field) : Length();
+    const Length side = across > 0 ? squareOf(on.wish.field) : Length();
     if (purpose.foot <= Length() || side <= Length()) {
         return;
     }
@@ -248,7 +247,7 @@ void lowContrast(const Scene& on, Found& found) {
     if (!isGame(on)) {
         return;
     }
-    std::vector<WoodUse> use = woodUse(on.board.field, static_cast<int>(on.woods.size()));
+    std::vector<WoodUse> use = woodUse(on.wish.field, static_cast<int>(on.woods.size()));
     std::vector<int> order;
     for (std::size_t i = 0; i < use.size(); ++i) {
         if (use[i].pieces > 0) {
@@ -264,6 +263,8 @@ void lowContrast(const Scene& on, Found& found) {
     const double now = contrast(on.woods[static_cast<std::size_t>(order[0])].colour,
                                 on.woods[static_cast<std::size_t>(order[1])].colour);
     if (now < enough) {
+        CautionPlace place = piecesOf(on, {order[0], order[1]});
+        place.border = false;
         found.push_back({Severity::Caution,
                          "low-contrast",
                          "Squares that look alike",
@@ -273,7 +274,7 @@ void lowContrast(const Scene& on, Found& found) {
                          "Choose a lighter and a darker wood.",
                          -1,
                          {},
-                         piecesOf(on, {order[0], order[1]})});
+                         std::move(place)});
     }
 }
 

@@ -55,10 +55,10 @@ void addSeasons() {
                 const BoardMovement movement =
                     movementOf(from.board, from.woods, job.plan.byColumns, climate);
                 const GlueNeeds glue = glueNeeds(job.steps, from.woods, ready->conditions.glue);
-                benchmark::DoNotOptimize(
-                    cautions({from.board, from.woods, from.shop, from.choices, ready->conditions,
-                              job.plan, job.steps, movement, glue, from.notation})
-                        .size());
+                benchmark::DoNotOptimize(cautions({from.board, from.board, from.woods, from.shop,
+                                                   from.choices, ready->conditions, job.plan,
+                                                   job.steps, movement, glue, from.notation})
+                                             .size());
                 benchmark::DoNotOptimize(
                     seasonAt(from.board, from.woods, job.plan.byColumns, climate, climate.dampest)
                         .width.least);

@@ -64,7 +64,7 @@ protected:
             list.steps.push_back({std::move(work)});
         }
         const BoardMovement movement = movementOf(board, woods, plan.byColumns, conditions.climate);
-        return cautions({board, woods, shop, choices, conditions, plan, list, movement,
+        return cautions({board, board, woods, shop, choices, conditions, plan, list, movement,
                          glueNeeds(list, woods, conditions.glue), notation});
     }
 
