@@ -1,5 +1,6 @@
 #include "core/sheets/planjson.h"
 
+#include "core/sheets/seasonjson.h"
 #include "core/sheets/sheets.h"
 
 #include <nlohmann/json.hpp>
@@ -187,8 +188,8 @@ public:
         out["board"] = board();
         out["woods"] = woods();
         out["shop"] = shop();
-        out["climate"] = climate();
-        out["glue"] = glue();
+        out["climate"] = climateJson(project_.climate);
+        out["glue"] = glueJson(project_.glue);
         out["purpose"] = {{"use", info(project_.purpose.use).key},
                           {"foot", length(project_.purpose.foot)}};
         out["panels"] = Json::array();
@@ -216,6 +217,7 @@ public:
                         {"height", length(job_.proof.height)},
                         {"thickness", length(job_.proof.thickness)},
                         {"ledger", ledger(job_.proof.ledger)}};
+        out["season"] = seasonJson(project_, job_);
         out["cautions"] = cautionList();
         out["totals"] = totals();
         return out;
@@ -338,23 +340,6 @@ private:
             out[info.key] = length(project_.shop.*info.value);
         }
         out["spare-slices"] = project_.shop.spareSlices;
-        return out;
-    }
-
-    Json climate() const {
-        const ClimatePreset* place = presetOf(project_.climate);
-        Json out = {{"place", place == nullptr ? Json() : Json(place->key)}};
-        for (const ClimateSetting& setting : climateSettings()) {
-            out[setting.key] = project_.climate.*setting.value;
-        }
-        return out;
-    }
-
-    Json glue() const {
-        Json out;
-        for (const GlueSetting& setting : glueSettings()) {
-            out[setting.key] = project_.glue.*setting.value;
-        }
         return out;
     }
 
@@ -565,20 +550,6 @@ private:
                 {"offcut", volumeOf(all.offcut)},     {"grooved", volumeOf(all.grooved)}};
     }
 
-    static Json place(const CautionPlace& where) {
-        const auto fromOne = [](const std::vector<int>& indices) {
-            Json out = Json::array();
-            for (const int index : indices) {
-                out.push_back(index + 1);
-            }
-            return out;
-        };
-        return {{"pieces", fromOne(where.pieces)},
-                {"rows", fromOne(where.rows)},
-                {"columns", fromOne(where.columns)},
-                {"border", where.border}};
-    }
-
     Json cautionList() const {
         Json out = Json::array();
         for (const Caution& caution : job_.cautions) {
@@ -595,7 +566,7 @@ private:
                            {"title", caution.title},
                            {"reason", caution.reason},
                            {"remedy", caution.remedy},
-                           {"place", place(caution.place)},
+                           {"place", placeJson(caution.place)},
                            {"remedies", std::move(remedies)},
                            {"step", caution.step < 0 ? Json() : Json(caution.step + 1)},
                            {"steps", steps}});

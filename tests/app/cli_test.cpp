@@ -11,6 +11,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <sstream>
 
 namespace kerfwright {
@@ -201,6 +202,18 @@ TEST(Plan, AsJsonSaysTheSameInNumbers) {
     EXPECT_EQ(plan["woods"][0]["pieces"], 32);
     EXPECT_TRUE(plan["proof"]["ok"]);
     EXPECT_TRUE(plan["board"]["grain"].is_null());
+    EXPECT_EQ(plan["climate"]["place"], "heated-inland");
+    EXPECT_EQ(plan["glue"]["glue-spread"], 175);
+    EXPECT_EQ(plan["purpose"]["use"], "unsaid");
+    EXPECT_EQ(plan["season"]["dampest"]["moisture"], 10);
+    EXPECT_GT(plan["season"]["dampest"]["width"][0], 0);
+    EXPECT_LT(plan["season"]["driest"]["width"][1], 0);
+    EXPECT_TRUE(plan["season"]["driest"]["gapX"].is_null());
+    EXPECT_TRUE(plan["totals"]["cost"].is_null());
+    EXPECT_TRUE(std::any_of(plan["cautions"].begin(), plan["cautions"].end(), [](const auto& one) {
+        return one["key"] == "border-moves" && one["place"]["border"] == true &&
+               one["remedies"].size() == 3;
+    }));
     EXPECT_EQ(plan["totals"]["width"]["nm"], 480'000'000);
 
     std::vector<std::string> kinds;
