@@ -17,12 +17,111 @@ std::string warning(const Matter& matter, const FitBorder& border) {
         return "No glue between the ends and the field: pins hold them, the one in the middle "
                "tight, the others in slots.";
     }
+    if (border.design == BorderDesign::EdgeBand) {
+        return "Do not glue this border to the field: it will move by some millimetres and the "
+               "strips along it do not. Joints open or the field cracks.";
+    }
     if (matter.project.board.build == Build::EndGrain) {
         return "Do not glue this border to the field: it will move by some millimetres and burst "
                "the mitres.";
     }
     return "Across its grain this field grows and shrinks with the seasons, and the rails that run "
            "across it do not. Do not glue those rails to it: the mitres open or the field cracks.";
+}
+
+std::string gluedWords(const Board& board, const FitBorder& border) {
+    std::string words;
+    const bool tongue =
+        border.design == BorderDesign::BreadboardEnds ||
+        (border.design == BorderDesign::FloatingFrame && board.border.housing == Housing::Groove);
+    if (border.design == BorderDesign::FloatingFrame) {
+        words = "the mitres";
+    } else if (!border.mustNotBeGlued) {
+        words = board.border.isFrame() ? "the mitres, and the rails to the edges of the field"
+                                       : "the strips to the edges of the field";
+    }
+    if (tongue) {
+        words += words.empty() ? "the tongues into the rails, in an earlier step"
+                               : "; in an earlier step the tongues into the rails";
+    }
+    if (board.border.hasInlay()) {
+        words += words.empty() ? "the inlay into the rails, in an earlier step"
+                               : "; in an earlier step the inlay into the rails";
+    }
+    if (board.border.hasSplines()) {
+        words += words.empty() ? "the keys into the corners, in the next step"
+                               : "; in the next step the keys into the corners";
+    }
+    return words.empty() ? "nothing" : words;
+}
+
+std::string dryWords(const Board& board, const FitBorder& border) {
+    if (border.design == BorderDesign::FloatingFrame) {
+        return board.border.housing == Housing::Groove
+                   ? "the tongues in the grooves of the field, and the field in the frame"
+                   : "the field on the ledge";
+    }
+    if (border.design == BorderDesign::BreadboardEnds) {
+        return "the tongues in the grooves of the field, and the ends against its edges";
+    }
+    return border.mustNotBeGlued ? "the rails against the field" : "nothing";
+}
+
+struct Fact {
+    std::string what;
+    const Figure* size;
+};
+
+/// Sizes of what is cut into rails and field beyond their outline.
+std::vector<Fact> joineryFacts(const Board& board, const BorderFit& fit) {
+    std::vector<Fact> facts;
+    const auto add = [&](const char* what, const Figure& figure) {
+        if (figure.value > Length()) {
+            facts.push_back({what, &figure});
+        }
+    };
+    const bool rebated =
+        board.border.has(BorderDesign::FloatingFrame) && board.border.housing == Housing::Rebate;
+    if (fit.railStock.value != board.border.width) {
+        add("Rail as milled, wide", fit.railStock);
+    }
+    add("Groove in the rail, deep", fit.railGroove);
+    add(rebated ? "Rebate below the field, deep" : "Groove in the field, deep", fit.fieldGroove);
+    add("Tongue and grooves, thick", fit.tongueThickness);
+    add("Groove below the top face", fit.tongueFromFace);
+    add("Tongue, wide", fit.tongueWidth);
+    add("Ledge beyond the visible rail", fit.ledge);
+    add("Ledge, thick", fit.ledgeThickness);
+    add("Rebate for the inlay, deep", fit.inlayDepth);
+    add("Inlay strip, high", fit.inlayHeight);
+    add("Corner slot, deep", fit.splineDepth);
+    add("Corner slot below the top face", fit.splineFromFace);
+    add("Pin, diameter", fit.pinDiameter);
+    add("Pins in from the field's edge", fit.pinFromEdge);
+    for (const Pin& pin : fit.pins) {
+        add("Pin, from the end of the rail", pin.at);
+        add("– its slot, away from the middle", pin.outward);
+        add("– its slot, towards the middle", pin.inward);
+    }
+    return facts;
+}
+
+std::vector<std::string> workWords(const Board& board) {
+    std::vector<std::string> words{
+        "Mill the rails together, from the cut list, so that all have one width and thickness."};
+    if (board.border.isFrame()) {
+        words.push_back(
+            "Cut one mitre on every rail first, then set a stop block and cut the second mitre of "
+            "each pair at one setting: opposite rails must be equal to a hair.");
+        words.push_back(
+            "Try the mitres on waste first: four short offcuts must close to a square frame.");
+    } else {
+        words.push_back("Cut the rails square, those of one length at one stop.");
+    }
+    words.push_back(
+        "Lay the rails dry round the field. Measure the field as it is before the last cut; what "
+        "is on the bench counts, not the paper.");
+    return words;
 }
 
 struct RailPair {
@@ -48,12 +147,35 @@ std::vector<RailPair> railPairs(const FitBorder& border) {
     return pairs;
 }
 
-}  // namespace
+/// A sheet of its own, since it goes to another machine than the rails' saw.
+void addJoinery(std::vector<Draft>& drafts, const Matter& matter) {
+    const std::vector<Fact> facts = joineryFacts(matter.project.board, matter.job.plan.border);
+    if (facts.empty()) {
+        return;
+    }
+    Flow flow(drafts, matter, "joinery", "Border joinery", Sizes::Finished,
+              Flow::Safety::FirstPage);
+    constexpr double valueAt = 78;
+    constexpr double workingAt = 84;
+    for (const Fact& fact : facts) {
+        const std::vector<std::string> working =
+            workingLines(*fact.size, matter.notation(), flow.width() - workingAt);
+        const double height =
+            std::max<double>(1, static_cast<double>(working.size())) * type::small * type::leading +
+            1;
+        flow.need(height);
+        flow.text(flow.left(), flow.y + type::small, fact.what, smallText);
+        flow.text(flow.left() + valueAt, flow.y + type::small, matter.text(fact.size->value),
+                  {type::small, true, Ink::Text}, Align::Right);
+        flow.lines(flow.left() + workingAt, flow.y, flow.width() - workingAt, working, quietText);
+        flow.y += height;
+    }
+}
 
-void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
+void addRails(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
     const FitBorder& border = *record.border.work;
     const Board& board = matter.project.board;
-    Flow flow(drafts, matter, "border", "Border", Sizes::Finished, Flow::Safety::FirstPage);
+    Flow flow(drafts, matter, "border", "Border", Sizes::Finished, Flow::Safety::None);
 
     if (border.mustNotBeGlued) {
         constexpr Tone tone{type::strong, true, Ink::Warning};
@@ -69,7 +191,7 @@ void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& r
     constexpr double topRoom = 6.5;
     const Totals& size = matter.job.totals;
     const Box extent{0, 0, size.width.toMm(), size.height.toMm()};
-    const double scale = fitting(extent, 110, 92);
+    const double scale = fitting(extent, 110, 74);
     const BoardViewOptions options{.letters = true,
                                    .hatch = true,
                                    .wholeBoard = true,
@@ -87,10 +209,13 @@ void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& r
                        matter.text(border.boardWidth.value), {.bold = true});
     addDimensionDown(flow.drawing(), at.y, bottom, flow.left() + 6, at.x,
                      matter.text(border.boardHeight.value), {.bold = true});
-    const double rail = board.border.width.toMm() * scale;
-    addDimensionAcross(flow.drawing(), at.x, at.x + rail, bottom + 5.5, bottom,
-                       matter.text(border.width.value));
+    const Surround& around = matter.job.surround;
+    if (around.railX > Length()) {
+        addDimensionAcross(flow.drawing(), at.x, at.x + around.railX.toMm() * scale, bottom + 5.5,
+                           bottom, matter.text(border.width.value));
+    }
 
+    const bool mitred = board.border.isFrame();
     const double x = std::max(right + 10, flow.left() + 128);
     const double width = flow.right() - x;
     const auto below = [&](const Figure& figure) {
@@ -103,34 +228,56 @@ void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& r
     for (const RailPair& pair : railPairs(border)) {
         y += flow.paragraph(x, y, width, pair.labels, {type::small, true, Ink::Text});
         y += bigNumbers(flow, x, y, width,
-                        {{"Long point to long point", matter.text(pair.longPoint->value),
-                          below(*pair.longPoint)}}) +
+                        {{mitred ? "Long point to long point" : "Length",
+                          matter.text(pair.longPoint->value), below(*pair.longPoint)}}) +
              3;
     }
     y += bigNumbers(flow, x, y, width,
                     {{"Rail width", matter.text(border.width.value), below(border.width)}}) +
          3;
-    y += bigNumbers(flow, x, y, width, {{"Mitre", "45°", {"at both ends of every rail"}}});
-    flow.y = std::max(bottom + 10, y) + 5;
+    if (mitred) {
+        y += bigNumbers(flow, x, y, width, {{"Mitre", "45°", {"at both ends of every rail"}}}) + 3;
+    }
+    double under = bottom + 10;
+    if (border.design == BorderDesign::FloatingFrame) {
+        const double half = 58;
+        const auto lines = [&](const Figure& figure) {
+            return workingLines(figure, matter.notation(), half - 4);
+        };
+        under += bigNumbers(
+            flow, flow.left(), under, 2 * half,
+            {{"Gap left and right, each side", matter.text(border.gapX.value), lines(border.gapX)},
+             {"Gap above and below, each side", matter.text(border.gapY.value),
+              lines(border.gapY)}});
+    }
+    flow.y = std::max(under, y) + 5;
 
-    flow.need(40);
+    flow.need(24);
+    flow.heading("Glue");
+    for (const std::string& words :
+         {"Glued: " + gluedWords(board, border) + ".", "Dry: " + dryWords(board, border) + "."}) {
+        flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, boldText) + 1;
+    }
+    flow.y += 4;
+
+    flow.need(24);
     flow.heading("How");
-    const std::string words[] = {
-        "Mill the rails together, from the cut list, so that all four have one width and "
-        "thickness.",
-        "Cut one mitre on every rail first, then set a stop block and cut the second mitre of each "
-        "pair at one setting: opposite rails must be equal to a hair.",
-        "Try the mitres on waste first: four short offcuts must close to a square frame.",
-        "Lay the rails dry round the field. Measure the field as it is before the second mitre; "
-        "what "
-        "is on the bench counts, not the paper."};
-    for (const std::string& word : words) {
+    for (const std::string& word : workWords(board)) {
         const double height = Flow::paragraphHeight(word, smallText, flow.width() - 8);
         flow.need(height);
         flow.tick(flow.left(), flow.y + 0.3, 3.6);
         flow.paragraph(flow.left() + 8, flow.y, flow.width() - 8, word, smallText);
         flow.y += height + 1.6;
     }
+    flow.need(flow.shortSafetyHeight());
+    flow.safetyAtEnd();
+}
+
+}  // namespace
+
+void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
+    addRails(drafts, matter, record);
+    addJoinery(drafts, matter);
 }
 
 }  // namespace kerfwright

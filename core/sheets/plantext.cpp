@@ -151,7 +151,10 @@ private:
     void tell(const FitBorder& work) {
         setting("rail width", work.width);
         for (const Rail& rail : work.rails) {
-            setting((rail.label + ", long point to long point").c_str(), rail.longPoint);
+            setting((rail.label +
+                     (project_.board.border.isFrame() ? ", long point to long point" : ", length"))
+                        .c_str(),
+                    rail.longPoint);
         }
         if (work.design == BorderDesign::FloatingFrame) {
             line("Glue the mitres and nothing else: the field lies loose in the frame.");
@@ -168,8 +171,11 @@ private:
                 setting("  slot towards the middle", pin.inward);
             }
         } else if (work.mustNotBeGlued) {
-            line("Do not glue this border to the field: it will move by some millimetres and burst "
-                 "the mitres.");
+            line(work.design == BorderDesign::EdgeBand
+                     ? "Do not glue this border to the field: it will move by some millimetres and "
+                       "the strips along it do not."
+                     : "Do not glue this border to the field: it will move by some millimetres and "
+                       "burst the mitres.");
         } else {
             line("glue on " + formatArea(work.glueFace, project_.notation.unit) + " of joints");
         }
