@@ -3,12 +3,14 @@
 #include "ui/document/text.h"
 #include "ui/window/cardlist.h"
 #include "ui/window/cutlist.h"
+#include "ui/window/movementbox.h"
 #include "ui/window/pieceinfo.h"
 #include "ui/window/sheetspanel.h"
 #include "ui/window/stepspanel.h"
 #include "ui/window/tones.h"
 
 #include <QPainter>
+#include <QResizeEvent>
 #include <QTabBar>
 #include <QVBoxLayout>
 
@@ -66,7 +68,9 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWi
     , planner_(planner)
     , dialogs_(dialogs)
     , steps_(new StepsPanel(planner, this))
-    , cautions_(new CardList(this))
+    , cautionsPage_(emptyPage(this))
+    , cautions_(new CardList(cautionsPage_))
+    , movement_(new MovementBox(planner, cautionsPage_))
     , badge_(new Badge(this))
     , cutListPage_(emptyPage(this))
     , sheetsPage_(emptyPage(this)) {
@@ -77,7 +81,10 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWi
     cautions_->setAccessibleName(tr("Cautions"));
     cautions_->setEmptyText(tr("Nothing to warn of."));
     addTab(steps_, tr("Steps"));
-    addTab(cautions_, tr("Cautions"));
+    movement_->setContentsMargins(20, 8, 12, 4);
+    cautionsPage_->layout()->addWidget(movement_);
+    qobject_cast<QVBoxLayout*>(cautionsPage_->layout())->addWidget(cautions_, 1);
+    addTab(cautionsPage_, tr("Cautions"));
     addTab(cutListPage_, tr("Cut list"));
     addTab(sheetsPage_, tr("Cut sheets"));
     tabBar()->setUsesScrollButtons(false);
@@ -195,6 +202,15 @@ void BenchTabs::fill(int tab) {
         list->show();
     } else if (tab == Sheets) {
         sheets();
+    }
+}
+
+void BenchTabs::resizeEvent(QResizeEvent* event) {
+    QTabWidget::resizeEvent(event);
+    // In a low window the cautions need the room.
+    constexpr int low = 520;
+    if (height() < low && event->oldSize().height() >= low) {
+        movement_->setOpen(false);
     }
 }
 

@@ -10,6 +10,7 @@ namespace kerfwright {
 
 class CardList;
 class Dialogs;
+class MovementBox;
 class SheetsPanel;
 class StepsPanel;
 
@@ -49,6 +50,9 @@ Q_SIGNALS:
     /// Where the maker says what timber there is.
     void timberAsked();
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void letGo(int tab);
     void refreshCautions();
@@ -60,7 +64,9 @@ private:
     Planner& planner_;
     Dialogs& dialogs_;
     StepsPanel* steps_;
+    QWidget* cautionsPage_;
     CardList* cautions_;
+    MovementBox* movement_;
     Badge* badge_;
     QWidget* cutListPage_;
     QWidget* sheetsPage_;

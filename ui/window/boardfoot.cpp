@@ -5,6 +5,7 @@
 #include "ui/window/chipbar.h"
 #include "ui/window/faultnote.h"
 #include "ui/window/markbar.h"
+#include "ui/window/seasonbar.h"
 
 #include <algorithm>
 
@@ -18,13 +19,15 @@ constexpr int leastHint = 110;  // narrower, words would stand one below the oth
 
 }  // namespace
 
-BoardFoot::BoardFoot(Document& document, BoardEditor& editor, BoardView& board, QWidget* parent)
+BoardFoot::BoardFoot(Document& document, Planner& planner, BoardEditor& editor, BoardView& board,
+                     QWidget* parent)
     : QWidget(parent)
     , document_(document)
     , editor_(editor)
     , board_(board)
     , chips_(new ChipBar(document, editor, this))
     , hint_(new FaultNote(this))
+    , season_(new SeasonBar(document, planner, this))
     , marks_(new MarkBar(document, editor, this)) {
     hint_->setObjectName(QStringLiteral("boardHint"));
     marks_->setFaultNote(hint_);
@@ -32,6 +35,9 @@ BoardFoot::BoardFoot(Document& document, BoardEditor& editor, BoardView& board, 
     const auto backToBoard = [this] { board_.setFocus(Qt::OtherFocusReason); };
     connect(marks_, &MarkBar::commandGiven, this, backToBoard);
     connect(chips_, &ChipBar::clicked, this, backToBoard);
+    connect(&board, &BoardView::touched, season_, &SeasonBar::leaveSeason);
+    connect(season_, &SeasonBar::pictured, &board_, &BoardView::setSeason);
+    connect(&editor, &BoardEditor::markChanged, this, &BoardFoot::place);
     connect(&document, &Document::projectChanged, this, &BoardFoot::place);
     connect(&editor, &BoardEditor::woodChanged, this, &BoardFoot::place);
     connect(&board, &BoardView::toolChanged, this, &BoardFoot::place);
@@ -83,6 +89,11 @@ void BoardFoot::place() {
         const int left = chips_->width() + 12;
         hint_->setGeometry(left, 10, std::max(leastHint, width() - left), chipRow - 10);
     }
+    season_->setGeometry(marks_->geometry());
+    if (!editor_.mark().isNull()) {
+        season_->leaveSeason();  // what is marked is marked on the board as it is built
+    }
+    season_->setVisible(editor_.mark().isNull());
 }
 
 }  // namespace kerfwright

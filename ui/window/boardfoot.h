@@ -1,8 +1,9 @@
 // Below the board: chips to paint with, a line that says what the mouse and the keys do just now,
-// and what is marked. Its height never depends on what is marked, so that the board stays put.
+// and the seasons, or what is marked. Its height never depends on what is marked, so that the board
+// stays put.
 #pragma once
 
-#include "ui/document/document.h"
+#include "ui/document/planner.h"
 #include "ui/window/boardeditor.h"
 
 #include <QWidget>
@@ -13,12 +14,14 @@ class BoardView;
 class ChipBar;
 class FaultNote;
 class MarkBar;
+class SeasonBar;
 
 class BoardFoot : public QWidget {
     Q_OBJECT
 
 public:
-    BoardFoot(Document& document, BoardEditor& editor, BoardView& board, QWidget* parent = nullptr);
+    BoardFoot(Document& document, Planner& planner, BoardEditor& editor, BoardView& board,
+              QWidget* parent = nullptr);
 
     /// In a low window all of it shares one row, where that is wide enough.
     void setLow(bool low);
@@ -37,6 +40,7 @@ private:
     BoardView& board_;
     ChipBar* chips_;
     FaultNote* hint_;
+    SeasonBar* season_;  ///< where the marks are, as long as there are none
     MarkBar* marks_;
     bool low_ = false;
 };

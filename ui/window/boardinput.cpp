@@ -38,7 +38,7 @@ void BoardView::updateCursor() {
 void BoardView::showPointer(QPointF at) {
     pointer_ = at;
     hovered_ = geometry_.cellAt(at);
-    if (at.x() < Rulers::left || at.y() < Rulers::top) {
+    if (!isStill() || at.x() < Rulers::left || at.y() < Rulers::top) {
         hovered_ = QPoint(-1, -1);
     }
     if (drag_ != Drag::Joint) {
@@ -71,6 +71,7 @@ void BoardView::dragJoint(QPointF at, bool fine) {
 }
 
 void BoardView::mousePressEvent(QMouseEvent* event) {
+    Q_EMIT touched();
     const QPointF at = event->position();
     const QPoint cell = geometry_.cellAt(at);
     last_ = at;

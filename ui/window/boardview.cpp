@@ -49,7 +49,7 @@ BoardView::BoardView(Document& document, Planner& planner, BoardEditor& editor, 
     });
     connect(&planner, &Planner::changed, this, [this] {
         lettered_.reset();
-        update();
+        layOut();  // which way it was planned says where some borders lie
     });
     connect(&editor, &BoardEditor::markChanged, this, [this] {
         update();
@@ -111,6 +111,14 @@ void BoardView::setPreview(const ProjectPtr& project) {
     }
 }
 
+void BoardView::setSeason(const std::shared_ptr<const SeasonPicture>& picture) {
+    if (season_ != picture) {
+        season_ = picture;
+        lettered_.reset();
+        layOut();
+    }
+}
+
 void BoardView::fit() {
     const Board& board = shown().board;
     const double air = std::clamp(std::min(width(), height()) / 20.0, leastAir, greatestAir);
@@ -129,8 +137,16 @@ void BoardView::layOut() {
     if (fitted_ && drag_ == Drag::None) {
         fit();
     }
-    geometry_ = BoardGeometry(shown().board, surroundOf(shown(), currentJob()), scale_, origin_,
-                              devicePixelRatioF());
+    // What moves with the seasons moves about the middle.
+    const Surround surround = surroundOf(shown(), currentJob());
+    const BoardSize built = sizeOf(shown().board, surround);
+    const bool still = isStill();
+    const Surround& room = still ? surround : season_->surround;
+    const BoardSize now = sizeOf(shownBoard(), room);
+    const QPointF shift((built.width - now.width).toMm() / 2,
+                        (built.height - now.height).toMm() / 2);
+    geometry_ =
+        BoardGeometry(shownBoard(), room, scale_, origin_ + shift * scale_, devicePixelRatioF());
     update();
     Q_EMIT viewChanged();
 }
@@ -177,14 +193,15 @@ void BoardView::paintEvent(QPaintEvent* event) {
     painter.fillRect(event->rect(), tones.surround);
     paintShadow(painter, geometry_.board(), tones.dark);
     paintOutline(painter, geometry_.board(), tones);
-    const Job* job = preview_ ? nullptr : currentJob();
+    const Board& board = shownBoard();
+    const Job* job = preview_ || !isStill() ? nullptr : currentJob();
     if (letters_) {
         if (!lettered_) {
             BoardViewOptions options;
             options.letters = true;
             options.hatch = true;
             options.surround = geometry_.surround();
-            lettered_ = drawBoard(project.board, project.woods,
+            lettered_ = drawBoard(board, project.woods,
                                   job ? job->plan.extraJoints : std::vector<Joint>(), options);
         }
         painter.save();
@@ -194,9 +211,9 @@ void BoardView::paintEvent(QPaintEvent* event) {
         kerfwright::paint(painter, *lettered_, windowTheme(tones.dark));
         painter.restore();
     } else {
-        paintBoard(painter, project.board, project.woods, geometry_);
+        paintBoard(painter, board, project.woods, geometry_);
         if (job != nullptr) {
-            paintExtraJoints(painter, job->plan.extraJoints, project.board, geometry_);
+            paintExtraJoints(painter, job->plan.extraJoints, board, geometry_);
         }
     }
     paintOverlays(painter);

@@ -6,9 +6,11 @@
 #include "ui/window/boardeditor.h"
 #include "ui/window/boardgeometry.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/seasonpicture.h"
 
 #include <QWidget>
 
+#include <memory>
 #include <optional>
 
 namespace kerfwright {
@@ -28,6 +30,8 @@ public:
     void setHighlight(const Highlight& highlight);
     /// Shows another project for as long as it is looked at; null: the document's own again.
     void setPreview(const ProjectPtr& project);
+    /// Paints `picture` where the board lies, in the same scale; null: the board as it is built.
+    void setSeason(const std::shared_ptr<const SeasonPicture>& picture);
 
     void zoomBy(double factor);
     void zoomToFit();
@@ -40,6 +44,8 @@ public:
 Q_SIGNALS:
     void toolChanged();
     void viewChanged();
+    /// The maker is about to work on the board: it must be shown as it is built.
+    void touched();
     /// A piece was clicked or marked by key: what it comes from.
     void pieceChosen(const QPoint& cell, const QPointF& fieldMm);
 
@@ -61,6 +67,9 @@ private:
     enum class Drag { None, Paint, Select, Joint, Pan };
 
     const Project& shown() const { return preview_ ? *preview_ : document_.project(); }
+    /// Nothing but the board as it is built is shown.
+    bool isStill() const { return !season_ || preview_; }
+    const Board& shownBoard() const { return isStill() ? shown().board : season_->board; }
     const Job* currentJob() const;
     void layOut();
     void fit();
@@ -80,6 +89,7 @@ private:
     Planner& planner_;
     BoardEditor& editor_;
     ProjectPtr preview_;
+    std::shared_ptr<const SeasonPicture> season_;
     BoardGeometry geometry_;
     Tool tool_ = Tool::Paint;
     bool letters_ = false;

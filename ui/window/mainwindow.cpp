@@ -81,7 +81,7 @@ void MainWindow::build() {
     column->setContentsMargins(0, 0, 0, 4);
     column->setSpacing(4);
     board_ = new BoardView(document_, planner_, editor_, middle);
-    foot_ = new BoardFoot(document_, editor_, *board_, middle);
+    foot_ = new BoardFoot(document_, planner_, editor_, *board_, middle);
     auto* below = new QVBoxLayout;
     below->setContentsMargins(24, 0, 8, 0);
     below->addWidget(foot_);

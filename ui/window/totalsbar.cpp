@@ -2,6 +2,7 @@
 
 #include "ui/document/surround.h"
 #include "ui/document/text.h"
+#include "ui/window/amounts.h"
 #include "ui/window/stepwords.h"
 #include "ui/window/tones.h"
 
@@ -10,17 +11,6 @@
 #include <algorithm>
 
 namespace kerfwright {
-
-namespace {
-
-QString weightText(double kilograms, Unit unit) {
-    if (unit == Unit::Inches) {
-        return TotalsBar::tr("≈ %1 lb").arg(kilograms / 0.45359237, 0, 'f', 1);
-    }
-    return TotalsBar::tr("≈ %1 kg").arg(kilograms, 0, 'f', 1);
-}
-
-}  // namespace
 
 TotalsBar::TotalsBar(Document& document, Planner& planner, QWidget* parent)
     : QWidget(parent)
