@@ -39,36 +39,6 @@ QColor jointColour(const std::vector<Wood>& woods) {
                                                                                         : light;
 }
 
-void paintBorder(QPainter& painter, const Board& board, const std::vector<Wood>& woods,
-                 const BoardGeometry& geometry) {
-    const QRectF outer = geometry.board();
-    const QRectF inner = geometry.inside();
-    const QColor wood = toQColor(woods[static_cast<std::size_t>(board.border.wood)].colour);
-    for (const QRectF& rail : {QRectF(outer.topLeft(), QPointF(outer.right(), inner.top())),
-                               QRectF(QPointF(outer.left(), inner.bottom()), outer.bottomRight()),
-                               QRectF(QPointF(outer.left(), inner.top()), inner.bottomLeft()),
-                               QRectF(inner.topRight(), QPointF(outer.right(), inner.bottom()))}) {
-        painter.fillRect(rail, wood);
-    }
-    painter.fillRect(inner, jointColour(woods));
-    painter.save();
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(mixed(wood, readableOn(wood), 0.35), 1));
-    if (!board.border.isFrame()) {
-        // Straight strips: those at top and bottom lie over the ends of the others.
-        painter.drawLine(QLineF(outer.left(), inner.top(), outer.right(), inner.top()));
-        painter.drawLine(QLineF(outer.left(), inner.bottom(), outer.right(), inner.bottom()));
-        painter.restore();
-        return;
-    }
-    const std::array<QLineF, 4> mitres{QLineF(outer.topLeft(), inner.topLeft()),
-                                       QLineF(outer.topRight(), inner.topRight()),
-                                       QLineF(outer.bottomRight(), inner.bottomRight()),
-                                       QLineF(outer.bottomLeft(), inner.bottomLeft())};
-    painter.drawLines(mitres.data(), static_cast<int>(mitres.size()));
-    painter.restore();
-}
-
 }  // namespace
 
 QColor toQColor(Colour colour) {
@@ -88,7 +58,7 @@ void paintBoard(QPainter& painter, const Board& board, const std::vector<Wood>& 
     painter.setRenderHint(QPainter::Antialiasing, false);
     painter.setPen(Qt::NoPen);
     if (board.border.isThere()) {
-        paintBorder(painter, board, woods, geometry);
+        paintBorder(painter, board.border, woods, geometry);
     }
     // The ground shows between the pieces as the joints.
     const QRectF field = geometry.field();

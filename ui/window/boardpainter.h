@@ -2,6 +2,7 @@
 // plain fills stay crisp and a board of 64 x 64 pieces is painted within a frame.
 #pragma once
 
+#include "core/glueup/borderfit.h"
 #include "core/project/project.h"
 #include "ui/window/boardgeometry.h"
 #include "ui/window/tones.h"
@@ -22,6 +23,14 @@ QColor toQColor(Colour colour);
 /// The board from above: woods, joints, border.
 void paintBoard(QPainter& painter, const Board& board, const std::vector<Wood>& woods,
                 const BoardGeometry& geometry);
+/// Rails, their mitres, inlay and the gap, true to scale; for borders that are no part of the
+/// field.
+void paintBorder(QPainter& painter, const Border& border, const std::vector<Wood>& woods,
+                 const BoardGeometry& geometry);
+/// What holds a border together: keys across its corners, which lie below the face and are dashed,
+/// and pins.
+void paintBorderFit(QPainter& painter, const Border& border, const BorderFit& fit,
+                    const std::vector<Wood>& woods, const BoardGeometry& geometry);
 /// The soft edge under it.
 void paintShadow(QPainter& painter, const QRectF& board, bool dark);
 /// A hairline round it, where dark woods would run into a dark window.

@@ -214,6 +214,7 @@ void BoardView::paintEvent(QPaintEvent* event) {
         paintBoard(painter, board, project.woods, geometry_);
         if (job != nullptr) {
             paintExtraJoints(painter, job->plan.extraJoints, board, geometry_);
+            paintBorderFit(painter, board.border, job->plan.border, project.woods, geometry_);
         }
     }
     paintOverlays(painter);

@@ -20,9 +20,9 @@ struct SeasonPicture {
 /// along all four edges are long grain, which hardly moves.
 bool railsStay(const Board& board);
 
-/// Columns, rows and rails changed by `times` the middle of what `state` says of them. Between rails
-/// that stay the gap is drawn as many times larger, and closes and opens as the field moves; below
-/// 0 the field lies over its rails. `board` as it is glued, `surround` as it is built.
+/// Columns, rows and rails changed by `times` the middle of what `state` says of them. Between
+/// rails that stay the gap is drawn as many times larger, and closes and opens as the field moves;
+/// below 0 the field lies over its rails. `board` as it is glued, `surround` as it is built.
 SeasonPicture seasonPicture(const Board& board, const Surround& surround, const SeasonState& state,
                             int times);
 
