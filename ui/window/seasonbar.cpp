@@ -7,6 +7,7 @@
 
 #include <QGridLayout>
 #include <QLabel>
+#include <QPainter>
 #include <QSignalBlocker>
 #include <QSlider>
 #include <QToolButton>
@@ -21,6 +22,21 @@ namespace {
 constexpr int barHeight = 30;
 constexpr int yearSteps = 48;  // of the slider: quarters of a month
 constexpr int leastWords = 150;
+
+/// One line, its end left out where there is no room.
+class Line : public QLabel {
+public:
+    using QLabel::QLabel;
+    QSize minimumSizeHint() const override { return QSize(20, QLabel::minimumSizeHint().height()); }
+
+protected:
+    void paintEvent(QPaintEvent*) override {
+        QPainter painter(this);
+        painter.setPen(palette().color(foregroundRole()));
+        painter.drawText(rect(), Qt::AlignLeft | Qt::AlignVCenter,
+                         fontMetrics().elidedText(text(), Qt::ElideRight, width()));
+    }
+};
 
 QString percent(double moisture) {
     return SeasonBar::tr("%1 % moisture").arg(moisture, 0, 'f', 1);
@@ -50,8 +66,8 @@ SeasonBar::SeasonBar(Document& document, Planner& planner, QWidget* parent)
     , planner_(planner)
     , built_(new QToolButton(this))
     , year_(new QSlider(Qt::Horizontal, this))
-    , when_(new QLabel(this))
-    , how_(new QLabel(this)) {
+    , when_(new Line(this))
+    , how_(new Line(this)) {
     setObjectName(QStringLiteral("seasons"));
     setAccessibleName(tr("Dry and damp"));
     setFixedHeight(barHeight);
@@ -155,21 +171,23 @@ void SeasonBar::moved() {
         seasonAt(glued, project.woods, job.plan.byColumns, project.climate, moisture);
     const Surround surround = glued == project.board ? surroundOf(project, &job) : Surround();
     const int times = drawnTimes(glued, job.movement);
+    const Unit unit = project.notation.unit;
+    // Where there is little room the end is cut off: how true the picture is comes first.
     QStringList how;
-    how << tr("across %1").arg(changeText(state.width, project.notation.unit))
-        << tr("down %1").arg(changeText(state.height, project.notation.unit));
-    const bool floats = glued.border.has(BorderDesign::FloatingFrame);
-    if (floats || railsStay(glued)) {
-        const Unit unit = project.notation.unit;
-        const Range gap =
-            hull(gapAt(surround.gapX, state.width), gapAt(surround.gapY, state.height));
-        how << (floats              ? tr("gap %1").arg(gapText(gap, unit))
-                : gap.greatest <= 0 ? tr("presses on its rails")
-                                    : tr("pulls at its rails"));
+    how << (times == 1 ? tr("drawn true to scale") : tr("drawn %1 ×").arg(times));
+    const Range gap = hull(gapAt(surround.gapX, state.width), gapAt(surround.gapY, state.height));
+    if (glued.border.has(BorderDesign::FloatingFrame)) {
+        how << tr("gap %1").arg(gapText(gap, unit));
+    } else if (railsStay(glued) && gap.least + gap.greatest != 0) {
+        how << (gap.least + gap.greatest < 0 ? tr("presses on its rails")
+                                             : tr("pulls at its rails"));
     }
-    how << (times == 1 ? tr("drawn true to scale")
-            : floats   ? tr("movement and gap drawn %1 times as large").arg(times)
-                       : tr("drawn %1 times as much").arg(times));
+    if (state.width == state.height) {
+        how << tr("across and down %1").arg(changeText(state.width, unit));
+    } else {
+        how << tr("across %1").arg(changeText(state.width, unit))
+            << tr("down %1").arg(changeText(state.height, unit));
+    }
     if (!job.movement.unknownWoods.empty()) {
         how << tr("not all its woods are known");
     }

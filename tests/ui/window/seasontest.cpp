@@ -35,7 +35,7 @@ TEST_F(SeasonTest, TheBoardShrinksInTheDryAndSwellsInTheDamp) {
         << how().toStdString();
     const int times = drawnTimes(project().board, job().movement);
     ASSERT_GT(times, 1);
-    EXPECT_TRUE(how().contains(QStringLiteral("drawn %1 times").arg(times)));
+    EXPECT_TRUE(how().contains(QStringLiteral("drawn %1 ×").arg(times)));
     // As much smaller as it is said to be drawn.
     const Range& change = job().movement.width.toDriest;
     const double mm = (built - fieldWidth()) / window->board().geometry().scale();
