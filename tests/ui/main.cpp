@@ -7,8 +7,10 @@
 #include <QLocale>
 #include <QMutex>
 #include <QMutexLocker>
+#include <QSettings>
 #include <QStandardPaths>
 #include <QStringList>
+#include <QTemporaryDir>
 
 #include <gtest/gtest.h>
 
@@ -56,6 +58,9 @@ int main(int argc, char** argv) {
     QStandardPaths::setTestModeEnabled(true);
     QCoreApplication::setOrganizationName(QStringLiteral("Kerfwright tests"));
     QCoreApplication::setApplicationName(QStringLiteral("Kerfwright tests"));
+    // Tests run side by side; each program has settings of its own.
+    const QTemporaryDir settings;
+    QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, settings.path());
     testing::InitGoogleTest(&argc, argv);
     usualHandler = qInstallMessageHandler(noteWarning);
     QApplication application(argc, argv);
