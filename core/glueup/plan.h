@@ -7,6 +7,7 @@
 #pragma once
 
 #include "core/board/board.h"
+#include "core/board/joint.h"
 #include "core/glueup/borderfit.h"
 #include "core/glueup/figure.h"
 #include "core/measure/result.h"
@@ -25,16 +26,6 @@ struct Lay {
     bool flipped = false;     ///< half turn about the vertical: end for end, same face up
     bool turned = false;      ///< quarter turn about the vertical, clockwise seen from above
     friend bool operator==(const Lay&, const Lay&) = default;
-};
-
-/// A joint seen on the face of the field.
-struct Joint {
-    bool vertical = true;  ///< runs down at x = `at`; else runs across at y = `at`
-    Length at;
-    Length from;
-    Length to;
-    friend bool operator==(const Joint&, const Joint&) = default;
-    friend auto operator<=>(const Joint&, const Joint&) = default;
 };
 
 enum class RowChoice { Best, Rows, Columns };
