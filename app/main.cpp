@@ -6,6 +6,8 @@
 #include <QHashSeed>
 
 #include <iostream>
+#include <thread>
+#include <utility>
 
 using namespace kerfwright;
 
@@ -52,8 +54,9 @@ int main(int argc, char** argv) {
         if (!mayOpenWindow(request, hasDisplay(), std::cerr)) {
             return Problem;
         }
+        std::thread fonts = findFonts();
         QApplication app(argc, argv);
-        return runWindow(app, QString::fromLocal8Bit(request.file));
+        return runWindow(app, QString::fromLocal8Bit(request.file), std::move(fonts));
     }
     if (request.paints()) {
         // Fonts and painters want a platform, but no display.

@@ -1,7 +1,8 @@
 # Read by app/run and tests/run: which Debian packages are wanted, and how to get those missing.
 
 build_packages=(
-    g++ cmake ninja-build qt6-base-dev qt6-svg-dev nlohmann-json3-dev libcli11-dev fonts-dejavu-core
+    g++ cmake ninja-build qt6-base-dev qt6-svg-dev libfontconfig-dev nlohmann-json3-dev libcli11-dev
+    fonts-dejavu-core
 )
 test_packages=(
     libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev poppler-utils xvfb xauth

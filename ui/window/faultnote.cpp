@@ -9,8 +9,7 @@
 namespace kerfwright {
 
 FaultNote::FaultNote(QWidget* parent)
-    : QLabel(parent) {
-    setWordWrap(true);
+    : WrappedLabel(parent) {
     setAlignment(Qt::AlignTop | Qt::AlignLeft);
     setTextFormat(Qt::PlainText);
     refresh();
@@ -24,7 +23,8 @@ void FaultNote::rest(const QString& text) {
 }
 
 void FaultNote::keepLines(int lines) {
-    setMinimumHeight(lines * fontMetrics().lineSpacing());
+    lines_ = lines;
+    updateGeometry();
 }
 
 void FaultNote::say(const QObject* entry, const QString& words) {
@@ -40,7 +40,19 @@ void FaultNote::unsay(const QObject* entry) {
 
 QSize FaultNote::minimumSizeHint() const {
     // The width is the form's to give; words wrap.
-    return QSize(40, QLabel::minimumSizeHint().height());
+    return QSize(40, std::max(QLabel::minimumSizeHint().height(), keptHeight()));
+}
+
+QSize FaultNote::sizeHint() const {
+    return QLabel::sizeHint().expandedTo(QSize(0, keptHeight()));
+}
+
+int FaultNote::heightForWidth(int width) const {
+    return std::max(WrappedLabel::heightForWidth(width), keptHeight());
+}
+
+int FaultNote::keptHeight() const {
+    return lines_ * fontMetrics().lineSpacing();
 }
 
 void FaultNote::paintEvent(QPaintEvent*) {

@@ -1,7 +1,7 @@
 // The words of a fault beside the entries that they are about.
 #pragma once
 
-#include <QLabel>
+#include "ui/window/wrappedlabel.h"
 
 #include <utility>
 #include <vector>
@@ -10,7 +10,7 @@ namespace kerfwright {
 
 /// Serves one entry or several; the one that said something last is heard. Where nothing is wrong
 /// it shows what it was set to rest on, and where that is empty it is hidden.
-class FaultNote : public QLabel {
+class FaultNote : public WrappedLabel {
     Q_OBJECT
 
 public:
@@ -25,13 +25,17 @@ public:
     bool isSaying() const { return !said_.empty(); }
 
     QSize minimumSizeHint() const override;
+    QSize sizeHint() const override;
+    int heightForWidth(int width) const override;
 
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
     void refresh();
+    int keptHeight() const;
 
+    int lines_ = 0;
     QString rest_;
     std::vector<std::pair<const QObject*, QString>> said_;
 };

@@ -3,6 +3,7 @@
 #include "ui/window/entryfield.h"
 #include "ui/window/faultnote.h"
 #include "ui/window/tones.h"
+#include "ui/window/wrappedlabel.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -91,11 +92,11 @@ void FormSection::add(QWidget* widget) {
 QLabel* FormSection::addRow(const QString& label, QWidget* field) {
     auto* row = new QHBoxLayout;
     row->setSpacing(8);
-    auto* name = new QLabel(label, body_);
+    auto* name = new WrappedLabel(body_);
+    name->setText(label);
     name->setBuddy(field);
     name->setFixedWidth(labelWidth_);
     name->setMinimumHeight(28);
-    name->setWordWrap(true);
     row->addWidget(name, 0, Qt::AlignTop);
     row->addWidget(field, 1);
     rows_->addLayout(row);

@@ -8,64 +8,88 @@
 #include <QIconEngine>
 #include <QPainter>
 #include <QPixmap>
+#include <QPixmapCache>
 #include <QSvgRenderer>
 
 namespace kerfwright {
 
 namespace {
 
+QString fileOf(const QString& name) {
+    return QStringLiteral(":/icons/") + name + QStringLiteral(".svg");
+}
+
 /// Draws the SVG with its black strokes in the palette's colour at the time of painting, so that a
 /// change from light to dark needs no new icons.
 class LineIconEngine : public QIconEngine {
 public:
-    explicit LineIconEngine(QByteArray svg)
-        : svg_(std::move(svg)) {}
+    explicit LineIconEngine(QString name)
+        : name_(std::move(name)) {}
 
     void paint(QPainter* painter, const QRect& rect, QIcon::Mode mode,
                QIcon::State state) override {
-        const Tones tones = tonesOf(QApplication::palette());
-        QColor colour = state == QIcon::On ? tones.accent : tones.text;
-        if (mode == QIcon::Disabled) {
-            colour = QApplication::palette().color(QPalette::Disabled, QPalette::ButtonText);
+        QFile file(fileOf(name_));
+        if (!file.open(QIODevice::ReadOnly)) {
+            return;
         }
-        QByteArray tinted = svg_;
-        tinted.replace("#000000", colour.name().toLatin1());
-        QSvgRenderer renderer(tinted);
+        QByteArray svg = file.readAll();
+        svg.replace("#000000", colour(mode, state).toLatin1());
+        QSvgRenderer renderer(svg);
         renderer.render(painter, QRectF(rect));
     }
 
     QPixmap pixmap(const QSize& size, QIcon::Mode mode, QIcon::State state) override {
-        QPixmap image(size);
-        image.fill(Qt::transparent);
-        QPainter painter(&image);
-        paint(&painter, QRect(QPoint(), size), mode, state);
+        const QString key = QStringLiteral("line icon %1 %2x%3 %4")
+                                .arg(name_)
+                                .arg(size.width())
+                                .arg(size.height())
+                                .arg(colour(mode, state));
+        QPixmap image;
+        if (!QPixmapCache::find(key, &image)) {
+            image = QPixmap(size);
+            image.fill(Qt::transparent);
+            QPainter painter(&image);
+            paint(&painter, QRect(QPoint(), size), mode, state);
+            painter.end();
+            QPixmapCache::insert(key, image);
+        }
         return image;
     }
 
-    QIconEngine* clone() const override { return new LineIconEngine(svg_); }
+    QIconEngine* clone() const override { return new LineIconEngine(name_); }
 
 private:
-    QByteArray svg_;
+    static QString colour(QIcon::Mode mode, QIcon::State state) {
+        if (mode == QIcon::Disabled) {
+            return QApplication::palette().color(QPalette::Disabled, QPalette::ButtonText).name();
+        }
+        const Tones tones = tonesOf(QApplication::palette());
+        return (state == QIcon::On ? tones.accent : tones.text).name();
+    }
+
+    QString name_;
 };
 
 }  // namespace
 
 QIcon lineIcon(const QString& name) {
-    QFile file(QStringLiteral(":/icons/") + name + QStringLiteral(".svg"));
-    if (!file.open(QIODevice::ReadOnly)) {
+    if (!QFile::exists(fileOf(name))) {
         qWarning("no such icon: %s", qUtf8Printable(name));
         return QIcon();
     }
-    return QIcon(new LineIconEngine(file.readAll()));
+    return QIcon(new LineIconEngine(name));
 }
 
 QIcon applicationIcon() {
-    QFile file(QStringLiteral(":/icons/kerfwright.svg"));
-    if (!file.open(QIODevice::ReadOnly)) {
-        return QIcon();
-    }
     // The engine replaces pure black only, which the program's icon does not use.
-    return QIcon(new LineIconEngine(file.readAll()));
+    return lineIcon(QStringLiteral("kerfwright"));
+}
+
+void drawAhead(const QStringList& icons, int size) {
+    const QSize pixels = QSize(size, size) * qApp->devicePixelRatio();
+    for (const QString& name : icons) {
+        LineIconEngine(name).pixmap(pixels, QIcon::Normal, QIcon::Off);
+    }
 }
 
 }  // namespace kerfwright

@@ -3,6 +3,7 @@
 
 #include <QIcon>
 #include <QString>
+#include <QStringList>
 
 namespace kerfwright {
 
@@ -10,5 +11,7 @@ namespace kerfwright {
 QIcon lineIcon(const QString& name);
 /// The program's own icon, in its own colours.
 QIcon applicationIcon();
+/// Draws icons of `size` before they are asked for, as they look where they can be clicked.
+void drawAhead(const QStringList& icons, int size);
 
 }  // namespace kerfwright

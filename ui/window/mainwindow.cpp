@@ -69,27 +69,30 @@ MainWindow::~MainWindow() {
 void MainWindow::build() {
     // Explicit, since the panels would otherwise hold the window open instead of folding away.
     setMinimumSize(600, 400);
-    auto* splitter = new QSplitter(this);
-    splitter->setChildrenCollapsible(false);
-    wish_ = new WishForm(document_, planner_, editor_, splitter);
-    splitter->addWidget(wish_);
-
-    auto* middle = new QWidget(splitter);
+    // First what asks for no font: those are still being found, and the wait would be idle. Each
+    // part brings its own order of focus, so that the window's is that of the splitter.
+    auto* middle = new QWidget;
     middle->setBackgroundRole(QPalette::AlternateBase);
     middle->setAutoFillBackground(true);
+    board_ = new BoardView(document_, planner_, editor_, middle);
+    WindowActions::drawBarAhead();
+
+    bench_ = new BenchTabs(document_, planner_, dialogs_, nullptr);
+    foot_ = new BoardFoot(document_, planner_, editor_, *board_, middle);
     auto* column = new QVBoxLayout(middle);
     column->setContentsMargins(0, 0, 0, 4);
     column->setSpacing(4);
-    board_ = new BoardView(document_, planner_, editor_, middle);
-    foot_ = new BoardFoot(document_, planner_, editor_, *board_, middle);
     auto* below = new QVBoxLayout;
     below->setContentsMargins(24, 0, 8, 0);
     below->addWidget(foot_);
     column->addWidget(board_, 1);
     column->addLayout(below);
-    splitter->addWidget(middle);
+    wish_ = new WishForm(document_, planner_, editor_, nullptr);
 
-    bench_ = new BenchTabs(document_, planner_, dialogs_, splitter);
+    auto* splitter = new QSplitter(this);
+    splitter->setChildrenCollapsible(false);
+    splitter->addWidget(wish_);
+    splitter->addWidget(middle);
     splitter->addWidget(bench_);
     panels_ = new Panels(*splitter, *wish_, *board_, *bench_);
 

@@ -14,6 +14,7 @@
 #include <QScreen>
 #include <QSettings>
 
+#include <fontconfig/fontconfig.h>
 #include <functional>
 #include <thread>
 
@@ -60,10 +61,17 @@ std::unique_ptr<QWidget> makeMainWindow(const QString& file, const WindowOptions
     return window;
 }
 
-int runWindow(QApplication& application, const QString& file) {
+std::thread findFonts() {
+    return std::thread([] { FcInit(); });
+}
+
+int runWindow(QApplication& application, const QString& file, std::thread fonts) {
     initResources();
-    // Finding the system's fonts is the slowest part of a start, and needs no window.
-    const std::jthread fonts([] { QFontMetrics(QFont()).horizontalAdvance(u'0'); });
+    // Two that find the fonts at the same time would both do all of the work.
+    const std::jthread metrics([&fonts] {
+        fonts.join();
+        QFontMetrics(QFont()).horizontalAdvance(u'0');
+    });
     QSettings settings;
     const QString knownKey = QStringLiteral("samplesSeen");
     WindowOptions options;

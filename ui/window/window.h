@@ -6,6 +6,7 @@
 
 #include <chrono>
 #include <memory>
+#include <thread>
 
 QT_BEGIN_NAMESPACE
 class QApplication;
@@ -26,8 +27,12 @@ struct WindowOptions {
 /// The main window, not yet shown, with `file` open where it is not empty and can be read.
 std::unique_ptr<QWidget> makeMainWindow(const QString& file, const WindowOptions& options = {});
 
+/// Begins to find the system's fonts, the slowest part of a start. Meant to be the first thing that
+/// a program with a window does: it needs no application object.
+std::thread findFonts();
+
 /// Shows the main window and runs until it is closed. A first start without a file begins with the
-/// sample boards. Returns the exit code.
-int runWindow(QApplication& application, const QString& file);
+/// sample boards. Takes what `findFonts` began. Returns the exit code.
+int runWindow(QApplication& application, const QString& file, std::thread fonts);
 
 }  // namespace kerfwright

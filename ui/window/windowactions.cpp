@@ -31,8 +31,20 @@ namespace kerfwright {
 namespace {
 
 constexpr double zoomStep = 1.25;
+constexpr int barIcon = 20;
 
 }  // namespace
+
+void WindowActions::drawBarAhead() {
+    drawAhead({QStringLiteral("panel-left"), QStringLiteral("new"), QStringLiteral("open"),
+               QStringLiteral("save"), QStringLiteral("undo"), QStringLiteral("redo"),
+               QStringLiteral("paint"), QStringLiteral("mark"), QStringLiteral("joints"),
+               QStringLiteral("mirror-across"), QStringLiteral("mirror-down"),
+               QStringLiteral("half-turn"), QStringLiteral("alternate-rows"),
+               QStringLiteral("zoom-out"), QStringLiteral("zoom-in"), QStringLiteral("fit"),
+               QStringLiteral("letters"), QStringLiteral("panel-right")},
+              barIcon);
+}
 
 WindowActions::WindowActions(MainWindow& window)
     : QObject(&window)
@@ -269,7 +281,7 @@ void WindowActions::buildBar() {
     bar_->setObjectName(QStringLiteral("toolBar"));
     bar_->setMovable(false);
     bar_->setFloatable(false);
-    bar_->setIconSize(QSize(20, 20));
+    bar_->setIconSize(QSize(barIcon, barIcon));
     window_.addToolBar(bar_);
     const auto group = [this](std::vector<QAction*> actions, int rank) {
         auto* separator = new QAction(this);

@@ -21,6 +21,9 @@ class WindowActions : public QObject {
     Q_OBJECT
 
 public:
+    /// Draws the pictures of the tool bar before there is one: that needs no font.
+    static void drawBarAhead();
+
     explicit WindowActions(MainWindow& window);
 
     /// Leaves out of the tool bar what menus and keys do as well, until the rest fits `width`.
