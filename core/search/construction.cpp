@@ -15,8 +15,9 @@ Placing inverse(Placing placing) {
 }
 
 int Construction::glueUps() const {
-    return static_cast<int>(std::count_if(blocks.begin(), blocks.end(),
-                                          [](const Block& block) { return block.isGlued(); }));
+    return static_cast<int>(std::count_if(blocks.begin(), blocks.end(), [](const Block& block) {
+        return block.isGlued() && block.sameGlueUpAs < 0;
+    }));
 }
 
 }  // namespace kerfwright

@@ -36,6 +36,9 @@ enum class JoinedAlong {
 struct Member {
     int block = -1;  ///< index into the construction's blocks, less than that of its owner
     Placing placing;
+    /// Sawn off before it is laid, at the first and at the last member of the block's own row; more
+    /// than 0 only where the row is a window onto a longer one.
+    Length trimFirst, trimLast;
     friend bool operator==(const Member&, const Member&) = default;
 };
 
@@ -44,6 +47,10 @@ struct Block {
     int wood = -1;  ///< of a block that is not glued: one strip, or a length of it; -1: glued
     JoinedAlong along = JoinedAlong::X;
     std::vector<Member> members;  ///< two or more where glued, none where not
+    /// An earlier block of the same row in another height, from whose glue-up this one comes too:
+    /// crosscut off the same panel in a long-grain build, off the panel thinned or before it was
+    /// thinned in an end-grain build. -1: glued by itself.
+    int sameGlueUpAs = -1;
 
     bool isGlued() const { return wood < 0; }
 };
@@ -51,7 +58,7 @@ struct Block {
 struct Construction {
     std::vector<Block> blocks;       ///< each after its members; the last is the whole field
     std::vector<Joint> extraJoints;  ///< inside a piece of the wish, sorted
-    int glueUps() const;             ///< how many blocks are glued
+    int glueUps() const;             ///< how many glue-ups make its glued blocks
 };
 
 }  // namespace kerfwright
