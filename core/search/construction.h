@@ -38,7 +38,8 @@ struct Member {
     Placing placing;
     /// Sawn off before it is laid, at the first and at the last member of the block's own row; more
     /// than 0 only where the row is a window onto a longer one.
-    Length trimFirst, trimLast;
+    Length trimFirst = {};
+    Length trimLast = {};
     friend bool operator==(const Member&, const Member&) = default;
 };
 
