@@ -20,7 +20,7 @@ enum class Laying {
 /// The greatest piece that can be one strip of a wood; 0 in a member: as large as you like.
 /// In an end-grain build a section may be turned; in a long-grain build `width` is across the grain
 /// and `thickness` is not looked at, since it is that of the board.
-struct Section {
+struct StripLimit {
     Length thickness, width;
 };
 
@@ -34,12 +34,12 @@ struct Tile {
 
 struct Picture {
     Laying laying = Laying::EndGrain;
-    bool mergeLike = false;          ///< tiles of one wood side by side may be one strip
-    std::vector<Length> xs, ys;      ///< lines, ascending, from 0 to the field's width and height
-    std::vector<Tile> tiles;         ///< sorted by top, then left
-    std::vector<int> tileAt;         ///< for every cell between lines, row by row
-    std::vector<Section> greatest;   ///< by wood; woods that are not listed have no limit
-    std::vector<Joint> extraJoints;  ///< lines between tiles of one piece, sorted
+    bool mergeLike = false;            ///< tiles of one wood side by side may be one strip
+    std::vector<Length> xs, ys;        ///< lines, ascending, from 0 to the field's width and height
+    std::vector<Tile> tiles;           ///< sorted by top, then left
+    std::vector<int> tileAt;           ///< for every cell between lines, row by row
+    std::vector<StripLimit> greatest;  ///< by wood; woods that are not listed have no limit
+    std::vector<Joint> extraJoints;    ///< lines between tiles of one piece, sorted
 
     int columns() const { return static_cast<int>(xs.size()) - 1; }
     int rows() const { return static_cast<int>(ys.size()) - 1; }
@@ -54,7 +54,7 @@ struct Picture {
 /// The picture of a valid field. Pieces that fit no timber are divided into as few equal parts as
 /// make them fit, which adds to `extraJoints`; no part becomes thinner than a nanometre a line.
 Picture pictureOf(const Field& field, Laying laying, bool mergeLike,
-                  const std::vector<Section>& greatest = {});
+                  const std::vector<StripLimit>& greatest = {});
 
 /// The same picture with more joints inside its tiles. Each must run from edge to edge of a tile
 /// (or of several tiles in a row).
