@@ -45,12 +45,13 @@ struct Found {
 };
 
 struct SearchResult {
-    std::vector<Found> found;  ///< the best first: fewest glue-ups, then members, then levels; none
-                               ///< of them worse in all three than another. Empty where the picture
-                               ///< is locked (see locked.h)
-    int bound = 0;             ///< no construction has fewer glue-ups
-    bool proven = false;       ///< found.front() has `bound` glue-ups
-    bool stopped = false;      ///< by the callback
+    /// The best first: fewest glue-ups, then members, then levels. None of them is worse in all of
+    /// these than another, but for the best by rows and by columns, which are always among them
+    /// where there is room. Empty where the picture is locked (see locked.h).
+    std::vector<Found> found;
+    int bound = 0;         ///< no construction has fewer glue-ups
+    bool proven = false;   ///< found.front() has `bound` glue-ups
+    bool stopped = false;  ///< by the callback
 };
 
 /// Deterministic: the same picture and options give the same result, if not stopped.
