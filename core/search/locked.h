@@ -9,7 +9,8 @@
 namespace kerfwright {
 
 struct Locked {
-    std::vector<int> pieces;     ///< of the field, that lock each other, ascending; empty: none
+    std::vector<int> pieces;  ///< of the field, that lock each other, ascending: none of
+    ///< them can be spared; empty where nothing is locked
     std::vector<Joint> freeing;  ///< joints inside pieces that free the picture, sorted
     bool fewest = true;          ///< no smaller set of joints inside pieces does it
 };
