@@ -94,20 +94,28 @@ void borderMoves(const Scene& on, Found& found) {
     }
     const bool endGrain = on.wish.build == Build::EndGrain;
     const bool band = on.wish.border.design == BorderDesign::EdgeBand;
-    found.push_back({Severity::Danger,
-                     "border-moves",
-                     endGrain ? "A border of long grain fixed round an end-grain field"
-                              : "A border fixed round a field that moves across its grain",
-                     howItMoves(on) + "Rails of " + woodName(on, on.wish.border.wood) +
-                         " hardly change along their length, so a glued " +
-                         (band ? "band" : "frame") + " bursts at its " +
-                         (band ? "ends" : "mitres") + " or cracks the field.",
-                     "Do not glue this border to the field: let the field float in its frame, or "
-                     "leave the border out; a board that gets wet is best without one.",
-                     borderStep(on),
-                     {},
-                     theBorder(),
-                     thatMove(on)});
+    const bool read = on.wish.border.cautionRead;
+    const std::string title = endGrain ? "A border of long grain fixed round an end-grain field"
+                                       : "A border fixed round a field that moves across its grain";
+    // Who has read it goes into it with open eyes; the wood moves all the same.
+    found.push_back(
+        {read ? Severity::Caution : Severity::Danger,
+         "border-moves",
+         read ? title + ", as you decided" : title,
+         howItMoves(on) + "Rails of " + woodName(on, on.wish.border.wood) +
+             " hardly change along their length, so a glued " + (band ? "band" : "frame") +
+             (read ? " may burst at its " : " bursts at its ") + (band ? "ends" : "mitres") +
+             (read ? " or crack the field." : " or cracks the field."),
+         read ? "You have read this, and the plan glues the border. Keep the board in a "
+                "room of even air and away from water, and look at its joints in the "
+                "dampest season; a floating frame would be safe."
+              : "Do not glue this border to the field: let the field float in its "
+                "frame, or leave the border out; a board that gets wet is best without "
+                "one.",
+         borderStep(on),
+         {},
+         theBorder(),
+         thatMove(on)});
 }
 
 // The gap must take half of the growth: the other half goes to the other side.

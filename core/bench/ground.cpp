@@ -117,6 +117,8 @@ CautionPlace slicesOf(const Scene& on, const std::vector<std::string>& panels) {
     if (on.plan.parts.empty()) {
         return place;
     }
+    // Timber of the border belongs to no panel.
+    place.border = std::find(panels.begin(), panels.end(), std::string()) != panels.end();
     const std::vector<Use>& uses = on.plan.field().uses;
     for (std::size_t line = 0; line < uses.size(); ++line) {
         const std::string& label = on.plan.parts[static_cast<std::size_t>(uses[line].part)].label;

@@ -182,6 +182,30 @@ void shortStrips(const Scene& on, Found& found) {
     }
 }
 
+// A rail is held at the mitre cut as a slice is at the crosscut: the shop's own limit.
+void shortRails(const Scene& on, Found& found) {
+    Spots spots(shorter);
+    forEach<CutRails>(on, [&](const CutRails& work, const Size*, int step) {
+        for (const Rail& rail : work.rails) {
+            if (rail.longPoint.value < on.shop.leastHeld) {
+                spots.add({rail.label, step, rail.longPoint.value});
+            }
+        }
+    });
+    if (!spots.empty()) {
+        CautionPlace place;
+        place.border = true;
+        found.push_back(
+            {Severity::Danger, "short-rails", "Rails too short to hold at the saw",
+             counted(spots.labels().size(), "rail is", "rails are") + " shorter than " +
+                 text(on, on.shop.leastHeld) + ", the least that is safe to hold; " +
+                 spots.worst().label + " is " + text(on, spots.worst().length) + " long.",
+             "Cut both ends while the rail is part of a longer stick, or clamp it down and keep "
+             "hands clear of the blade.",
+             spots.worst().step, spots.steps(), std::move(place)});
+    }
+}
+
 // 1/4 in: the narrowest rip with the usual push blocks (a magazine's article on thin parts).
 void narrowRips(const Scene& on, Found& found) {
     const Length least = Length::inch(1, 4);
@@ -223,12 +247,16 @@ void thinWork(const Scene& on, Found& found) {
         }
     });
     if (!spots.empty()) {
-        found.push_back({Severity::Danger, "thin-work", "Too thin for a planer",
-                         "Down to " + text(on, spots.worst().length) +
-                             " has to be reached; under " + text(on, least) +
-                             " planer knives lift and break the wood.",
-                         "Fix it to a flat carrier board and sand it, or make the rows higher.",
-                         spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
+        found.push_back(
+            {Severity::Danger, "thin-work", "Too thin for a planer",
+             "Down to " + text(on, spots.worst().length) + " has to be reached; under " +
+                 text(on, least) + " planer knives lift and break the wood.",
+             spots.worst().label.empty()
+                 ? "Saw it off the edge of a thicker stick and sand it, fixed to a flat "
+                   "carrier board."
+                 : "Fix it to a flat carrier board and sand it, or make the rows "
+                   "higher.",
+             spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
     }
 }
 

@@ -12,6 +12,7 @@ void littleToHold(const Scene& on, Found& found);
 void shortForSander(const Scene& on, Found& found);
 void shortSlices(const Scene& on, Found& found);
 void shortStrips(const Scene& on, Found& found);
+void shortRails(const Scene& on, Found& found);
 void narrowRips(const Scene& on, Found& found);
 void wideForSander(const Scene& on, Found& found);
 void thickForSaw(const Scene& on, Found& found);
@@ -45,6 +46,7 @@ void hardToGlue(const Scene& on, Found& found);
 
 // userules.cpp
 void openPores(const Scene& on, Found& found);
+void unknownPores(const Scene& on, Found& found);
 void reportedReactions(const Scene& on, Found& found);
 void gameSquares(const Scene& on, Found& found);
 void gamePieces(const Scene& on, Found& found);

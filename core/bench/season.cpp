@@ -26,7 +26,8 @@ Range hullOfAll(const std::vector<Range>& all) {
 }  // namespace
 
 SeasonState seasonAt(const Board& board, const std::vector<Wood>& woods, bool byColumns,
-                     const Climate& climate, double moisture) {
+                     const Climate& climate, double moisture,
+                     const std::optional<Surround>& surround) {
     SeasonState state;
     state.moisture = moisture;
     for (const Wood& wood : woods) {
@@ -71,7 +72,8 @@ SeasonState seasonAt(const Board& board, const std::vector<Wood>& woods, bool by
         const auto across = growth(rail, StickSide::Width, rail.rings, climate.build, moisture)) {
         state.railAcross = changeInMm(board.border.width, *across);
     }
-    state.weightKg = weightAt(board, woods, climate, moisture);
+    state.weightKg = weightAt(board, woods, climate, moisture,
+                              surround.value_or(surroundOf(board, !byColumns, Length(), Length())));
     return state;
 }
 

@@ -32,9 +32,12 @@ struct SeasonState {
     std::vector<std::optional<PieceGrowth>> woods;
 };
 
-/// For a valid board; an end-grain band must be part of the field. `byColumns` as in the plan.
+/// For a valid board; an end-grain band must be part of the field. `byColumns` as in the plan,
+/// `surround` the room round the field as built, without which the border is weighed as if it had
+/// no gap.
 SeasonState seasonAt(const Board& board, const std::vector<Wood>& woods, bool byColumns,
-                     const Climate& climate, double moisture);
+                     const Climate& climate, double moisture,
+                     const std::optional<Surround>& surround = std::nullopt);
 
 /// The gap that is left on one side of a floating field which was built with `gap`, once the field
 /// has changed by `field` in that direction. Below 0: the field presses on its rails. Rails of long

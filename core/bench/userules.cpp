@@ -116,6 +116,29 @@ void openPores(const Scene& on, Found& found) {
     }
 }
 
+// Blowing through the end of a piece: common practice, no source. In a long-grain face pores matter
+// too little to speak of what nobody knows.
+void unknownPores(const Scene& on, Found& found) {
+    if (!info(on.conditions.purpose.use).food || on.wish.build != Build::EndGrain) {
+        return;
+    }
+    const std::vector<int> woods =
+        woodsThat(on, [](const Wood& wood) { return wood.poreEnds == PoreEnds::Unknown; });
+    if (!woods.empty()) {
+        CautionPlace place = piecesOf(on, woods);
+        found.push_back({Severity::Note,
+                         "unknown-pores",
+                         "Pores under food that are not known",
+                         amountAt(place) + " of " + names(on, woods) +
+                             ": whether its end grain takes in water is not known.",
+                         "Blow through the end of a short offcut held in water: where bubbles "
+                         "come, the pores are open. Then say so in the wood's entry.",
+                         -1,
+                         {},
+                         std::move(place)});
+    }
+}
+
 // Of those who work these woods; what the finished wood does to food nobody is known to have
 // measured. Close-grained woods that food codes or custom accept are left out.
 void reportedReactions(const Scene& on, Found& found) {

@@ -138,7 +138,6 @@ TEST(Rules, OneClickLetsAFixedFrameFloat) {
     Asked asked;
     asked.board.border = {Length::mm(50), 0};
     asked.board.border.design = BorderDesign::FixedFrame;
-    asked.board.border.cautionRead = true;
     const Caution caution = asked.one("border-moves");
     EXPECT_EQ(caution.severity, Severity::Danger);
     EXPECT_TRUE(caution.place.border);
@@ -159,6 +158,38 @@ TEST(Rules, OneClickLetsAFixedFrameFloat) {
         other.board = *remedy.board;
         EXPECT_FALSE(other.has("border-moves")) << remedy.label;
     }
+}
+
+// Reading does not stop the wood from moving: the millimetres stay, and the ways out of it.
+TEST(Rules, ABorderThatMovesIsToldOfOtherwiseOnceThatIsRead) {
+    Asked asked;
+    asked.board.border = {Length::mm(50), 0};
+    asked.board.border.design = BorderDesign::FixedFrame;
+    const Caution unread = asked.one("border-moves");
+    EXPECT_THAT(unread.remedy, HasSubstr("Do not glue"));
+    asked.board.border.cautionRead = true;
+    const Caution read = asked.one("border-moves");
+    EXPECT_EQ(read.severity, Severity::Caution);
+    EXPECT_THAT(read.title, HasSubstr(unread.title));
+    EXPECT_THAT(read.title, HasSubstr("as you decided"));
+    EXPECT_THAT(read.reason, HasSubstr("by 3.1 mm to 5.5 mm across"));
+    EXPECT_THAT(read.remedy, HasSubstr("the plan glues the border"));
+    EXPECT_EQ(read.remedies, unread.remedies);
+}
+
+TEST(Rules, RailsThatAreTooShortToHoldAreToldOf) {
+    Asked asked;
+    asked.conditions.purpose.use = BoardUse::DryRoom;
+    asked.board.field = plainGrid(2, 2, Length::mm(30), Length::mm(30), 0);
+    asked.board.border = {Length::mm(20), 1};
+    asked.board.border.design = BorderDesign::FixedFrame;
+    const Caution caution = asked.one("short-rails");
+    EXPECT_EQ(caution.severity, Severity::Danger);
+    EXPECT_TRUE(caution.place.border);
+    EXPECT_THAT(caution.reason, HasSubstr("4 rails are shorter than 150 mm"));
+    EXPECT_THAT(caution.reason, HasSubstr("is 100 mm long"));
+    asked.shop.leastHeld = Length::mm(100);
+    EXPECT_FALSE(asked.has("short-rails"));
 }
 
 TEST(Rules, ALongGrainFieldGetsBreadboardEndsInstead) {
@@ -250,6 +281,22 @@ TEST(Rules, OpenPoresAndReactionsMatterUnderFoodOnly) {
     asked.setWoods("hard-maple", "cherry");
     EXPECT_FALSE(asked.has("open-pores"));
     EXPECT_FALSE(asked.has("reported-reactions"));
+}
+
+TEST(Rules, PoresThatAreNotKnownAreNotCalledOpen) {
+    Asked asked;
+    asked.conditions.purpose.use = BoardUse::KitchenBoard;
+    asked.woods[1].poreEnds = PoreEnds::Unknown;
+    EXPECT_FALSE(asked.has("open-pores"));
+    const Caution caution = asked.one("unknown-pores");
+    EXPECT_EQ(caution.severity, Severity::Note);
+    EXPECT_THAT(caution.reason, HasSubstr("32 pieces are of Black walnut: whether its end grain"));
+    EXPECT_THAT(caution.place.pieces, SizeIs(32));
+    asked.woods[1].poreEnds = PoreEnds::Closed;
+    EXPECT_FALSE(asked.has("unknown-pores"));
+    asked.woods[1].poreEnds = PoreEnds::Unknown;
+    asked.board.build = Build::LongGrain;
+    EXPECT_FALSE(asked.has("unknown-pores"));
 }
 
 // FIDE 5 to 6 cm, US Chess 2 to 2 1/2 in: trade notes 1.1.

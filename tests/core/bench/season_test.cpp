@@ -126,6 +126,20 @@ TEST(Season, TheYearGoesFromTheDriestToTheDampestAndBack) {
     }));
 }
 
+// Field 400 × 400, gap 2.5, rail 50, 40 thick: the rails of 505 cover 505² − 405² = 91 000 mm².
+TEST(Season, TheWeightIsThatOfFieldAndRailsWithoutTheGap) {
+    Board board = plainBoard(Build::EndGrain, 8, 8);
+    const std::vector<Wood> woods = flatSawn({"hard-maple", "black-walnut"});
+    const double field = *seasonAt(board, woods, false, heated, 8).weightKg;
+    EXPECT_NEAR(field, 0.4 * 0.4 * 0.04 * densityAt(woods[0], 8), 1e-9);
+    board.border = {Length::mm(50), 1};
+    board.border.design = BorderDesign::FloatingFrame;
+    const Surround room{Length::um(2500), Length::um(2500), Length::mm(50), Length::mm(50)};
+    const SeasonState state = seasonAt(board, woods, false, heated, 8, room);
+    EXPECT_NEAR(*state.weightKg - field, 0.091 * 0.04 * densityAt(woods[1], 8), 1e-9);
+    EXPECT_LT(*seasonAt(board, woods, false, heated, 8).weightKg, *state.weightKg);
+}
+
 TEST(Season, AWoodThatDoesNotSayStaysAsItIs) {
     std::vector<Wood> woods = flatSawn({"hard-maple"});
     woods[0].movement = {};

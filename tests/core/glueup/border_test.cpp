@@ -52,6 +52,50 @@ TEST(Border, TheGapIsHalfOfTheGrowthAndAClearance) {
               (Surround{Length::mm(3), Length::um(2500), Length::mm(50), Length::mm(50)}));
 }
 
+// Reckoned by hand from the formulae in borderfit.h. Across the grain 400 mm, growth 4, shrinkage
+// 3: the outermost pins stand 40 mm from the edges, 160 from the middle, and there are 2 a side of
+// at most 150 mm apart. Slots take pin radius 3 + share of the movement at the pin (160 or 80 of
+// 400) + clearance 0.5, rounded up to 0.5.
+TEST(Border, PinsOfBreadboardEndsStandInSlotsAsLongAsTheFieldMovesThere) {
+    Board board = floating();
+    board.build = Build::LongGrain;
+    board.thickness = Length::mm(24);
+    board.border.width = Length::mm(60);
+    board.border.design = BorderDesign::BreadboardEnds;
+    const FieldSeason season{Length::mm(4), Length::mm(9), Length::mm(3), Length::mm(9)};
+    const Result<BorderFit> fit = fitBorder(board, notesShop(), true, season);
+    ASSERT_TRUE(fit.ok()) << fit.fault().text();
+    EXPECT_EQ(fit->surround, (Surround{{}, {}, {}, Length::mm(60)}));
+    EXPECT_EQ(fit->tongueThickness.value, Length::mm(8));
+    EXPECT_EQ(fit->railGroove.value, Length::mm(8));
+    EXPECT_EQ(fit->fieldGroove.value, Length::um(16500));
+    EXPECT_EQ(fit->tongueWidth.value, Length::mm(24));
+    EXPECT_EQ(fit->pinDiameter.value, Length::mm(6));
+    EXPECT_EQ(fit->pinFromEdge.value, Length::mm(8));
+    struct Known {
+        Length at, outward, inward;
+    };
+    // 3 + 1.6 + 0.5 = 5.1 and 3 + 1.2 + 0.5 = 4.7; 3 + 0.8 + 0.5 = 4.3 and 3 + 0.6 + 0.5 = 4.1.
+    const std::vector<Known> pins{{Length::mm(40), Length::um(5500), Length::mm(5)},
+                                  {Length::mm(120), Length::um(4500), Length::um(4500)},
+                                  {Length::mm(200), Length::mm(3), Length::mm(3)},
+                                  {Length::mm(280), Length::um(4500), Length::um(4500)},
+                                  {Length::mm(360), Length::um(5500), Length::mm(5)}};
+    ASSERT_EQ(fit->pins.size(), pins.size());
+    for (std::size_t i = 0; i < pins.size(); ++i) {
+        SCOPED_TRACE(i);
+        EXPECT_EQ(fit->pins[i].at.value, pins[i].at);
+        EXPECT_EQ(fit->pins[i].outward.value, pins[i].outward);
+        EXPECT_EQ(fit->pins[i].inward.value, pins[i].inward);
+    }
+    // Grain across: the ends stand left and right, and what moves is the height.
+    const Result<BorderFit> across = fitBorder(board, notesShop(), false, season);
+    ASSERT_TRUE(across.ok()) << across.fault().text();
+    EXPECT_EQ(across->surround, (Surround{{}, {}, Length::mm(60), {}}));
+    // 3 + 9 × 160 / 400 + 0.5 = 7.1
+    EXPECT_EQ(across->pins.front().outward.value, Length::um(7500));
+}
+
 TEST(Border, DesignsThatDoNotSuitTheBuildAreRefused) {
     Board board = floating();
     board.border.design = BorderDesign::BreadboardEnds;

@@ -81,6 +81,26 @@ Wood anyWood(int number) {
     return wood;
 }
 
+Border anyBorder(int woods) {
+    const auto upTo = [](Length greatest) {
+        return Length::nm(*rc::gen::inRange<std::int64_t>(0, greatest.nm() + 1));
+    };
+    Border border{upTo(BoardLimits::greatestBorder), *rc::gen::inRange(0, woods)};
+    border.design = *rc::gen::element(BorderDesign::EndGrainBand, BorderDesign::FloatingFrame,
+                                      BorderDesign::FixedFrame, BorderDesign::BreadboardEnds,
+                                      BorderDesign::EdgeBand);
+    border.housing = *rc::gen::element(Housing::Groove, Housing::Rebate);
+    if (*rc::gen::arbitrary<bool>()) {
+        border.gap = upTo(BoardLimits::greatestGap);
+    }
+    border.inlayWidth = upTo(border.width);
+    border.inlayWood = *rc::gen::inRange(0, woods);
+    border.splineThickness = upTo(BoardLimits::greatestSpline);
+    border.splineWood = *rc::gen::inRange(0, woods);
+    border.cautionRead = *rc::gen::arbitrary<bool>();
+    return border;
+}
+
 /// Call inside a property only.
 Project anyProject() {
     Project project;
@@ -100,8 +120,7 @@ Project anyProject() {
                                             GrainDirection::Across);
     project.board.thickness = Length::nm(*rc::gen::inRange<std::int64_t>(5'000'000, 200'000'001));
     project.board.field = random::anyField(12, woods);
-    project.board.border = {Length::nm(*rc::gen::inRange<std::int64_t>(0, 300'000'001)),
-                            *rc::gen::inRange(0, woods)};
+    project.board.border = anyBorder(woods);
     for (const SettingInfo& info : shopSettings()) {
         project.shop.*info.value =
             Length::nm(*rc::gen::inRange(info.least.nm(), info.greatest.nm() + 1));

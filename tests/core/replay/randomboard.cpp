@@ -95,11 +95,13 @@ Field field(Dice& dice, int columns, int rows, int woods) {
 }
 
 Border border(Dice& dice, int woods, Build build) {
-    Border border{dice.oneIn(3) ? Length() : dice.length(9, 60), dice.from(0, woods - 1)};
     const BorderDesign designs[] = {BorderDesign::FixedFrame, BorderDesign::FloatingFrame,
                                     BorderDesign::EdgeBand, BorderDesign::FloatingFrame,
                                     BorderDesign::BreadboardEnds};
-    border.design = designs[dice.from(0, build == Build::LongGrain ? 4 : 3)];
+    Border border{dice.oneIn(3) ? Length() : dice.length(9, 60), dice.from(0, woods - 1)};
+    border.design = build == Build::EndGrain && dice.oneIn(4)
+                        ? BorderDesign::EndGrainBand
+                        : designs[dice.from(0, build == Build::LongGrain ? 4 : 3)];
     border.housing = dice.oneIn(2) ? Housing::Groove : Housing::Rebate;
     if (dice.oneIn(4)) {
         border.gap = dice.lengthOrNone(1, 4);
@@ -149,6 +151,13 @@ RandomBoard randomBoard(std::uint64_t seed, int columns, int rows) {
     wish.board.thickness = dice.length(8, dice.oneIn(2) ? 30 : 70);
     wish.board.field = field(dice, columns, rows, woods);
     wish.board.border = border(dice, woods, wish.board.build);
+    if (Border& ring = wish.board.border; ring.design == BorderDesign::EndGrainBand) {
+        // It makes the field larger, which has its limits.
+        ring.width = std::min(ring.width, Length::mm(45));
+        if (std::max(columns, rows) > BoardLimits::cellsAcross - 2) {
+            ring.design = BorderDesign::FixedFrame;
+        }
+    }
     wish.season = {dice.lengthOrNone(1, 4), dice.lengthOrNone(1, 4), dice.lengthOrNone(1, 4),
                    dice.lengthOrNone(1, 4)};
     wish.shop = shop(dice);
