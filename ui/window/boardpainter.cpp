@@ -105,7 +105,7 @@ void paintShadow(QPainter& painter, const QRectF& board, bool dark) {
     painter.restore();
 }
 
-void paintOutline(QPainter& painter, const QRectF& board, const Tones& tones) {
+void paintOutline(QPainter& painter, const BoardGeometry& geometry, const Tones& tones) {
     if (!tones.dark) {
         return;
     }
@@ -113,7 +113,24 @@ void paintOutline(QPainter& painter, const QRectF& board, const Tones& tones) {
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(mixed(tones.surround, tones.text, 0.45), 1));
-    painter.drawRect(board.adjusted(-0.5, -0.5, 0.5, 0.5));
+    // Ends of a breadboard may be longer or shorter than a season makes the field.
+    const QRectF board = geometry.board();
+    const QRectF inside = geometry.inside();
+    QPainterPath outline;
+    if (const Surround& room = geometry.surround();
+        (room.railX == Length() && room.gapX != Length()) ||
+        (room.railY == Length() && room.gapY != Length())) {
+        QPainterPath rails;
+        rails.addRect(board.adjusted(-0.5, -0.5, 0.5, 0.5));
+        QPainterPath between;
+        between.addRect(room.railX == Length() ? inside.adjusted(-1, 0.5, 1, -0.5)
+                                               : inside.adjusted(0.5, -1, -0.5, 1));
+        outline.addRect(geometry.field().adjusted(-0.5, -0.5, 0.5, 0.5));
+        outline = outline.united(rails.subtracted(between));
+    } else {
+        outline.addRect(board.adjusted(-0.5, -0.5, 0.5, 0.5));
+    }
+    painter.drawPath(outline);
     painter.restore();
 }
 
@@ -172,6 +189,19 @@ void paintHighlight(QPainter& painter, const Highlight& highlight, const Board& 
     }
     const int columns = static_cast<int>(board.field.columns.size());
     const int rows = static_cast<int>(board.field.rows.size());
+    // Slices of a field with an end-grain band reach through the band, and the outermost are in it.
+    const QRectF whole =
+        board.border.has(BorderDesign::EndGrainBand) ? geometry.board() : geometry.field();
+    const auto left = [&](int column) {
+        return column < 0         ? whole.left()
+               : column > columns ? whole.right()
+                                  : geometry.cells(QRect(column, 0, 1, 1)).left();
+    };
+    const auto top = [&](int row) {
+        return row < 0      ? whole.top()
+               : row > rows ? whole.bottom()
+                            : geometry.cells(QRect(0, row, 1, 1)).top();
+    };
     std::vector<QRectF> lit;
     // Neighbours are framed together.
     const auto runs = [](const std::set<int>& lines, const auto& add) {
@@ -185,10 +215,12 @@ void paintHighlight(QPainter& painter, const Highlight& highlight, const Board& 
         }
     };
     runs(highlight.rows, [&](int first, int count) {
-        lit.push_back(geometry.cells(QRect(0, first, columns, count)));
+        lit.emplace_back(QPointF(whole.left(), top(first)),
+                         QPointF(whole.right(), top(first + count)));
     });
     runs(highlight.columns, [&](int first, int count) {
-        lit.push_back(geometry.cells(QRect(first, 0, count, rows)));
+        lit.emplace_back(QPointF(left(first), whole.top()),
+                         QPointF(left(first + count), whole.bottom()));
     });
     for (const int index : highlight.pieces) {
         if (index >= 0 && index < static_cast<int>(board.field.pieces.size())) {
@@ -199,9 +231,6 @@ void paintHighlight(QPainter& painter, const Highlight& highlight, const Board& 
     if (highlight.field) {
         lit.push_back(geometry.field());
     }
-    if (highlight.border) {
-        lit.push_back(geometry.board());
-    }
     // Rows, columns and pieces may lie over each other, so what is lit is united first.
     QPainterPath light;
     for (const QRectF& rect : lit) {
@@ -209,13 +238,16 @@ void paintHighlight(QPainter& painter, const Highlight& highlight, const Board& 
         one.addRect(rect);
         light = light.united(one);
     }
-    QPainterPath veil;
-    veil.addRect(geometry.board());
-    if (highlight.border && lit.size() == 1) {
+    if (highlight.border) {
+        QPainterPath ring;
+        ring.addRect(geometry.board());
         QPainterPath inside;
         inside.addRect(geometry.field());
-        light = light.subtracted(inside);
+        light = light.united(ring.subtracted(inside));
+        lit.push_back(geometry.board());
     }
+    QPainterPath veil;
+    veil.addRect(geometry.board());
     veil = veil.subtracted(light);
     QColor ground = tones.surround;
     ground.setAlpha(150);

@@ -34,15 +34,17 @@ void paintBorderFit(QPainter& painter, const Border& border, const BorderFit& fi
 /// The soft edge under it.
 void paintShadow(QPainter& painter, const QRectF& board, bool dark);
 /// A hairline round it, where dark woods would run into a dark window.
-void paintOutline(QPainter& painter, const QRectF& board, const Tones& tones);
+void paintOutline(QPainter& painter, const BoardGeometry& geometry, const Tones& tones);
 /// Joints that the plan adds, dashed. Positions are in the field.
 void paintExtraJoints(QPainter& painter, const std::vector<Joint>& joints, const Board& board,
                       const BoardGeometry& geometry);
 /// What a step works on or a caution is about; the rest is veiled.
 struct Highlight {
-    std::set<int> rows, columns;  ///< of the grid
-    std::set<int> pieces;         ///< indices into the field
-    bool field = false;           ///< the whole field
+    /// Of the grid. Before the first and after the last, -1 and their number, is the end-grain
+    /// band.
+    std::set<int> rows, columns;
+    std::set<int> pieces;  ///< indices into the field
+    bool field = false;    ///< the whole field
     bool border = false;
     bool isEmpty() const {
         return rows.empty() && columns.empty() && pieces.empty() && !field && !border;

@@ -60,7 +60,7 @@ BoardView::BoardView(Document& document, Planner& planner, BoardEditor& editor, 
 
 void BoardView::describe() {
     const Project& project = document_.project();
-    const BoardSize size = sizeOf(project.board, surroundOf(project, currentJob()));
+    const BoardSize size = sizeOf(project.board, surroundOf(project, likeJob(project)));
     QString words = tr("%1 by %2 cells, %3 × %4")
                         .arg(project.board.field.columns.size())
                         .arg(project.board.field.rows.size())
@@ -79,6 +79,14 @@ void BoardView::describe() {
 const Job* BoardView::currentJob() const {
     return planner_.state() == Planner::State::Current && planner_.last() ? &planner_.last()->job
                                                                           : nullptr;
+}
+
+const Job* BoardView::likeJob(const Project& project) const {
+    const PlannedPtr& last = planner_.last();
+    return last && last->project->board.build == project.board.build &&
+                   last->project->board.grain == project.board.grain
+               ? &last->job
+               : nullptr;
 }
 
 void BoardView::setTool(Tool tool) {
@@ -124,7 +132,7 @@ void BoardView::fit() {
     const double air = std::clamp(std::min(width(), height()) / 20.0, leastAir, greatestAir);
     const double roomX = std::max(40.0, width() - Rulers::left - 2 * air);
     const double roomY = std::max(40.0, height() - Rulers::top - 2 * air);
-    const BoardSize size = sizeOf(board, surroundOf(shown(), currentJob()));
+    const BoardSize size = sizeOf(board, surroundOf(shown(), likeJob(shown())));
     const double w = size.width.toMm();
     const double h = size.height.toMm();
     scale_ = std::clamp(std::min(roomX / w, roomY / h), leastScale, greatestScale);
@@ -138,7 +146,7 @@ void BoardView::layOut() {
         fit();
     }
     // What moves with the seasons moves about the middle.
-    const Surround surround = surroundOf(shown(), currentJob());
+    const Surround surround = surroundOf(shown(), likeJob(shown()));
     const BoardSize built = sizeOf(shown().board, surround);
     const bool still = isStill();
     const Surround& room = still ? surround : season_->surround;
@@ -192,9 +200,10 @@ void BoardView::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     painter.fillRect(event->rect(), tones.surround);
     paintShadow(painter, geometry_.board(), tones.dark);
-    paintOutline(painter, geometry_.board(), tones);
+    paintOutline(painter, geometry_, tones);
     const Board& board = shownBoard();
-    const Job* job = preview_ || !isStill() ? nullptr : currentJob();
+    const Job* planned = preview_ ? nullptr : currentJob();
+    const Job* job = isStill() ? planned : nullptr;
     if (letters_) {
         if (!lettered_) {
             BoardViewOptions options;
@@ -214,7 +223,9 @@ void BoardView::paintEvent(QPaintEvent* event) {
         paintBoard(painter, board, project.woods, geometry_);
         if (job != nullptr) {
             paintExtraJoints(painter, job->plan.extraJoints, board, geometry_);
-            paintBorderFit(painter, board.border, job->plan.border, project.woods, geometry_);
+        }
+        if (planned != nullptr) {
+            paintBorderFit(painter, board.border, planned->plan.border, project.woods, geometry_);
         }
     }
     paintOverlays(painter);

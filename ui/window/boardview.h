@@ -71,6 +71,9 @@ private:
     bool isStill() const { return !season_ || preview_; }
     const Board& shownBoard() const { return isStill() ? shown().board : season_->board; }
     const Job* currentJob() const;
+    /// The last plan of a board that is glued alike, also while the next one is made: where its
+    /// way was free, the border stays on the side where it was. Null: there is none.
+    const Job* likeJob(const Project& project) const;
     void layOut();
     void fit();
     void rescale(double scale, QPointF about);

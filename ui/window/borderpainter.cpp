@@ -37,7 +37,9 @@ void paintBorder(QPainter& painter, const Border& border, const std::vector<Wood
     const QRectF outer = geometry.board();
     const QRectF inner = geometry.inside();
     const QColor wood = colourOf(woods, border.wood);
-    painter.fillRect(inner, shadow);
+    if (!border.has(BorderDesign::BreadboardEnds)) {
+        painter.fillRect(inner, shadow);
+    }
     fillRing(painter, outer, inner, wood);
     if (border.hasInlay()) {
         const double line = border.inlayWidth.toMm() * geometry.scale();
@@ -101,12 +103,17 @@ void paintBorderFit(QPainter& painter, const Border& border, const BorderFit& fi
         const bool sides = geometry.surround().railX > Length();
         painter.setPen(QPen(QColor(20, 14, 10, 200), 1));
         painter.setBrush(QColor(112, 82, 54));
+        // They stand in the field and go where it goes.
+        const QRectF field = geometry.field();
+        const double across = 2 * fit.pins[fit.pins.size() / 2].at.value.toMm();
         for (const Pin& pin : fit.pins) {
-            const double along = pin.at.value.toMm() * scale;
-            const QPointF one = sides ? QPointF(inner.left() + in, outer.top() + along)
-                                      : QPointF(outer.left() + along, inner.top() + in);
-            const QPointF other = sides ? QPointF(inner.right() - in, outer.top() + along)
-                                        : QPointF(outer.left() + along, inner.bottom() - in);
+            const double share = pin.at.value.toMm() / across;
+            const double x = field.left() + share * field.width();
+            const double y = field.top() + share * field.height();
+            const QPointF one =
+                sides ? QPointF(inner.left() + in, y) : QPointF(x, inner.top() + in);
+            const QPointF other =
+                sides ? QPointF(inner.right() - in, y) : QPointF(x, inner.bottom() - in);
             painter.drawEllipse(one, radius, radius);
             painter.drawEllipse(other, radius, radius);
         }

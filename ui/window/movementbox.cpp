@@ -72,7 +72,8 @@ void MovementBox::refresh() {
     change(tr("Across"), job.movement.width);
     change(tr("Down"), job.movement.height);
     const auto weight = [&](double moisture) {
-        return weightAt(project.board, project.woods, project.climate, moisture);
+        return weightAt(project.board, project.woods, project.climate, moisture,
+                        job.plan.border.surround);
     };
     const auto dry = weight(project.climate.driest);
     const auto damp = weight(project.climate.dampest);

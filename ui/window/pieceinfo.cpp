@@ -37,6 +37,11 @@ bool isField(const StepList& list, const std::string& label) {
     });
 }
 
+/// How many lines of the field as glued lie outside the field that was wished, on each side.
+int bandOf(const Job& job, const Field& wished) {
+    return static_cast<int>(job.board.field.columns.size() - wished.columns.size()) / 2;
+}
+
 }  // namespace
 
 std::vector<std::string> sliceOrder(const StepList& list) {
@@ -59,7 +64,9 @@ Origin originOf(const Job& job, const Field& field, QPoint cell, Length x, Lengt
     if (plan.parts.empty() || cell.x() < 0 || cell.y() < 0) {
         return origin;
     }
-    const auto line = static_cast<std::size_t>(plan.byColumns ? cell.x() : cell.y());
+    // The plan is of the field as glued, with its band.
+    const int ring = bandOf(job, field);
+    const auto line = static_cast<std::size_t>(ring + (plan.byColumns ? cell.x() : cell.y()));
     const std::vector<std::string> order = sliceOrder(job.steps);
     const Part& whole = plan.field();
     if (line >= whole.uses.size() || line >= order.size()) {
@@ -79,8 +86,9 @@ Origin originOf(const Job& job, const Field& field, QPoint cell, Length x, Lengt
         return origin;
     }
     // The outermost strips carry the trim margin, which lies outside the field.
-    const Length side = plan.byColumns ? field.height() : field.width();
-    const Length in = plan.byColumns ? y : x;
+    const Field& glued = job.board.field;
+    const Length side = plan.byColumns ? glued.height() : glued.width();
+    const Length in = (plan.byColumns ? y : x) + (ring > 0 ? glued.columns.front() : Length());
     const Length along = (use.lay.flipped ? side - in : in) + plan.margin;
     Length edge;
     for (const Use& stick : panel.uses) {
@@ -130,7 +138,7 @@ QStringList pieceWords(const Project& project, const Job* job, QPoint cell, Leng
     return words;
 }
 
-Highlight highlightOf(const Job& job, const Step& step) {
+Highlight highlightOf(const Job& job, const Field& field, const Step& step) {
     Highlight highlight;
     if (const auto* border = std::get_if<FitBorder>(&step.work)) {
         highlight.border = !border->rails.empty();
@@ -154,6 +162,7 @@ Highlight highlightOf(const Job& job, const Step& step) {
         slices = slicesOf(job.steps, mill->panel);
     } else if (isField(job.steps, workpiece(step))) {
         highlight.field = true;
+        highlight.border = bandOf(job, field) > 0;
         return highlight;
     } else {
         slices = slicesOf(job.steps, workpiece(step));
@@ -161,7 +170,8 @@ Highlight highlightOf(const Job& job, const Step& step) {
     const std::vector<std::string> order = sliceOrder(job.steps);
     for (std::size_t i = 0; i < order.size(); ++i) {
         if (names(slices, order[i])) {
-            (job.plan.byColumns ? highlight.columns : highlight.rows).insert(static_cast<int>(i));
+            (job.plan.byColumns ? highlight.columns : highlight.rows)
+                .insert(static_cast<int>(i) - bandOf(job, field));
         }
     }
     return highlight;

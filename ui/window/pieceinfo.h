@@ -22,7 +22,7 @@ struct Origin {
     bool isKnown() const { return !slice.empty(); }
 };
 
-/// Of the piece under a point of the field.
+/// Of the piece under a point of the field, which is the one that was wished.
 Origin originOf(const Job& job, const Field& field, QPoint cell, Length x, Length y);
 
 /// Labels of the slices in the order in which they make the field.
@@ -31,8 +31,8 @@ std::vector<std::string> sliceOrder(const StepList& list);
 /// Size, wood, strip and slice in words; `job` may be null.
 QStringList pieceWords(const Project& project, const Job* job, QPoint cell, Length x, Length y);
 
-/// The rows or columns that a step works on.
-Highlight highlightOf(const Job& job, const Step& step);
+/// The rows or columns of the wished field that a step works on.
+Highlight highlightOf(const Job& job, const Field& field, const Step& step);
 /// Where on the board a caution is about.
 Highlight highlightOf(const CautionPlace& place);
 

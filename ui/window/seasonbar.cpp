@@ -1,6 +1,5 @@
 #include "ui/window/seasonbar.h"
 
-#include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/window/amounts.h"
 #include "ui/window/textblock.h"
@@ -167,9 +166,9 @@ void SeasonBar::moved() {
     const double moisture = moistureInYear(project.climate, year);
     // A band of end grain is part of the field that is glued.
     const Board& glued = job.board;
+    const Surround surround = job.plan.border.surround;
     const SeasonState state =
-        seasonAt(glued, project.woods, job.plan.byColumns, project.climate, moisture);
-    const Surround surround = glued == project.board ? surroundOf(project, &job) : Surround();
+        seasonAt(glued, project.woods, job.plan.byColumns, project.climate, moisture, surround);
     const int times = drawnTimes(glued, job.movement);
     const Unit unit = project.notation.unit;
     // Where there is little room the end is cut off: how true the picture is comes first.

@@ -55,6 +55,14 @@ SeasonPicture seasonPicture(const Board& board, const Surround& surround, const 
         picture.surround.gapX = surround.gapX * times - half(field.width() - board.field.width());
         picture.surround.gapY = surround.gapY * times - half(field.height() - board.field.height());
     }
+    if (board.border.has(BorderDesign::BreadboardEnds)) {
+        Surround& room = picture.surround;
+        if (room.railX > Length()) {
+            room.gapY = half(board.field.height() - field.height());
+        } else {
+            room.gapX = half(board.field.width() - field.width());
+        }
+    }
     for (Length* rail : {&picture.surround.railX, &picture.surround.railY}) {
         *rail = *rail > Length() ? moved(*rail, state.railAcross, times) : *rail;
     }

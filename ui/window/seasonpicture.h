@@ -22,7 +22,9 @@ bool railsStay(const Board& board);
 
 /// Columns, rows and rails changed by `times` the middle of what `state` says of them. Between
 /// rails that stay the gap is drawn as many times larger, and closes and opens as the field moves;
-/// below 0 the field lies over its rails. `board` as it is glued, `surround` as it is built.
+/// below 0 the field lies over its rails. Breadboard ends stay as long as they are, and the field
+/// draws back from their ends or stands out beyond them. `board` as it is glued, `surround` as it
+/// is built.
 SeasonPicture seasonPicture(const Board& board, const Surround& surround, const SeasonState& state,
                             int times);
 

@@ -81,8 +81,8 @@ void StepsPanel::refresh() {
 void StepsPanel::chosen(int step) {
     Highlight highlight;
     if (shown_ && step >= 0 && step < static_cast<int>(shown_->job.steps.steps.size())) {
-        highlight =
-            highlightOf(shown_->job, shown_->job.steps.steps[static_cast<std::size_t>(step)]);
+        highlight = highlightOf(shown_->job, shown_->project->board.field,
+                                shown_->job.steps.steps[static_cast<std::size_t>(step)]);
     }
     Q_EMIT highlighted(highlight);
 }
