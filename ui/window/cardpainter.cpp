@@ -68,8 +68,9 @@ QRect CardPainter::wayRect(const QRect& cell, const Card& card, int way) const {
     const int room = cell.right() - 8 - padding - left;
     const int bottom = cell.bottom() - outside - padding - (count - 1 - way) * wayStep(metrics);
     const QString words = wayText(card.ways[static_cast<std::size_t>(way)]);
+    // A pixel over: the width is rounded, and words that hardly do not fit would lose their end.
     return QRect(left, bottom - metrics.height() - 8,
-                 std::min(room, metrics.horizontalAdvance(words) + 24), metrics.height() + 9);
+                 std::min(room, metrics.horizontalAdvance(words) + 25), metrics.height() + 9);
 }
 
 int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
