@@ -20,7 +20,7 @@ namespace {
 
 constexpr int barHeight = 30;
 constexpr int yearSteps = 48;  // of the slider: quarters of a month
-constexpr int leastWords = 150;
+constexpr int leastWords = 220;
 
 /// One line, its end left out where there is no room.
 class Line : public QLabel {
