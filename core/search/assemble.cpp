@@ -36,13 +36,19 @@ public:
         , set_(set.begin(), set.end()) {}
 
     std::optional<Construction> construction();
+    int members();
 
 private:
+    bool begin();
     Length width(const Box& box) const {
         return picture_.xs[at(box.right)] - picture_.xs[at(box.left)];
     }
     Length height(const Box& box) const {
         return picture_.ys[at(box.bottom)] - picture_.ys[at(box.top)];
+    }
+    Box whole() const {
+        return {0, static_cast<std::int16_t>(picture_.columns()), 0,
+                static_cast<std::int16_t>(picture_.rows())};
     }
     bool part(int kind);
     std::vector<Box> shortest(int kind, bool alongX);
@@ -270,23 +276,40 @@ int Assembly::block(const Box& box) {
     return index;
 }
 
-std::optional<Construction> Assembly::construction() {
-    const Box whole{0, static_cast<std::int16_t>(picture_.columns()), 0,
-                    static_cast<std::int16_t>(picture_.rows())};
-    const int kind = kinds_.of(whole);
+/// Parts everything that the whole picture wants.
+bool Assembly::begin() {
+    const int kind = kinds_.whole();
     if (kind == none) {
-        return std::nullopt;
+        return false;
     }
     if (kind != freeKind) {
         if (kinds_.isWord(kind)) {
-            heights_[kind].insert(across(whole));
+            heights_[kind].insert(across(whole()));
         }
         want(kind);
     }
-    if (failed_) {
+    return !failed_;
+}
+
+int Assembly::members() {
+    if (!begin()) {
+        return -1;
+    }
+    std::size_t sum = 0;
+    for (const auto& [kind, parting] : partings_) {
+        sum += parting.parts.size();
+    }
+    for (const auto& [kind, heights] : heights_) {
+        sum += face(kinds_.shown(kind)).strips.size();
+    }
+    return static_cast<int>(sum);
+}
+
+std::optional<Construction> Assembly::construction() {
+    if (!begin()) {
         return std::nullopt;
     }
-    block(whole);
+    block(whole());
     if (failed_ || !makes(result_, picture_)) {
         return std::nullopt;
     }
@@ -298,6 +321,10 @@ std::optional<Construction> Assembly::construction() {
 
 std::optional<Construction> assemble(Ways& ways, const std::vector<int>& set) {
     return Assembly(ways, set).construction();
+}
+
+int fewestMembers(Ways& ways, const std::vector<int>& set) {
+    return Assembly(ways, set).members();
 }
 
 }  // namespace kerfwright::kinds

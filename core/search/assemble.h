@@ -13,4 +13,7 @@ namespace kerfwright::kinds {
 /// the set is no plan, or where two rectangles that differ were taken for one kind.
 std::optional<Construction> assemble(Ways& ways, const std::vector<int>& set);
 
+/// How many members that construction has, each kind counted once; -1 where the set is no plan.
+int fewestMembers(Ways& ways, const std::vector<int>& set);
+
 }  // namespace kerfwright::kinds

@@ -5,6 +5,7 @@
 #include "core/search/proof.h"
 
 #include <algorithm>
+#include <limits>
 #include <optional>
 #include <tuple>
 #include <utility>
@@ -22,7 +23,7 @@ constexpr int beamWidth = 4;
 /// With more kinds than these a narrower beam is carried along.
 constexpr int manyKinds = 40'000;
 /// How many of the plans with the fewest glue-ups are compared by their members.
-constexpr int mostEqual = 200;
+constexpr int mostEqual = 100;
 
 bool better(const Found& a, const Found& b) {
     return std::tie(a.glueUps, a.members, a.levels, a.assemblies) <
@@ -140,11 +141,22 @@ void Run::prove() {
         return;
     }
     // Of plans with equally few glue-ups the one with the fewest members.
+    int members = std::numeric_limits<int>::max();
+    for (const Found& each : result_.found) {
+        members = each.glueUps == result_.bound ? std::min(members, each.members) : members;
+    }
     const std::int64_t until = proof.steps() + (options_.budget - proof.steps()) / 4;
     int equal = 0;
     proof.attempt(
         result_.bound,
-        [&](const std::vector<int>& set) { return take(set) && ++equal < mostEqual; },
+        [&](const std::vector<int>& set) {
+            const int here = kinds::fewestMembers(ways_, set);
+            if (here < members) {
+                members = here;
+                take(set);
+            }
+            return !mistaken_ && ++equal < mostEqual;
+        },
         [&](std::int64_t steps) { return steps < until && goOn(steps); });
 }
 

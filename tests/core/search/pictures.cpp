@@ -123,7 +123,7 @@ Field pieces(const std::vector<std::string>& rows, const std::vector<int>& woods
         Piece& piece = found.try_emplace(letter, cell).first->second;
         piece.across = std::max(piece.across, cell.column - piece.column + 1);
         piece.down = std::max(piece.down, cell.row - piece.row + 1);
-        piece.wood = woods[at(letter - 'a')];
+        piece.wood = woods.empty() ? 0 : woods[at(letter - 'a')];
     }
     field.pieces.clear();
     for (const auto& [letter, piece] : found) {

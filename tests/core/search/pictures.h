@@ -14,7 +14,8 @@ namespace kerfwright::searching {
 Field cells(const std::vector<std::string>& rows, Length width = Length::mm(40),
             Length height = Length::mm(40));
 
-/// One piece for every rectangle of one letter; woods as given for the letters from 'a' on.
+/// One piece for every rectangle of one letter; woods as given for the letters from 'a' on, or
+/// all of wood 0 where none are given.
 Field pieces(const std::vector<std::string>& rows, const std::vector<int>& woods,
              Length side = Length::mm(40));
 
