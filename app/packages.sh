@@ -5,7 +5,7 @@ build_packages=(
     fonts-dejavu-core
 )
 test_packages=(
-    libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev poppler-utils xvfb xauth
+    libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev coinor-cbc poppler-utils xvfb xauth
     libxml2-utils ccache clang-format clang-tidy desktop-file-utils shared-mime-info git
 )
 

@@ -352,7 +352,8 @@ std::vector<Guess::KindSet> Guess::plans(int beam, const std::function<bool()>& 
             all.push_back(way.part(i, i + 1));
         }
         if (!all.empty() && std::find(all.begin(), all.end(), none) == all.end()) {
-            search({begin(all)}, 1, goOn, plans);
+            search(
+                {begin(all)}, 1, [] { return true; }, plans);  // soon done
         }
     }
     search({begin({})}, beam, goOn, plans);
