@@ -1,5 +1,6 @@
 #include "core/search/search.h"
 
+#include "core/search/alike.h"
 #include "core/search/assemble.h"
 #include "core/search/guess.h"
 #include "core/search/proof.h"
@@ -120,9 +121,11 @@ bool Run::goOn(std::int64_t steps) {
 void Run::prove() {
     kinds::Proof proof(ways_);
     const auto on = [this](std::int64_t steps) { return goOn(steps); };
-    // Where only some boxes were looked at, two glue-ups can still be ruled out: their parts run
-    // from edge to edge.
-    while (result_.bound < fewest() && (kinds_.complete() || result_.bound <= 2) &&
+    // Where only some boxes were looked at, or some look alike, two glue-ups can still be ruled
+    // out: their parts run from edge to edge and are words.
+    const bool exact = kinds_.complete() && !kinds::someLookAlike(kinds_);
+    result_.bound = exact ? ways_.least(kinds_.whole()) : std::min(2, fewest());
+    while (result_.bound < fewest() && (exact || result_.bound <= 2) &&
            proof.steps() < options_.budget && !mistaken_) {
         const auto answer = proof.attempt(
             result_.bound,
@@ -178,7 +181,6 @@ std::optional<SearchResult> Run::result() {
     if (result_.found.empty()) {
         return result_;
     }
-    result_.bound = ways_.least(whole);
     prove();
     if (mistaken_) {
         return std::nullopt;

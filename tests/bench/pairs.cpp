@@ -156,6 +156,7 @@ int main(int argc, char** argv) {
         return 2;
     }
     kerfwright::bench::addPlanning();
+    kerfwright::bench::addSearch();
     kerfwright::bench::addSeasons();
     kerfwright::bench::addView();
     kerfwright::bench::addSheets();

@@ -29,6 +29,7 @@ void notedPair(const std::string& name, const std::string& unit, double limitRat
 Project randomProject(int cells);
 
 void addPlanning();
+void addSearch();
 void addSeasons();
 void addView();
 void addSheets();

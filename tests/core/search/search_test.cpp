@@ -1,3 +1,4 @@
+#include "core/search/alike.h"
 #include "core/search/locked.h"
 #include "core/search/search.h"
 #include "core/search/shifted.h"
@@ -177,6 +178,22 @@ TEST(Search, OffersRowsAndColumnsBesidesTheBest) {
     };
     EXPECT_TRUE(lastAlong(JoinedAlong::X));
     EXPECT_TRUE(lastAlong(JoinedAlong::Y));
+}
+
+bool someLookAlike(const Field& field, bool mergeLike) {
+    const Picture picture = pictureOf(field, Laying::EndGrain, mergeLike);
+    return kinds::someLookAlike(kinds::Kinds(picture, false, 1, 100'000));
+}
+
+TEST(Search, KnowsBlocksThatLookAlikeButAreJoinedOtherwise) {
+    // Twice AB over BA, but the first A is two pieces: a line runs through it that the other
+    // block has not.
+    const Field field = pieces({"abccddee", "ffgghhii"}, {0, 0, 1, 0, 1, 1, 0, 1, 0});
+    EXPECT_TRUE(someLookAlike(field, true));
+    EXPECT_FALSE(someLookAlike(field, false));
+    EXPECT_FALSE(someLookAlike(cells({"ABAB", "BABA"}), true));
+    const Picture picture = pictureOf(field, Laying::EndGrain, true);
+    EXPECT_EQ(fewestGlueUps(picture).found.front().glueUps, 2);
 }
 
 TEST(Picture, LargePiecesAreDividedWhereARuleShowsIt) {
