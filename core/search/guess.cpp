@@ -25,8 +25,7 @@ void Guess::take(const KindSet& set, std::uint8_t mark) {
 }
 
 bool Guess::partsFreely(int kind) const {
-    return ways_.kinds().isWord(kind) ||
-           parts(ways_.of(kind), kind, [this](int part) { return have(part); });
+    return ways_.kinds().isWord(kind) || ways_.parts(kind, [this](int part) { return have(part); });
 }
 
 /// Glue-ups that parting along all lines would add; `each(part, weight)` is told every part that

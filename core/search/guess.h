@@ -59,26 +59,4 @@ private:
     std::vector<std::int32_t> sharers_;  ///< scratch of `foresee`, by kind; all 0 between calls
 };
 
-/// Whether the kind can be parted into parts of which `have(kind)` says that they are there.
-template <class Have>
-bool parts(const Ways::Both& both, int kind, Have have) {
-    std::vector<std::uint8_t> reached;
-    for (int direction = 0; direction < 2; ++direction) {
-        const Ways::Direction& way = both[direction];
-        reached.assign(static_cast<std::size_t>(way.count), 0);
-        reached[0] = 1;
-        for (int to = 1; to < way.count; ++to) {
-            std::uint8_t& here = reached[static_cast<std::size_t>(to)];
-            for (int from = to - 1; from >= 0 && here == 0; --from) {
-                const int part = way.part(from, to);
-                here = reached[static_cast<std::size_t>(from)] != 0 && part != kind && have(part);
-            }
-        }
-        if (reached.back() != 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
 }  // namespace kerfwright::kinds

@@ -13,7 +13,8 @@ std::size_t at(int i) {
 
 constexpr std::int64_t greatestTable = 8'000'000;
 /// How many cells high or wide a box is at most, where not all boxes are looked at.
-constexpr int thin = 4;
+constexpr int thinAmongMany = 4;
+constexpr int thinAmongVeryMany = 1;
 
 std::int64_t pairs(int cells) {
     return static_cast<std::int64_t>(cells) * (cells + 1) / 2;
@@ -21,7 +22,8 @@ std::int64_t pairs(int cells) {
 
 }  // namespace
 
-Kinds::Kinds(const Picture& picture, bool heightFree, std::uint64_t seed, int mostKinds)
+Kinds::Kinds(const Picture& picture, bool heightFree, std::uint64_t seed, int mostKinds,
+             const std::function<bool()>& goOn)
     : picture_(picture)
     , columns_(picture.columns())
     , rows_(picture.rows())
@@ -32,10 +34,10 @@ Kinds::Kinds(const Picture& picture, bool heightFree, std::uint64_t seed, int mo
     complete_ = dense_;
     countCrossings();
     const Hasher hasher(picture, heightFree, seed);
-    look(hasher, mostKinds);
+    look(hasher, mostKinds, goOn);
     if (complete_ && count() > mostKinds) {
         complete_ = false;
-        look(hasher, mostKinds);
+        look(hasher, mostKinds, goOn);
     }
 }
 
@@ -122,7 +124,7 @@ int Kinds::numberOf(std::uint64_t hash, const Box& box, bool word, std::vector<s
     return number;
 }
 
-void Kinds::look(const Hasher& hasher, int mostKinds) {
+void Kinds::look(const Hasher& hasher, int mostKinds, const std::function<bool()>& goOn) {
     if (dense_) {
         number_.assign(static_cast<std::size_t>(pairs(columns_) * pairs(rows_)), none);
     }
@@ -135,19 +137,18 @@ void Kinds::look(const Hasher& hasher, int mostKinds) {
         return line > 0 && line < rows_ &&
                crossedAcross_[row + at(from)] != crossedAcross_[row + at(to)];
     };
+    thin_ = dense_ ? thinAmongMany : thinAmongVeryMany;
     Lines across;
     for (std::int16_t top = 0; top < rows_; ++top) {
-        if (complete_ && count() > mostKinds) {
+        if ((complete_ && count() > mostKinds) || (goOn && !goOn())) {
             return;
         }
         for (auto bottom = static_cast<std::int16_t>(top + 1); bottom <= rows_; ++bottom) {
-            const bool low = complete_ || bottom - top <= thin || (top == 0 && bottom == rows_);
             lines({0, static_cast<std::int16_t>(columns_), top, bottom}, true, across);
             for (std::size_t i = 0; i + 1 < across.size(); ++i) {
                 for (std::size_t j = i + 1; j < across.size(); ++j) {
                     const Box box{across[i], across[j], top, bottom};
-                    if (!low && box.right - box.left > thin &&
-                        !(box.left == 0 && box.right == columns_)) {
+                    if (!isLookedAt(box)) {
                         continue;
                     }
                     if (crossedAcross(top, box.left, box.right) ||

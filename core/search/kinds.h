@@ -10,6 +10,7 @@
 #include "core/search/picture.h"
 
 #include <cstdint>
+#include <functional>
 #include <unordered_map>
 #include <vector>
 
@@ -31,7 +32,9 @@ class Kinds {
 public:
     /// `heightFree`: rows of one word are one kind in any height (always so in long grain).
     /// `mostKinds`: where there are more, only thin rectangles and those from edge to edge count.
-    Kinds(const Picture& picture, bool heightFree, std::uint64_t seed, int mostKinds);
+    /// `goOn` is asked now and then; where it says no, the numbers are of no use.
+    Kinds(const Picture& picture, bool heightFree, std::uint64_t seed, int mostKinds,
+          const std::function<bool()>& goOn = {});
 
     int count() const { return static_cast<int>(shown_.size()); }  ///< kinds are 1 to count - 1
     /// A rectangle of the kind.
@@ -39,8 +42,13 @@ public:
     /// A kind that is one glue-up of strips, whatever the way: nothing else has to be glued first.
     bool isWord(int kind) const { return word_[static_cast<std::size_t>(kind)] != 0; }
     int of(int left, int right, int top, int bottom) const {
-        const std::size_t i = index(left, right, top, bottom);
-        return dense_ ? number_[i] : sparse(i);
+        if (dense_) {
+            return number_[index(left, right, top, bottom)];
+        }
+        const bool looked =
+            isLookedAt({static_cast<std::int16_t>(left), static_cast<std::int16_t>(right),
+                        static_cast<std::int16_t>(top), static_cast<std::int16_t>(bottom)});
+        return looked ? sparse(index(left, right, top, bottom)) : none;
     }
     int of(const Box& box) const { return of(box.left, box.right, box.top, box.bottom); }
     int whole() const { return of(0, columns_, 0, rows_); }
@@ -59,13 +67,18 @@ public:
 private:
     class Hasher;
     int sparse(std::size_t index) const;
+    /// Thin, or from edge to edge, or there are so few that all are.
+    bool isLookedAt(const Box& box) const {
+        return complete_ || box.bottom - box.top <= thin_ || box.right - box.left <= thin_ ||
+               (box.top == 0 && box.bottom == rows_) || (box.left == 0 && box.right == columns_);
+    }
     std::size_t index(int left, int right, int top, int bottom) const {
         return pair(top, bottom) * pairsAcross_ + pair(left, right);
     }
     static std::size_t pair(int from, int to) {
         return static_cast<std::size_t>(to * (to - 1) / 2 + from);
     }
-    void look(const Hasher& hasher, int mostKinds);
+    void look(const Hasher& hasher, int mostKinds, const std::function<bool()>& goOn);
     int numberOf(std::uint64_t hash, const Box& box, bool word, std::vector<std::uint64_t>& keys,
                  std::vector<std::int32_t>& values);
     void countCrossings();
@@ -76,6 +89,7 @@ private:
     bool heightFree_ = false;
     bool complete_ = true;
     bool dense_ = true;
+    int thin_ = 0;
     std::vector<std::int32_t> number_;
     std::unordered_map<std::size_t, std::int32_t> few_;  ///< in place of `number_` where not dense
     std::vector<Box> shown_;

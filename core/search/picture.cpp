@@ -1,8 +1,9 @@
 #include "core/search/picture.h"
 
 #include <algorithm>
-#include <array>
+#include <limits>
 #include <tuple>
+#include <utility>
 
 namespace kerfwright {
 namespace {
@@ -98,14 +99,18 @@ int rounder(Length whole, int atLeast) {
 
 /// Into how many parts across and down; the fewest that fit, wide ones before tall ones.
 std::pair<int, int> division(const Picture& picture, const Rectangle& one) {
-    constexpr int most = 64;
-    std::pair<int, int> best{most, most};
     const Length width = one.right - one.left;
     const Length height = one.bottom - one.top;
-    for (int across = 1; across <= most; ++across) {
-        for (int down = 1; down <= most && across * down < best.first * best.second; ++down) {
+    const auto most = [](Length size) {  // no part thinner than a cell may be
+        return static_cast<int>(std::max<std::int64_t>(1, size.nm() / BoardLimits::leastCell.nm()));
+    };
+    std::pair<int, int> best{1, 1};
+    int fewest = std::numeric_limits<int>::max();
+    for (int across = 1; across <= most(width) && across < fewest; ++across) {
+        for (int down = 1; down <= most(height) && across * down < fewest; ++down) {
             if (picture.fitsTimber(one.wood, widest(width, across), widest(height, down))) {
                 best = {across, down};
+                fewest = across * down;
             }
         }
     }

@@ -52,7 +52,8 @@ struct Picture {
 };
 
 /// The picture of a valid field. Pieces that fit no timber are divided into as few equal parts as
-/// make them fit, which adds to `extraJoints`; no part becomes thinner than a nanometre a line.
+/// make them fit, which adds to `extraJoints`; a piece stays whole where its parts would be thinner
+/// than a cell may be, and then the picture has no construction.
 Picture pictureOf(const Field& field, Laying laying, bool mergeLike,
                   const std::vector<StripLimit>& greatest = {});
 

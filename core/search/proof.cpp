@@ -26,8 +26,11 @@ struct Proof::Options {
     bool overflow = false;
 };
 
-void Proof::stepTaken() {
-    if (++steps_ % stepsBetweenAsking == 0 && !(*goOn_)(steps_)) {
+/// Long ways take longer: what they cost is the square of their lines.
+void Proof::stepTaken(int lines) {
+    const std::int64_t before = steps_ / stepsBetweenAsking;
+    steps_ += 1 + lines * lines / 256;
+    if (steps_ / stepsBetweenAsking != before && !(*goOn_)(steps_)) {
         stop_ = true;
     }
 }
@@ -46,25 +49,7 @@ std::uint64_t Proof::fingerprint() const {
 }
 
 bool Proof::partsFreely(int kind) {
-    const Ways::Both both = ways_.of(kind);
-    for (int direction = 0; direction < 2; ++direction) {
-        const Ways::Direction& way = both[direction];
-        std::uint64_t reached[4] = {1, 0, 0, 0};
-        const int count = std::min(way.count, 256);
-        for (int to = 1; to < count; ++to) {
-            for (int from = to - 1; from >= 0; --from) {
-                const int part = way.part(from, to);
-                if ((reached[from / 64] >> (from % 64) & 1) != 0 && part != kind && have(part)) {
-                    reached[to / 64] |= std::uint64_t{1} << (to % 64);
-                    break;
-                }
-            }
-        }
-        if (count == way.count && (reached[(count - 1) / 64] >> ((count - 1) % 64) & 1) != 0) {
-            return true;
-        }
-    }
-    return false;
+    return ways_.parts(kind, [this](int part) { return have(part); });
 }
 
 int Proof::newAtLeast(int kind) {
@@ -77,11 +62,11 @@ int Proof::newAtLeast(int kind) {
 }
 
 void Proof::extend(Options& options, int kind, int direction, std::vector<std::uint8_t>& reached) {
-    stepTaken();
+    const Ways::Direction way = ways_.of(kind)[direction];
+    stepTaken(way.count);
     if (stop_ || options.overflow) {
         return;
     }
-    const Ways::Direction way = ways_.of(kind)[direction];
     for (int to = 1; to < way.count; ++to) {
         for (int from = 0; from < to && reached[at(to)] == 0; ++from) {
             const int part = way.part(from, to);

@@ -43,7 +43,7 @@ private:
     Options optionsOf(int kind, std::size_t cap);
     std::uint64_t fingerprint() const;
     void add(int kind, State state);
-    void stepTaken();
+    void stepTaken(int lines);
 
     Ways& ways_;
     std::vector<std::uint8_t> state_;

@@ -27,8 +27,8 @@ constexpr int manyKinds = 40'000;
 constexpr int mostEqual = 100;
 
 bool better(const Found& a, const Found& b) {
-    return std::tie(a.glueUps, a.members, a.levels, a.assemblies) <
-           std::tie(b.glueUps, b.members, b.levels, b.assemblies);
+    return std::tie(a.glueUps, a.assemblies, a.members, a.levels) <
+           std::tie(b.glueUps, b.assemblies, b.members, b.levels);
 }
 
 bool noWorse(const Found& a, const Found& b) {
@@ -70,7 +70,8 @@ public:
         : picture_(picture)
         , options_(options)
         , callback_(callback)
-        , kinds_(picture, options.thinning && picture.laying == Laying::EndGrain, seed, mostKinds)
+        , kinds_(picture, options.thinning && picture.laying == Laying::EndGrain, seed, mostKinds,
+                 [this] { return !result_.stopped && (goOn(0) || !result_.stopped); })
         , ways_(kinds_) {}
 
     /// Empty where two rectangles that differ fell together.
@@ -85,10 +86,10 @@ private:
     const Picture& picture_;
     const SearchOptions& options_;
     const SearchCallback& callback_;
-    kinds::Kinds kinds_;
-    kinds::Ways ways_;
     SearchResult result_;
     bool mistaken_ = false;
+    kinds::Kinds kinds_;  // asks whether to go on, so that the result must be there before
+    kinds::Ways ways_;
 };
 
 bool Run::take(const std::vector<int>& set) {
@@ -165,15 +166,15 @@ void Run::prove() {
 
 std::optional<SearchResult> Run::result() {
     const int whole = kinds_.whole();
-    if (whole == kinds::none) {
+    if (whole == kinds::none || result_.stopped) {
         return result_;
     }
     if (whole == kinds::freeKind) {
         take({});
     }
     const int width = kinds_.count() > manyKinds ? 2 : beamWidth;
-    for (const std::vector<int>& plan :
-         kinds::Guess(ways_).plans(width, [this] { return goOn(0) || !result_.stopped; })) {
+    for (const std::vector<int>& plan : kinds::Guess(ways_).plans(
+             width, [this] { return !result_.stopped && (goOn(0) || !result_.stopped); })) {
         if (!take(plan)) {
             return std::nullopt;
         }

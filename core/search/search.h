@@ -45,10 +45,10 @@ struct Found {
 };
 
 struct SearchResult {
-    /// The best first: fewest glue-ups, then members, then levels. None of them is worse in all of
-    /// these than another, but for the best by rows and by columns, which are always among them
-    /// where there is room. Empty where the picture is locked (see locked.h), or where the search
-    /// was stopped before it had any.
+    /// The best first: fewest glue-ups, then assemblies, members and levels. None of them is worse
+    /// in all of these than another, but for the best by rows and by columns, which are always
+    /// among them where there is room. Empty where the picture is locked (see locked.h), or where
+    /// the search was stopped before it had any.
     std::vector<Found> found;
     int bound = 0;         ///< no construction has fewer glue-ups
     bool proven = false;   ///< found.front() has `bound` glue-ups

@@ -222,7 +222,7 @@ TEST(Locked, NoSmallerSetOfJointsFreesThePicture) {
     std::mt19937 random(7);
     int lockedOnes = 0;
     int several = 0;
-    for (int i = 0; i < 600; ++i) {
+    for (int i = 0; i < 300; ++i) {
         const Picture picture = randomPicture(random, 5 + i % 4);
         const Locked locked = lockedPieces(picture);
         ASSERT_EQ(locked.pieces.empty(), isGuillotine(picture));

@@ -134,12 +134,22 @@ TEST(Search, StopsWhenToldAndKeepsWhatItHas) {
     const SearchResult result = fewestGlueUps(picture, {}, [&](const SearchProgress& progress) {
         EXPECT_GE(progress.done, done);
         done = progress.done;
-        return ++calls < 20;
+        return ++calls < 30;
     });
     EXPECT_TRUE(result.stopped);
-    EXPECT_EQ(calls, 20);
+    EXPECT_EQ(calls, 30);
     ASSERT_FALSE(result.found.empty());
     EXPECT_EQ(mistakes(result.found.front().construction, picture), "");
+}
+
+TEST(Search, StopsAtOnceWithNothing) {
+    int calls = 0;
+    const SearchResult result =
+        fewestGlueUps(pictureOf(cells(randomRows(10, 10, 3, 5)), Laying::EndGrain, true), {},
+                      [&](const SearchProgress&) { return ++calls < 1; });
+    EXPECT_TRUE(result.stopped);
+    EXPECT_TRUE(result.found.empty());
+    EXPECT_EQ(calls, 1);
 }
 
 TEST(Search, TheSameTwice) {
@@ -209,6 +219,20 @@ TEST(Picture, LargePiecesAreDividedWhereARuleShowsIt) {
     EXPECT_EQ(pictureOf(field, Laying::GrainAcross, false, {{{}, Length::mm(90)}}).tiles.size(),
               2u);
     EXPECT_EQ(pictureOf(field, Laying::GrainDown, false, {{{}, Length::mm(100)}}).tiles.size(), 3u);
+}
+
+TEST(Picture, ManyPartsAreNoTrouble) {
+    const Field plain = cells({"A"}, Length::mm(1500), Length::mm(40));
+    const Picture picture = pictureOf(plain, Laying::GrainDown, true, {{{}, Length::mm(10)}});
+    EXPECT_EQ(picture.columns(), 150);
+    const SearchResult result = fewestGlueUps(picture);
+    EXPECT_TRUE(result.proven);
+    EXPECT_EQ(result.found.front().glueUps, 1);
+    EXPECT_EQ(mistakes(result.found.front().construction, picture), "");
+    // Parts of less than 2 mm are none: such a piece stays whole, and nothing can be made of it.
+    const Picture whole = pictureOf(plain, Laying::GrainDown, true, {{{}, Length::mm(1)}});
+    EXPECT_EQ(whole.columns(), 1);
+    EXPECT_TRUE(fewestGlueUps(whole).found.empty());
 }
 
 TEST(Picture, LinesThatPartNothingAreLeftOut) {
