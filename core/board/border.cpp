@@ -56,6 +56,10 @@ bool bindsTheField(const Board& board) {
            (board.border.has(BorderDesign::EdgeBand) && board.build == Build::EndGrain);
 }
 
+bool keysCorners(const Board& board) {
+    return board.border.hasSplines() && (board.border.cautionRead || !bindsTheField(board));
+}
+
 Board asGlued(const Board& board) {
     const Border& border = board.border;
     if (!border.has(BorderDesign::EndGrainBand)) {

@@ -89,6 +89,9 @@ Area railFace(const Board& board, const Surround& surround);
 /// first: a fixed frame, and edge bands round an end-grain field.
 bool bindsTheField(const Board& board);
 
+/// Its corners are keyed: not before the caution is read, since keys go into a frame that is glued.
+bool keysCorners(const Board& board);
+
 /// The board as it is glued: an end-grain band becomes an outer ring of the field, one piece for
 /// each cell beside it and one in each corner, and there is no border any more. Others stay as they
 /// are.

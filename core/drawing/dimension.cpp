@@ -41,7 +41,7 @@ void addDimension(Drawing& drawing, double from, double to, double v, double obj
         const double shelf = (inside ? 0 : arrowLength) + 1;
         drawing.marks.emplace_back(Line{put(to, v), put(to + shelf + width, v), thin});
         at = to + shelf;
-        align = Align::Left;
+        align = degrees == 0 ? Align::Left : Align::Right;  // turned text runs back to the line
     }
     drawing.marks.emplace_back(Text{.at = put(at, v - 0.9),
                                     .text = number,

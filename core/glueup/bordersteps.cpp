@@ -60,7 +60,7 @@ public:
             glueTongues();
         }
         fitIt();
-        if (border_.hasSplines()) {
+        if (keysCorners(board_)) {
             keyCorners();
         }
     }
@@ -130,7 +130,7 @@ private:
             addPairs(mill, border_.inlayWood, " inlay", fit_.inlayHeight,
                      {{TermKind::Inlay, border_.inlayWidth}}, blanks);
         }
-        if (border_.hasSplines()) {
+        if (keysCorners(board_)) {
             MillLine line;
             line.wood = border_.splineWood;
             line.strips = {"Spline stick"};
@@ -200,7 +200,7 @@ private:
             ledger.grooved += out;
             ledger.board -= out;
         }
-        if (border_.hasSplines()) {
+        if (keysCorners(board_)) {
             const Length depth = fit_.splineDepth.value;
             const Volume keys = volume(depth, depth, border_.splineThickness) * 4;
             const Figure length =

@@ -153,6 +153,10 @@ Setting settingOf(TermKind kind) {
 std::string working(const Figure& figure, const Notation& notation) {
     std::string text;
     for (const Term& term : figure.terms) {
+        if (term.kind == TermKind::RoundingFine && write(term.value, notation).rounded) {
+            text += ", rounded up";  // by less than this notation can write
+            continue;
+        }
         const bool less = term.times < 0;
         if (!text.empty()) {
             text += less ? " − " : " + ";

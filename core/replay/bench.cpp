@@ -214,7 +214,7 @@ std::vector<std::string> Bench::finish(bool mergeLike) {
     if (!bordered_ && board_.border.width > Length()) {
         fault("the border is missing");
     }
-    if (board_.border.hasSplines() && !keyed_) {
+    if (keysCorners(board_) && !keyed_) {
         fault("the corners have no splines");
     }
     const bool down = board_.grain != GrainDirection::Across;

@@ -463,7 +463,7 @@ void Bench::run(const KeyCorners& step) {
         !check(step.fromFace, "place of the slot")) {
         return;
     }
-    if (field->kind != Kind::Field || !bordered_ || !board_.border.hasSplines() || keyed_) {
+    if (field->kind != Kind::Field || !bordered_ || !keysCorners(board_) || keyed_) {
         fault("only the corners of a closed frame that is to have splines are keyed, once");
         return;
     }

@@ -99,11 +99,37 @@ private:
         return {{a, b, inB, inA}, {b, c, inC, inB}, {c, d, inD, inC}, {d, a, inA, inD}};
     }
 
+    /// Strips along the inside edges of the rails, mitred like them.
+    std::vector<std::vector<Point>> inlays() const {
+        if (!hasBorder_ || !board_.border.hasInlay()) {
+            return {};
+        }
+        const double line = board_.border.inlayWidth.toMm();
+        const auto frame = [this](double x, double y) {
+            return corners({x, y, drawing_.extent.width - 2 * x, drawing_.extent.height - 2 * y});
+        };
+        const std::vector<Point> out = frame(railX_ - line, railY_ - line);
+        const std::vector<Point> in = frame(railX_, railY_);
+        std::vector<std::vector<Point>> strips;
+        for (std::size_t i = 0; i < 4; ++i) {
+            const std::size_t next = (i + 1) % 4;
+            strips.push_back({out[i], out[next], in[next], in[i]});
+        }
+        return strips;
+    }
+
     void fills() {
         if (hasBorder_) {
             const Style style{.fill = Ink::Wood, .wood = board_.border.wood};
             for (std::vector<Point>& rail : rails()) {
                 drawing_.marks.emplace_back(Shape{std::move(rail), true, style});
+            }
+            const Style line{.fill = Ink::Wood,
+                             .line = Ink::Joint,
+                             .lineWidth = options_.lineWidth * 0.6,
+                             .wood = board_.border.inlayWood};
+            for (std::vector<Point>& strip : inlays()) {
+                drawing_.marks.emplace_back(Shape{std::move(strip), true, line});
             }
         }
         // By wood, because a run of one style is painted in one go.

@@ -1,5 +1,6 @@
 #include "core/drawing/dimension.h"
 #include "core/drawing/geometry.h"
+#include "core/sheets/amounts.h"
 #include "core/sheets/boardview.h"
 #include "core/sheets/pages.h"
 
@@ -9,6 +10,7 @@ namespace kerfwright {
 namespace {
 
 std::string warning(const Matter& matter, const FitBorder& border) {
+    const std::string travel = unbroken(travelWords(matter.job.movement, matter.notation().unit));
     if (border.design == BorderDesign::FloatingFrame) {
         return "Glue the mitres and nothing else: the field lies loose in the frame, or it bursts "
                "it in the damp.";
@@ -18,15 +20,16 @@ std::string warning(const Matter& matter, const FitBorder& border) {
                "tight, the others in slots.";
     }
     if (border.design == BorderDesign::EdgeBand) {
-        return "Do not glue this border to the field: it will move by some millimetres and the "
-               "strips along it do not. Joints open or the field cracks.";
+        return "Do not glue this border to the field: it will move by up to " + travel +
+               " through the year and the strips along it do not. Joints open or the field cracks.";
     }
     if (matter.project.board.build == Build::EndGrain) {
-        return "Do not glue this border to the field: it will move by some millimetres and burst "
-               "the mitres.";
+        return "Do not glue this border to the field: it will move by up to " + travel +
+               " through the year and burst the mitres.";
     }
-    return "Across its grain this field grows and shrinks with the seasons, and the rails that run "
-           "across it do not. Do not glue those rails to it: the mitres open or the field cracks.";
+    return "Across its grain this field grows and shrinks by up to " + travel +
+           " with the seasons, and the rails that run across it do not. Do not glue those rails to "
+           "it: the mitres open or the field cracks.";
 }
 
 std::string gluedWords(const Board& board, const FitBorder& border) {
@@ -48,7 +51,7 @@ std::string gluedWords(const Board& board, const FitBorder& border) {
         words += words.empty() ? "the inlay into the rails, in an earlier step"
                                : "; in an earlier step the inlay into the rails";
     }
-    if (board.border.hasSplines()) {
+    if (keysCorners(board)) {
         words += words.empty() ? "the keys into the corners, in the next step"
                                : "; in the next step the keys into the corners";
     }
@@ -65,45 +68,6 @@ std::string dryWords(const Board& board, const FitBorder& border) {
         return "the tongues in the grooves of the field, and the ends against its edges";
     }
     return border.mustNotBeGlued ? "the rails against the field" : "nothing";
-}
-
-struct Fact {
-    std::string what;
-    const Figure* size;
-};
-
-/// Sizes of what is cut into rails and field beyond their outline.
-std::vector<Fact> joineryFacts(const Board& board, const BorderFit& fit) {
-    std::vector<Fact> facts;
-    const auto add = [&](const char* what, const Figure& figure) {
-        if (figure.value > Length()) {
-            facts.push_back({what, &figure});
-        }
-    };
-    const bool rebated =
-        board.border.has(BorderDesign::FloatingFrame) && board.border.housing == Housing::Rebate;
-    if (fit.railStock.value != board.border.width) {
-        add("Rail as milled, wide", fit.railStock);
-    }
-    add("Groove in the rail, deep", fit.railGroove);
-    add(rebated ? "Rebate below the field, deep" : "Groove in the field, deep", fit.fieldGroove);
-    add("Tongue and grooves, thick", fit.tongueThickness);
-    add("Groove below the top face", fit.tongueFromFace);
-    add("Tongue, wide", fit.tongueWidth);
-    add("Ledge beyond the visible rail", fit.ledge);
-    add("Ledge, thick", fit.ledgeThickness);
-    add("Rebate for the inlay, deep", fit.inlayDepth);
-    add("Inlay strip, high", fit.inlayHeight);
-    add("Corner slot, deep", fit.splineDepth);
-    add("Corner slot below the top face", fit.splineFromFace);
-    add("Pin, diameter", fit.pinDiameter);
-    add("Pins in from the field's edge", fit.pinFromEdge);
-    for (const Pin& pin : fit.pins) {
-        add("Pin, from the end of the rail", pin.at);
-        add("– its slot, away from the middle", pin.outward);
-        add("– its slot, towards the middle", pin.inward);
-    }
-    return facts;
 }
 
 std::vector<std::string> workWords(const Board& board) {
@@ -145,31 +109,6 @@ std::vector<RailPair> railPairs(const FitBorder& border) {
         }
     }
     return pairs;
-}
-
-/// A sheet of its own, since it goes to another machine than the rails' saw.
-void addJoinery(std::vector<Draft>& drafts, const Matter& matter) {
-    const std::vector<Fact> facts = joineryFacts(matter.project.board, matter.job.plan.border);
-    if (facts.empty()) {
-        return;
-    }
-    Flow flow(drafts, matter, "joinery", "Border joinery", Sizes::Finished,
-              Flow::Safety::FirstPage);
-    constexpr double valueAt = 78;
-    constexpr double workingAt = 84;
-    for (const Fact& fact : facts) {
-        const std::vector<std::string> working =
-            workingLines(*fact.size, matter.notation(), flow.width() - workingAt);
-        const double height =
-            std::max<double>(1, static_cast<double>(working.size())) * type::small * type::leading +
-            1;
-        flow.need(height);
-        flow.text(flow.left(), flow.y + type::small, fact.what, smallText);
-        flow.text(flow.left() + valueAt, flow.y + type::small, matter.text(fact.size->value),
-                  {type::small, true, Ink::Text}, Align::Right);
-        flow.lines(flow.left() + workingAt, flow.y, flow.width() - workingAt, working, quietText);
-        flow.y += height;
-    }
 }
 
 void addRails(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {

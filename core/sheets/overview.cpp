@@ -1,5 +1,6 @@
 #include "core/drawing/dimension.h"
 #include "core/drawing/geometry.h"
+#include "core/sheets/amounts.h"
 #include "core/sheets/boardview.h"
 #include "core/sheets/pages.h"
 
@@ -9,12 +10,6 @@
 
 namespace kerfwright {
 namespace {
-
-/// A number that is only told, to one decimal.
-std::string decimal(double value) {
-    const auto tenths = static_cast<long long>(std::llround(value * 10));
-    return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10);
-}
 
 std::string counted(int count, const char* one, const char* many) {
     return std::to_string(count) + " " + (count == 1 ? one : many);
@@ -45,12 +40,8 @@ std::vector<Fact> facts(const Matter& matter, const Record& record) {
         {"Strips", std::to_string(job.plan.strips), ""},
     };
     if (totals.weightKg > 0) {
-        constexpr double poundsPerKg = 2.20462262;
-        const bool inches = matter.notation().unit == Unit::Inches;
-        all.push_back({"Weight",
-                       "about " + (inches ? decimal(totals.weightKg * poundsPerKg) + " lb"
-                                          : decimal(totals.weightKg) + " kg"),
-                       "at 12 % moisture"});
+        all.push_back({"Weight", weightWords(totals.weightKg, matter.notation().unit),
+                       "as built, at " + percentWords(matter.project.climate.build) + " moisture"});
     }
     all.push_back(
         {"Timber in", formatVolume(totals.timberIn, matter.notation().unit),

@@ -14,6 +14,8 @@ void addSlicing(std::vector<Draft>& drafts, const Matter& matter, const Record& 
                 const PanelRecord& panel);
 void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
 void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
+/// What is cut into rails and field beyond their outline, and how it moves through the year.
+void addJoinery(std::vector<Draft>& drafts, const Matter& matter);
 void addMachineSettings(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
 
 }  // namespace kerfwright

@@ -1,3 +1,4 @@
+#include "core/sheets/amounts.h"
 #include "core/sheets/methods.h"
 #include "core/sheets/planjson.h"
 
@@ -171,11 +172,10 @@ private:
                 setting("  slot towards the middle", pin.inward);
             }
         } else if (work.mustNotBeGlued) {
-            line(work.design == BorderDesign::EdgeBand
-                     ? "Do not glue this border to the field: it will move by some millimetres and "
-                       "the strips along it do not."
-                     : "Do not glue this border to the field: it will move by some millimetres and "
-                       "burst the mitres.");
+            line("Do not glue this border to the field: it will move by up to " +
+                 travelWords(job_.movement, project_.notation.unit) + " through the year and " +
+                 (work.design == BorderDesign::EdgeBand ? "the strips along it do not."
+                                                        : "burst the mitres."));
         } else {
             line("glue on " + formatArea(work.glueFace, project_.notation.unit) + " of joints");
         }
