@@ -42,8 +42,9 @@ std::string joined(const std::vector<std::string>& list) {
 /// Writes the steps as short paragraphs: what to do, then each setting with its working.
 class Teller {
 public:
-    Teller(const Project& project, const Record& record)
+    Teller(const Project& project, const Job& job, const Record& record)
         : project_(project)
+        , job_(job)
         , record_(record) {}
 
     /// `number` counts from 1.
@@ -182,6 +183,7 @@ private:
     }
 
     const Project& project_;
+    const Job& job_;
     const Record& record_;
     int number_ = 0;
     std::string out_;
@@ -231,7 +233,7 @@ std::string planText(const Project& project, const Job& job) {
 
     out += "\nSteps\n";
     const Record record(job.steps);
-    Teller teller(project, record);
+    Teller teller(project, job, record);
     int number = 0;
     for (const Step& step : job.steps.steps) {
         const std::string count = std::to_string(++number);

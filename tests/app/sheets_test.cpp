@@ -61,7 +61,7 @@ std::vector<std::string> pagesOf(const std::string& pdf) {
 
 Sections read(const std::string& pdf) {
     // "Slice panel A | Tarn Hut Joinery", "Glue panel A (continued)", "Machine settings (continu…"
-    static const std::regex heading("(?:^|\n)(Overview|Cut list|Glue panel \\w+|Slice panel "
+    static const std::regex heading("(?:^|\n) ?(Overview|Cut list|Glue panel \\w+|Slice panel "
                                     "\\w+|Final glue-up|The field|Border|"
                                     "Machine settings)\\b");
     Sections sections;
