@@ -73,8 +73,20 @@ private:
         }
         stocks_[work.result] = std::move(stock);
     }
+    void after(const GlueIn& work) { border(work.glueFace); }
+    void after(const FitBorder& work) { border(work.glueFace); }
+    void after(const KeyCorners& work) { border(work.glueFace); }
     template <class Work>
     void after(const Work&) {}
+
+    void border(Area face) {
+        if (face == Area()) {
+            return;
+        }
+        needs_.border.push_back({index_, face, face.toSquareMetres() * shop_.spread});
+        needs_.area += face;
+        needs_.grams += needs_.border.back().grams;
+    }
 
     /// How far a part reaches across the lines that it is glued at.
     Length reach(const Laid& laid, bool slices) const {

@@ -68,14 +68,22 @@ struct GlueUpNeeds {
     double spacing = 0;  ///< mm from clamp to clamp; the first is half of it from the end
 };
 
-struct GlueNeeds {
-    std::vector<GlueUpNeeds> glueUps;  ///< in the order of the steps
+/// A step that glues parts of a border: tongues, inlay, mitres, edges, keys. How such joints are
+/// pressed is not reckoned: it is the maker's way with band clamps, tape and wedges.
+struct BorderGlue {
+    int step = -1;  ///< index into the step list
     Area area;
     double grams = 0;
+};
+
+struct GlueNeeds {
+    std::vector<GlueUpNeeds> glueUps;  ///< in the order of the steps
+    std::vector<BorderGlue> border;    ///< in the order of the steps, those with glue alone
+    Area area;                         ///< of both
+    double grams = 0;                  ///< for both
     std::optional<GlueTimes> times;
 };
 
-/// A border is not among them: how it is held is not planned.
 GlueNeeds glueNeeds(const StepList& list, const std::vector<Wood>& woods, const GlueShop& shop);
 
 /// Resistance of glue to water, EN 204.

@@ -2,6 +2,7 @@
 #include "core/drawing/geometry.h"
 #include "core/sheets/amounts.h"
 #include "core/sheets/boardview.h"
+#include "core/sheets/gluewords.h"
 #include "core/sheets/pages.h"
 
 #include <algorithm>
@@ -196,6 +197,9 @@ void addRails(std::vector<Draft>& drafts, const Matter& matter, const Record& re
     for (const std::string& words :
          {"Glued: " + gluedWords(board, border) + ".", "Dry: " + dryWords(board, border) + "."}) {
         flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, boldText) + 1;
+    }
+    if (const std::string words = borderGlueWords(matter.job, matter.notation()); !words.empty()) {
+        flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, smallText) + 1;
     }
     flow.y += 4;
 

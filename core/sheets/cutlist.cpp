@@ -188,6 +188,51 @@ void addAcrossPanels(Flow& flow, const Matter& matter, const Record& record) {
     }
 }
 
+/// Of all rails one after another in one plank, and of the first two of them, kerfs between.
+struct Runs {
+    std::size_t rails = 0;
+    Length all, two;
+};
+
+Runs railRuns(const Matter& matter, const Record& record) {
+    Runs runs;
+    for (const Rail& rail : record.border->rails) {
+        for (const MillLine& line : record.railMill->lines) {
+            if (std::find(line.strips.begin(), line.strips.end(), rail.label) ==
+                line.strips.end()) {
+                continue;
+            }
+            const Length kerf = runs.rails > 0 ? matter.project.shop.kerf : Length();
+            runs.all += line.roughLength.value + kerf;
+            ++runs.rails;
+            if (runs.rails <= 2) {
+                runs.two = runs.all;
+            }
+        }
+    }
+    return runs;
+}
+
+/// Planks for the border are put aside before strips are sawn out of what could have been one.
+void addReserve(Flow& flow, const Matter& matter, const Record& record) {
+    const Runs runs = railRuns(matter, record);
+    if (runs.rails < 2) {
+        return;
+    }
+    std::string words = "Put the planks for the border aside before any strip is sawn. ";
+    if (runs.rails == 4) {
+        words +=
+            "Best all four out of one plank, " + matter.inText(runs.all) +
+            " with its kerfs, in the order top, right, bottom, left: then the grain goes round "
+            "the corners. Else two and two, each pair out of " +
+            matter.inText(runs.two) + ".";
+    } else {
+        words += "Both out of one plank, " + matter.inText(runs.all) +
+                 " with its kerf, so that they match.";
+    }
+    flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, smallText) + 3;
+}
+
 }  // namespace
 
 void addCutList(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
@@ -201,7 +246,13 @@ void addCutList(std::vector<Draft>& drafts, const Matter& matter, const Record& 
                              "width go past the fence at one setting.",
                              smallText);
     flow.y += 3;
+    if (record.railMill && record.border) {
+        addReserve(flow, matter, record);
+    }
     tableHead(flow);
+    if (record.railMill) {
+        addMill(flow, matter, *record.railMill.work, record.railMill.number);
+    }
     std::size_t kinds = 0;
     for (const PanelRecord& panel : record.panels) {
         kinds += panel.mill->lines.size();
@@ -213,9 +264,6 @@ void addCutList(std::vector<Draft>& drafts, const Matter& matter, const Record& 
         for (const PanelRecord& panel : record.panels) {
             addMill(flow, matter, *panel.mill.work, panel.mill.number);
         }
-    }
-    if (record.railMill) {
-        addMill(flow, matter, *record.railMill.work, record.railMill.number);
     }
 }
 

@@ -11,4 +11,7 @@ namespace kerfwright {
 /// be a step of the job's list.
 std::string glueWords(const Job& job, const Glue& glue, const Notation& notation);
 
+/// Glue face and glue of all joints of the border; empty where nothing of it is glued.
+std::string borderGlueWords(const Job& job, const Notation& notation);
+
 }  // namespace kerfwright

@@ -226,6 +226,27 @@ TEST(GlueNeeds, FitThePlansOfRandomBoards) {
     }));
 }
 
+// Four tongues with two cheeks of 8 × 450 mm each, and four mitres 50 × √2 × 40 mm.
+TEST(GlueNeeds, CountTheGlueOfTheBorder) {
+    StepList list = fourSlices();
+    GlueIn tongues;
+    tongues.glueFace = area(Length::mm(8), Length::mm(450)) * 8;
+    list.steps.push_back({tongues});
+    FitBorder dry;
+    list.steps.push_back({dry});
+    FitBorder mitres;
+    mitres.glueFace = area(Length::um(70'711), Length::mm(40)) * 4;
+    list.steps.push_back({mitres});
+    const GlueShop shop;
+    const GlueNeeds needs = glueNeeds(list, lightAndHeavy(), shop);
+    ASSERT_EQ(needs.border.size(), 2u) << "where nothing is glued nothing is spread";
+    EXPECT_EQ(needs.border[0].step, static_cast<int>(list.steps.size()) - 3);
+    EXPECT_NEAR(needs.border[0].grams, 0.0288 * shop.spread, 1e-9);
+    EXPECT_NEAR(needs.border[1].grams, 0.01131376 * shop.spread, 1e-9);
+    EXPECT_NEAR(needs.area.toSquareMetres(), 0.072 + 0.0288 + 0.01131376, 1e-12);
+    EXPECT_NEAR(needs.grams, needs.area.toSquareMetres() * shop.spread, 1e-9);
+}
+
 TEST(GlueFaults, NameTheEntryTheRuleAndTheValue) {
     EXPECT_THAT(faults(GlueShop()), IsEmpty());
     std::set<std::string> keys;

@@ -221,6 +221,27 @@ TEST(Sheets, WarnOfGluingABorderRoundEndGrain) {
                       HasSubstr("through the year and burst the mitres.")));
 }
 
+// All rails out of one plank: their rough lengths and the kerfs between.
+TEST(Sheets, ReserveThePlanksOfTheBorderFirst) {
+    Project project = newProject(Unit::Millimetres);
+    project.board.border.width = Length::mm(50);
+    const Job job = jobOf(project);
+    Length all = project.shop.kerf * 3;
+    for (const Step& step : job.steps.steps) {
+        if (const auto* mill = std::get_if<Mill>(&step.work);
+            mill != nullptr && mill->panel.empty()) {
+            for (const MillLine& line : mill->lines) {
+                all += line.roughLength.value * static_cast<int>(line.strips.size());
+            }
+        }
+    }
+    const std::vector<Page> pages = sheets(project, job, Paper::A4);
+    const std::string words = wordsOf(*pageOf(pages, "cut-list"));
+    EXPECT_THAT(words, HasSubstr("Put the planks for the border aside before any strip is sawn"));
+    EXPECT_THAT(words, HasSubstr(unbroken(format(all, project.notation))));
+    EXPECT_LT(words.find("Border rails"), words.find("Panel A"));
+}
+
 TEST(Sheets, SayThatMarginSlicesComeFirst) {
     Project project = newProject(Unit::Millimetres);
     const Job job = jobOf(project);
