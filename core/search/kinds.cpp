@@ -139,11 +139,12 @@ void Kinds::look(const Hasher& hasher, int mostKinds, const std::function<bool()
     };
     thin_ = dense_ ? thinAmongMany : thinAmongVeryMany;
     Lines across;
-    for (std::int16_t top = 0; top < rows_; ++top) {
+    const auto lastRow = static_cast<std::int16_t>(rows_);
+    for (std::int16_t top = 0; top < lastRow; ++top) {
         if ((complete_ && count() > mostKinds) || (goOn && !goOn())) {
             return;
         }
-        for (auto bottom = static_cast<std::int16_t>(top + 1); bottom <= rows_; ++bottom) {
+        for (auto bottom = static_cast<std::int16_t>(top + 1); bottom <= lastRow; ++bottom) {
             lines({0, static_cast<std::int16_t>(columns_), top, bottom}, true, across);
             for (std::size_t i = 0; i + 1 < across.size(); ++i) {
                 for (std::size_t j = i + 1; j < across.size(); ++j) {

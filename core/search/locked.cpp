@@ -180,6 +180,7 @@ std::vector<int> lockingPieces(const Picture& picture, const Region& region) {
         }
     }
     std::vector<std::pair<int, int>> bySize;
+    bySize.reserve(crossedLines.size());
     for (const auto& [tile, times] : crossedLines) {
         bySize.emplace_back(times, tile);
     }

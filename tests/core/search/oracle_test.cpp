@@ -127,6 +127,7 @@ int oracle(const Rows& rows) {
     const std::string command =
         "cbc '" + base + ".lp' -solve -solution '" + base + ".txt' > '" + base + ".log' 2>&1";
     const bool ran = std::system(command.c_str()) == 0;
+    EXPECT_TRUE(ran) << "cbc could not be run; it comes with the package coinor-cbc";
     std::ifstream answer(base + ".txt");
     std::string line;
     std::getline(answer, line);
