@@ -35,6 +35,28 @@ std::vector<int> crossed(const Picture& picture, const Region& region, bool vert
     return tiles;
 }
 
+/// Whether the region is one strip: one tile or a part of it, or one wood where like neighbours
+/// merge and timber is large enough.
+bool isOneStrip(const Picture& picture, const Region& region) {
+    const Tile& first = picture.tile(region.left, region.top);
+    if (first.right >= region.right && first.bottom >= region.bottom) {
+        return true;
+    }
+    if (!picture.mergeLike ||
+        !picture.fitsTimber(first.wood, picture.xs[at(region.right)] - picture.xs[at(region.left)],
+                            picture.ys[at(region.bottom)] - picture.ys[at(region.top)])) {
+        return false;
+    }
+    for (int row = region.top; row < region.bottom; ++row) {
+        for (int column = region.left; column < region.right; ++column) {
+            if (picture.tile(column, row).wood != first.wood) {
+                return false;
+            }
+        }
+    }
+    return true;
+}
+
 /// Parts a region along all its free lines, again and again. What is left are tiles and regions
 /// without a free line.
 std::vector<Region> lockedRegions(const Picture& picture) {
@@ -43,8 +65,7 @@ std::vector<Region> lockedRegions(const Picture& picture) {
     while (!open.empty()) {
         const Region region = open.back();
         open.pop_back();
-        const Tile& first = picture.tile(region.left, region.top);
-        if (first.right >= region.right && first.bottom >= region.bottom) {
+        if (isOneStrip(picture, region)) {
             continue;
         }
         bool parted = false;
@@ -80,9 +101,7 @@ public:
         , most_(most) {}
 
     int fewest(const Region& region) {
-        const Tile& first = picture_.tile(region.left, region.top);
-        if (first.left <= region.left && first.right >= region.right && first.top <= region.top &&
-            first.bottom >= region.bottom) {
+        if (isOneStrip(picture_, region)) {
             return 0;
         }
         const auto known = best_.find(region);

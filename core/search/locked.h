@@ -16,7 +16,7 @@ struct Locked {
 };
 
 /// Whether a straight line runs through the picture from edge to edge along tiles, and through each
-/// half again, down to single tiles.
+/// half again, down to single tiles (or rectangles of one wood, where like neighbours merge).
 bool isGuillotine(const Picture& picture);
 
 /// Which pieces lock each other, and the smallest set of joints on lines of the picture that frees

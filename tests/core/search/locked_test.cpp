@@ -164,6 +164,18 @@ TEST(Locked, OnlyThePinwheelIsNamedOnALargerBoard) {
     EXPECT_EQ(locked.freeing.size(), 1u);
 }
 
+TEST(Locked, APinwheelOfOneWoodIsOneStripWhereLikePiecesMerge) {
+    const Field field = pieces({"aabf", "debf", "dccf"}, {0, 0, 0, 0, 0, 1});
+    EXPECT_FALSE(isGuillotine(pictureOf(field, Laying::EndGrain, false)));
+    const Picture merged = pictureOf(field, Laying::EndGrain, true);
+    EXPECT_TRUE(isGuillotine(merged));
+    EXPECT_TRUE(lockedPieces(merged).freeing.empty());
+    EXPECT_EQ(fewestGlueUps(merged).found.front().glueUps, 1);
+    // Unless no timber is that large.
+    const StripLimit narrow{Length::mm(80), Length::mm(80)};
+    EXPECT_FALSE(isGuillotine(pictureOf(field, Laying::EndGrain, true, {narrow})));
+}
+
 TEST(Locked, EachPinwheelNeedsAJointOfItsOwn) {
     const Picture picture =
         pictureOf(pieces({"aabffg", "deblmg", "dcclkk"}, {}), Laying::EndGrain, false);

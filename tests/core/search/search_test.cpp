@@ -81,6 +81,7 @@ RC_GTEST_PROP(Search, BricksOfAllBuildsAreMadeRightly, ()) {
     const bool mergeLike = *rc::gen::arbitrary<bool>();
     Picture picture = pictureOf(field, laying, mergeLike);
     const Locked locked = lockedPieces(picture);
+    RC_ASSERT(locked.freeing.empty() == !fewestGlueUps(picture, {false, 0, 1}).found.empty());
     picture = withJoints(picture, locked.freeing);
     const SearchResult result = fewestGlueUps(picture, {*rc::gen::arbitrary<bool>(), 5'000, 5});
     RC_ASSERT(!result.found.empty());
