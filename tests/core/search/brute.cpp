@@ -30,7 +30,7 @@ Cells laid(const Cells& cells, bool mirrorX, bool mirrorY, bool transpose) {
 
 bool sameDown(const Cells& cells) {
     const std::uint32_t first = cells.woods & 0xff;
-    for (int row = 1; row < cells.rows; ++row)
+    for (int row = 1; row < std::min(cells.rows, 4); ++row)
         if ((cells.woods >> (8 * row) & 0xff) != first)
             return false;
     return true;
