@@ -10,7 +10,7 @@
 
 #include <QApplication>
 #include <QEvent>
-#include <QFontMetrics>
+#include <QFontDatabase>
 #include <QScreen>
 #include <QSettings>
 
@@ -68,9 +68,9 @@ std::thread findFonts() {
 int runWindow(QApplication& application, const QString& file, std::thread fonts) {
     initResources();
     // Two that find the fonts at the same time would both do all of the work.
-    const std::jthread metrics([&fonts] {
+    const std::jthread families([&fonts] {
         fonts.join();
-        QFontMetrics(QFont()).horizontalAdvance(u'0');
+        QFontDatabase::families();
     });
     QSettings settings;
     const QString knownKey = QStringLiteral("samplesSeen");
