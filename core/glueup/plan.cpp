@@ -109,12 +109,12 @@ private:
                     format(shop_.longestStrip, notation_)};
             }
         }
-        return evenedOut(std::move(loads));
+        return evenedOut(loads);
     }
 
     /// The same number of panels with about as many slices each, where those fit: a last panel with
     /// one slice would be short to hold.
-    std::vector<std::vector<Order>> evenedOut(std::vector<std::vector<Order>> loads) const {
+    std::vector<std::vector<Order>> evenedOut(const std::vector<std::vector<Order>>& loads) const {
         std::vector<Order> all;
         for (const std::vector<Order>& load : loads) {
             all.insert(all.end(), load.begin(), load.end());

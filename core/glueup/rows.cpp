@@ -60,8 +60,8 @@ std::vector<Length> divided(Length whole, const std::vector<Length>& drawn, Fits
         }
         if (whole.nm() % count == 0 &&
             std::includes(drawn.begin(), drawn.end(), lines.begin(), lines.end())) {
-            const std::vector<Length> parts(static_cast<std::size_t>(count),
-                                            Length::nm(whole.nm() / count));
+            std::vector<Length> parts(static_cast<std::size_t>(count),
+                                      Length::nm(whole.nm() / count));
             if (allFit(parts)) {
                 return parts;
             }

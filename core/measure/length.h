@@ -81,7 +81,7 @@ __extension__ using Wide = __int128;
 /// Of a square of that side, rounded down to a whole nanometre. For sides up to 1 km.
 constexpr Length diagonal(Length side) {
     const detail::Wide wanted = static_cast<detail::Wide>(side.nm()) * side.nm() * 2;
-    detail::Wide root = side.nm() * 2;
+    detail::Wide root = static_cast<detail::Wide>(side.nm()) * 2;
     while (root > 0 && root * root > wanted) {
         root = (root + wanted / root) / 2;
     }

@@ -21,7 +21,7 @@ bool isFree(const std::vector<Wood>& taken, const std::string Wood::*member,
 std::string freeLetter(const std::vector<Wood>& taken) {
     for (char first = 'A'; first <= 'Z'; ++first) {
         for (char second = 'A'; second <= 'Z'; ++second) {
-            const std::string letter{first, second};
+            std::string letter{first, second};
             if (isFree(taken, &Wood::letter, letter)) {
                 return letter;
             }

@@ -17,6 +17,7 @@ inline std::vector<Length> anySizes(int most) {
     const auto counts = *rc::gen::container<std::vector<std::int64_t>>(
         cells, rc::gen::inRange<std::int64_t>(2'000'000, 46'000'000));
     std::vector<Length> sizes;
+    sizes.reserve(counts.size());
     for (const std::int64_t count : counts) {
         sizes.push_back(Length::nm(count));
     }

@@ -21,7 +21,6 @@ namespace kerfwright {
 namespace {
 
 using ::testing::HasSubstr;
-using ::testing::IsEmpty;
 using ::testing::StartsWith;
 
 std::string goodBytes() {

@@ -12,13 +12,10 @@
 namespace kerfwright {
 namespace {
 
-using ::testing::AllOf;
 using ::testing::Contains;
 using ::testing::ElementsAre;
-using ::testing::Field;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
-using ::testing::Not;
 using ::testing::SizeIs;
 
 TEST(NewProject, isAChequerInTheUnitAskedFor) {

@@ -40,6 +40,7 @@ std::vector<Length> sizes(Dice& dice, int count) {
     const Length one = dice.length(5, greatest);
     const Length other = dice.length(5, greatest);
     std::vector<Length> all;
+    all.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) {
         all.push_back(style == 0   ? one
                       : style == 1 ? (dice.oneIn(2) ? one : other)

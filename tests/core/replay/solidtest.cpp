@@ -8,7 +8,7 @@
 namespace kerfwright {
 namespace {
 
-using test::operator""_mm;
+using test::operator""_mm;  // NOLINT(misc-unused-using-decls): of a literal
 
 /// Different along every axis, so that no turn but none leaves it as it is.
 Solid lopsided() {

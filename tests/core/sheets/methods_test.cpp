@@ -7,7 +7,6 @@
 using namespace kerfwright;
 using namespace kerfwright::testing_samples;
 using ::testing::HasSubstr;
-using ::testing::Not;
 
 namespace {
 

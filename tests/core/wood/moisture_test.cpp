@@ -11,7 +11,6 @@
 namespace kerfwright {
 namespace {
 
-using testing::HasSubstr;
 using testing::IsEmpty;
 
 /// A number from `least` to `greatest`, inside a property only.
