@@ -25,6 +25,7 @@ std::vector<int> woodsThat(const Scene& on, Is is) {
 
 std::string names(const Scene& on, const std::vector<int>& woods) {
     std::vector<std::string> all;
+    all.reserve(woods.size());
     for (const int wood : woods) {
         all.push_back(woodName(on, wood));
     }

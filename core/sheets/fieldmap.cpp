@@ -231,6 +231,7 @@ struct ExtraJoints {
 /// "1–4, 7"
 std::string numberList(const std::set<std::size_t>& numbers) {
     std::vector<std::string> labels;
+    labels.reserve(numbers.size());
     for (const std::size_t number : numbers) {
         labels.push_back(std::to_string(number));
     }

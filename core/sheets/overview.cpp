@@ -229,7 +229,8 @@ void orderOfWork(Flow& flow, const StepList& list) {
     const std::size_t count = list.steps.size();
     const double column = (flow.width() - 6) / 2;
     // On one page where one page holds it.
-    const double whole = headingHeight + static_cast<double>((count + 1) / 2) * lineHeight;
+    const std::size_t inTwo = (count + 1) / 2;
+    const double whole = headingHeight + static_cast<double>(inTwo) * lineHeight;
     const double page = flow.pageHeight();
     flow.need(std::min(whole, page));
     std::size_t next = 0;

@@ -2,6 +2,7 @@
 #include "core/sheets/settingrows.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace kerfwright {
 namespace {
@@ -124,7 +125,7 @@ void checkBars(Flow& flow) {
     const Style line{.line = Ink::Text, .lineWidth = 0.25};
     for (const auto& bar : bars) {
         flow.drawing().marks.emplace_back(Line{{left, bar.y}, {left + bar.length, bar.y}, line});
-        const int steps = static_cast<int>(bar.length / bar.step + 0.5);
+        const int steps = static_cast<int>(std::lround(bar.length / bar.step));
         for (int i = 0; i <= steps; ++i) {
             const bool end = i == 0 || i == steps;
             const double x = left + bar.step * i;

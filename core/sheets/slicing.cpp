@@ -33,7 +33,8 @@ double heightOf(const Action& action, const Matter& matter, double width) {
     }
     if (action.ticks > 0) {
         const auto perLine = static_cast<std::size_t>(textWidthOf / 5.4);
-        left += static_cast<double>((action.ticks + perLine - 1) / perLine) * 5.4 + 1.2;
+        const std::size_t lines = (action.ticks + perLine - 1) / perLine;
+        left += static_cast<double>(lines) * 5.4 + 1.2;
     }
     double right = 0;
     if (action.setting != nullptr) {
@@ -62,8 +63,9 @@ void addAction(Flow& flow, const Matter& matter, const Action& action) {
     }
     const auto perLine = static_cast<std::size_t>(textWidthOf / 5.4);
     for (std::size_t i = 0; i < action.ticks; ++i) {
+        const std::size_t line = i / perLine;
         flow.tick(x + static_cast<double>(i % perLine) * 5.4,
-                  y + 0.6 + static_cast<double>(i / perLine) * 5.4, 3.8);
+                  y + 0.6 + static_cast<double>(line) * 5.4, 3.8);
     }
     if (action.setting != nullptr) {
         const double width = flow.width() - valueX;
