@@ -398,7 +398,7 @@ TEST(Output, ThatCannotBeWrittenIsAProblemWithItsPath) {
 TEST(Output, IsTheSameEveryTime) {
     const Folder folder;
     const std::string file = folder.write("a.kerfwright", someProject());
-    const auto twice = [&](std::vector<std::string> arguments, const std::string& end) {
+    const auto twice = [&](const std::vector<std::string>& arguments, const std::string& end) {
         std::string bytes[2];
         for (std::string& one : bytes) {
             const std::string out = folder.path("out" + end);

@@ -112,15 +112,15 @@ void printTable(const Keeper& keeper) {
 
 }  // namespace
 
-void pair(const std::string& name, Limit limit, std::function<void()> work,
-          const std::string& baselineName, std::function<void()> baseline) {
+void pair(const std::string& name, Limit limit, const std::function<void()>& work,
+          const std::string& baselineName, const std::function<void()>& baseline) {
     rows().push_back({name, baselineName, limit});
     add(name, work);
     add(baselineOf(name), baseline);
 }
 
-void timedPair(const std::string& name, Limit limit, std::function<double()> work,
-               const std::string& baselineName, std::function<double()> baseline) {
+void timedPair(const std::string& name, Limit limit, const std::function<double()>& work,
+               const std::string& baselineName, const std::function<double()>& baseline) {
     rows().push_back({name, baselineName, limit});
     addTimed(name, work);
     addTimed(baselineOf(name), baseline);

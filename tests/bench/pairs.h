@@ -16,11 +16,11 @@ struct Limit {
 };
 
 /// Measures `work` and `baseline` in this run.
-void pair(const std::string& name, Limit limit, std::function<void()> work,
-          const std::string& baselineName, std::function<void()> baseline);
+void pair(const std::string& name, Limit limit, const std::function<void()>& work,
+          const std::string& baselineName, const std::function<void()>& baseline);
 /// As `pair`, for work that says itself how many seconds it took.
-void timedPair(const std::string& name, Limit limit, std::function<double()> work,
-               const std::string& baselineName, std::function<double()> baseline);
+void timedPair(const std::string& name, Limit limit, const std::function<double()>& work,
+               const std::string& baselineName, const std::function<double()>& baseline);
 /// Numbers that were measured otherwise, printed in the same table.
 void notedPair(const std::string& name, const std::string& unit, double limitRatio, double value,
                const std::string& baselineName, double baseline);

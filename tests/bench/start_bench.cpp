@@ -40,6 +40,7 @@ Started start(const std::string& program, int settle) {
 /// Of five starts, each left alone for half a second, in which the plan is made and painted.
 double memory(const std::string& program) {
     std::vector<double> all;
+    all.reserve(5);
     for (int i = 0; i < 5; ++i) {
         all.push_back(start(program, 500).mebibytes);
     }

@@ -299,10 +299,11 @@ void BorderForm::refreshCaution() {
     const PlannedPtr planned = planner_.last();
     if (planned && planner_.state() == Planner::State::Current) {
         const FieldSeason& season = planned->job.season;
-        // Nothing is cut to these: a step of the notation is fine enough.
+        // Nothing is cut to these: the nearest step of the notation is fine enough.
         const auto inWords = [&](Length length) {
             const Length step = project.notation.step();
-            return toQt(format(roundedUp(length, step), project.notation));
+            const Length up = roundedUp(length, step);
+            return toQt(format(up - length > half(step) ? up - step : up, project.notation));
         };
         moves = tr("From the driest season to the dampest the field may move by %1 from left to "
                    "right and %2 from top to bottom")
