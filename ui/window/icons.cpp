@@ -85,10 +85,10 @@ QIcon applicationIcon() {
     return lineIcon(QStringLiteral("kerfwright"));
 }
 
-void drawAhead(const QStringList& icons, int size) {
+void drawAhead(const QStringList& icons, int size, QIcon::Mode mode, QIcon::State state) {
     const QSize pixels = QSize(size, size) * qApp->devicePixelRatio();
     for (const QString& name : icons) {
-        LineIconEngine(name).pixmap(pixels, QIcon::Normal, QIcon::Off);
+        LineIconEngine(name).pixmap(pixels, mode, state);
     }
 }
 

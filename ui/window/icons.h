@@ -11,7 +11,8 @@ namespace kerfwright {
 QIcon lineIcon(const QString& name);
 /// The program's own icon, in its own colours.
 QIcon applicationIcon();
-/// Draws icons of `size` before they are asked for, as they look where they can be clicked.
-void drawAhead(const QStringList& icons, int size);
+/// Draws icons of `size` before they are asked for.
+void drawAhead(const QStringList& icons, int size, QIcon::Mode mode = QIcon::Normal,
+               QIcon::State state = QIcon::Off);
 
 }  // namespace kerfwright

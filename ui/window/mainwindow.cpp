@@ -14,6 +14,7 @@
 #include "ui/window/totalsbar.h"
 #include "ui/window/windowactions.h"
 #include "ui/window/wishform.h"
+#include "ui/window/woodlist.h"
 
 #include <QApplication>
 #include <QCloseEvent>
@@ -76,6 +77,7 @@ void MainWindow::build() {
     middle->setAutoFillBackground(true);
     board_ = new BoardView(document_, planner_, editor_, middle);
     WindowActions::drawBarAhead();
+    WoodList::drawButtonsAhead();
 
     bench_ = new BenchTabs(document_, planner_, dialogs_, nullptr);
     foot_ = new BoardFoot(document_, planner_, editor_, *board_, middle);

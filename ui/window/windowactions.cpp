@@ -36,14 +36,18 @@ constexpr int barIcon = 20;
 }  // namespace
 
 void WindowActions::drawBarAhead() {
-    drawAhead({QStringLiteral("panel-left"), QStringLiteral("new"), QStringLiteral("open"),
-               QStringLiteral("save"), QStringLiteral("undo"), QStringLiteral("redo"),
-               QStringLiteral("paint"), QStringLiteral("mark"), QStringLiteral("joints"),
-               QStringLiteral("mirror-across"), QStringLiteral("mirror-down"),
-               QStringLiteral("half-turn"), QStringLiteral("alternate-rows"),
-               QStringLiteral("zoom-out"), QStringLiteral("zoom-in"), QStringLiteral("fit"),
-               QStringLiteral("letters"), QStringLiteral("panel-right")},
+    drawAhead({QStringLiteral("new"), QStringLiteral("open"), QStringLiteral("mark"),
+               QStringLiteral("joints"), QStringLiteral("mirror-across"),
+               QStringLiteral("mirror-down"), QStringLiteral("half-turn"),
+               QStringLiteral("alternate-rows"), QStringLiteral("zoom-out"),
+               QStringLiteral("zoom-in"), QStringLiteral("fit"), QStringLiteral("letters")},
               barIcon);
+    // As they are at a start: what is chosen, and what there is nothing to do with yet.
+    drawAhead(
+        {QStringLiteral("panel-left"), QStringLiteral("paint"), QStringLiteral("panel-right")},
+        barIcon, QIcon::Normal, QIcon::On);
+    drawAhead({QStringLiteral("save"), QStringLiteral("undo"), QStringLiteral("redo")}, barIcon,
+              QIcon::Disabled);
 }
 
 WindowActions::WindowActions(MainWindow& window)

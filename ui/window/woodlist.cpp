@@ -19,10 +19,12 @@ namespace kerfwright {
 
 namespace {
 
+constexpr int buttonIcon = 16;
+
 QToolButton* smallButton(const QString& icon, QWidget* parent) {
     auto* button = new QToolButton(parent);
     button->setIcon(lineIcon(icon));
-    button->setIconSize(QSize(16, 16));
+    button->setIconSize(QSize(buttonIcon, buttonIcon));
     button->setAutoRaise(true);
     button->setFocusPolicy(Qt::StrongFocus);
     button->setFixedSize(26, 26);
@@ -114,6 +116,12 @@ void WoodRow::paintEvent(QPaintEvent*) {
                      fontMetrics().elidedText(text(), Qt::ElideRight, right - useWidth - 48));
 }
 
+void WoodList::drawButtonsAhead() {
+    drawAhead({QStringLiteral("timber"), QStringLiteral("replace"), QStringLiteral("add")},
+              buttonIcon);
+    drawAhead({QStringLiteral("remove")}, buttonIcon, QIcon::Disabled);  // the wood is in use
+}
+
 WoodList::WoodList(Document& document, BoardEditor& editor, QWidget* parent)
     : QWidget(parent)
     , document_(document)
@@ -126,7 +134,7 @@ WoodList::WoodList(Document& document, BoardEditor& editor, QWidget* parent)
     add_->setText(tr("Add a wood…"));
     add_->setAccessibleName(tr("Add a wood"));
     add_->setIcon(lineIcon(QStringLiteral("add")));
-    add_->setIconSize(QSize(16, 16));
+    add_->setIconSize(QSize(buttonIcon, buttonIcon));
     add_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     add_->setAutoRaise(true);
     add_->setFocusPolicy(Qt::StrongFocus);

@@ -44,6 +44,9 @@ class WoodList : public QWidget {
     Q_OBJECT
 
 public:
+    /// Draws the pictures of its buttons before there are any: that needs no font.
+    static void drawButtonsAhead();
+
     WoodList(Document& document, BoardEditor& editor, QWidget* parent = nullptr);
 
     /// Opens the timber of the first wood that is in use.
