@@ -4,6 +4,7 @@
 #include "core/project/file.h"
 #include "core/sheets/boardview.h"
 #include "core/sheets/planjson.h"
+#include "core/sheets/ways.h"
 #include "ui/paint/export.h"
 
 #include <CLI/CLI.hpp>
@@ -80,6 +81,19 @@ bool written(const std::string& path, const QByteArray& bytes, std::ostream& out
     }
     out << path << '\n';
     return true;
+}
+
+ExitCode compare(const Loaded& loaded, bool json, std::ostream& out, std::ostream& err) {
+    const Project& project = loaded.project;
+    const Result<Alternatives> ways =
+        alternatives(project.board, project.woods, project.shop, project.choices, project.notation,
+                     {project.climate, project.glue, project.purpose});
+    if (!ways) {
+        err << "kerfwright: " << ways.fault().text() << '\n';
+        return Problem;
+    }
+    out << (json ? waysJson(project, *ways) : waysText(project, *ways));
+    return Done;
 }
 
 ExitCode plan(const Loaded& loaded, bool json, std::ostream& out) {
@@ -180,6 +194,7 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
     };
     CLI::App* plan = command("plan", "Write the plan: every step with every setting");
     plan->add_flag("--json", request.json, "As JSON, for other programs");
+    plan->add_flag("--all", request.all, "Instead: all ways to glue the board, side by side");
 
     CLI::App* sheets = command("sheets", "Write the cut sheets");
     sheets->add_option("--out", request.out, "File for PDF, folder for SVG")->required();
@@ -265,7 +280,8 @@ ExitCode carryOut(const Request& request, std::ostream& out, std::ostream& err) 
     case Command::Window:
         break;
     case Command::Plan:
-        code = plan(*loaded, request.json, out);
+        code = request.all ? compare(*loaded, request.json, out, err)
+                           : plan(*loaded, request.json, out);
         break;
     case Command::Sheets:
         code = writeSheets(*loaded, request, out, err);

@@ -26,6 +26,7 @@ struct Request {
     std::string file;  ///< the project; may be empty for `Command::Window`
     std::string out;   ///< a file, or a folder for sheets as SVG
     bool json = false;
+    bool all = false;  ///< of a plan: all ways to glue the board
     SheetFormat format = SheetFormat::Pdf;
     std::optional<Paper>
         paper;         ///< empty: A4 for a project in millimetres, Letter for one in inches

@@ -150,8 +150,8 @@ std::string sentenceFor(const Alternatives& result, const Proposals& found) {
         fewest = std::min(fewest, one.measures.glueUps);
     }
     if (fewest < found.bound) {
-        return "Without shifting and trimming at least " + bound +
-               count.substr(0, count.size() - 1) + " are needed.";
+        return "Every piece whole, and no panel thinned, shifted or trimmed: at least " + bound +
+               (found.bound == 1 ? " glue-up is needed." : " glue-ups are needed.");
     }
     return found.proven && fewest == found.bound
                ? "Proven: no plan has fewer than " + bound + count

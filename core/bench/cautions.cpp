@@ -10,14 +10,15 @@ namespace {
 /// Every rule there is. A new one is a function in `rules.h`, a line here and a test.
 using Rule = void (*)(const rules::Scene&, rules::Found&);
 constexpr Rule everyRule[] = {
-    rules::borderMoves,       rules::gapCloses,      rules::unknownMovement, rules::endGrainFace,
-    rules::littleToHold,      rules::shortForSander, rules::shortSlices,     rules::shortStrips,
-    rules::shortRails,        rules::narrowRips,     rules::thinWork,        rules::thinStock,
-    rules::wideForSander,     rules::thickForSaw,    rules::coldGlue,        rules::noSquaringCut,
-    rules::noTrimMargin,      rules::moistureFarOff, rules::unevenRows,      rules::endToEnd,
-    rules::hardToGlue,        rules::openTime,       rules::openPores,       rules::unknownPores,
-    rules::reportedReactions, rules::lowContrast,    rules::gamePieces,      rules::gameSquares,
-    rules::fewClamps,         rules::noSpareSlice,   rules::extraJoints,     rules::omittedJoints,
+    rules::borderMoves,   rules::gapCloses,         rules::unknownMovement, rules::endGrainFace,
+    rules::littleToHold,  rules::shortForSander,    rules::shortSlices,     rules::shortToSize,
+    rules::shortStrips,   rules::shortRails,        rules::narrowRips,      rules::thinWork,
+    rules::thinStock,     rules::wideForSander,     rules::thickForSaw,     rules::coldGlue,
+    rules::noSquaringCut, rules::noTrimMargin,      rules::moistureFarOff,  rules::unevenRows,
+    rules::endToEnd,      rules::hardToGlue,        rules::openTime,        rules::openPores,
+    rules::unknownPores,  rules::reportedReactions, rules::lowContrast,     rules::gamePieces,
+    rules::gameSquares,   rules::fewClamps,         rules::noSpareSlice,    rules::extraJoints,
+    rules::omittedJoints,
 };
 
 }  // namespace

@@ -127,15 +127,9 @@ CautionPlace slicesOf(const Scene& on, const std::vector<std::string>& panels) {
     }
     // Timber of the border belongs to no panel.
     place.border = std::find(panels.begin(), panels.end(), std::string()) != panels.end();
-    const std::vector<Use>& uses = on.plan.field().uses;
-    for (std::size_t line = 0; line < uses.size(); ++line) {
-        const std::string& label = on.plan.parts[static_cast<std::size_t>(uses[line].part)].label;
-        const bool isRow = !on.plan.byColumns;
-        const std::optional<int> drawn = drawnLine(on, static_cast<int>(line), isRow);
-        if (std::find(panels.begin(), panels.end(), label) == panels.end()) {
-            continue;
-        }
-        if (drawn) {
+    const bool isRow = !on.plan.byColumns;
+    for (const int line : linesOf(on.plan, on.board.field, usesFrom(on.plan, panels))) {
+        if (const std::optional<int> drawn = drawnLine(on, line, isRow)) {
             (isRow ? place.rows : place.columns).push_back(*drawn);
         } else {
             place.border = true;

@@ -155,6 +155,28 @@ void shortSlices(const Scene& on, Found& found) {
     }
 }
 
+// What is brought to a size goes through planer or along the fence like any other piece.
+void shortToSize(const Scene& on, Found& found) {
+    Spots spots(shorter);
+    const Length least = on.shop.planerShortest;
+    forEach<BringToSize>(on, [&](const BringToSize& work, const Size* size, int step) {
+        if (size != nullptr && size->length < least) {
+            spots.add({work.parts.front(), step, size->length});
+        }
+    });
+    if (spots.empty()) {
+        return;
+    }
+    found.push_back(
+        {Severity::Danger, "short-to-size", "Parts too short to plane or rip to size",
+         spots.worst().label + " is " + text(on, spots.worst().length) +
+             " long when it is brought to its size; the shortest to plane or rip is set to " +
+             text(on, least) + ".",
+         "Use a crosscut sled with a stop and a clamp, a shooting board, or the sander on a "
+         "carrier; never feed a short piece along the rip fence or through a planer.",
+         spots.worst().step, spots.steps()});
+}
+
 // Planing and ripping short pieces is how hands come near knives; a piece wider than long turns at
 // the fence. Advice for one long blank is common practice, no source.
 void shortStrips(const Scene& on, Found& found) {

@@ -11,6 +11,7 @@ void endGrainFace(const Scene& on, Found& found);
 void littleToHold(const Scene& on, Found& found);
 void shortForSander(const Scene& on, Found& found);
 void shortSlices(const Scene& on, Found& found);
+void shortToSize(const Scene& on, Found& found);
 void shortStrips(const Scene& on, Found& found);
 void shortRails(const Scene& on, Found& found);
 void narrowRips(const Scene& on, Found& found);

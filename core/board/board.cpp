@@ -387,6 +387,50 @@ Field withSplit(const Field& field, int column, int row) {
     return result;
 }
 
+Field dividedAlong(const Field& field, const std::vector<Joint>& joints) {
+    const auto linesOf = [](const std::vector<Length>& sizes) {
+        std::vector<Length> lines(1);
+        for (const Length size : sizes) {
+            lines.push_back(lines.back() + size);
+        }
+        return lines;
+    };
+    const std::vector<Length> xs = linesOf(field.columns);
+    const std::vector<Length> ys = linesOf(field.rows);
+    Field divided = field;
+    for (const Joint& joint : joints) {
+        const std::vector<Length>& lines = joint.vertical ? xs : ys;
+        const auto on = std::find(lines.begin(), lines.end(), joint.at);
+        if (on == lines.end()) {
+            continue;
+        }
+        const int line = static_cast<int>(on - lines.begin());
+        std::vector<Piece> pieces;
+        for (const Piece& piece : divided.pieces) {
+            const int begin = joint.vertical ? piece.column : piece.row;
+            const int count = joint.vertical ? piece.across : piece.down;
+            const auto other = static_cast<std::size_t>(joint.vertical ? piece.row : piece.column);
+            const auto span = static_cast<std::size_t>(joint.vertical ? piece.down : piece.across);
+            const std::vector<Length>& along = joint.vertical ? ys : xs;
+            if (line <= begin || line >= begin + count || joint.from > along[other] ||
+                joint.to < along[other + span]) {
+                pieces.push_back(piece);
+                continue;
+            }
+            Piece first = piece;
+            Piece second = piece;
+            (joint.vertical ? first.across : first.down) = line - begin;
+            (joint.vertical ? second.column : second.row) = line;
+            (joint.vertical ? second.across : second.down) = begin + count - line;
+            pieces.push_back(first);
+            pieces.push_back(second);
+        }
+        divided.pieces = std::move(pieces);
+    }
+    std::sort(divided.pieces.begin(), divided.pieces.end(), readsBefore);
+    return divided;
+}
+
 Field transposed(const Field& field) {
     Field result{field.rows, field.columns, field.pieces};
     for (Piece& piece : result.pieces) {

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "core/board/border.h"
+#include "core/board/joint.h"
 #include "core/measure/length.h"
 #include "core/measure/notation.h"
 #include "core/measure/result.h"
@@ -113,6 +114,9 @@ Field withRowJointMoved(const Field& field, int upper, Length by);
 Field withMerged(const Field& field, int column, int row, int across, int down);
 /// Splits the piece that covers the cell into one piece a cell.
 Field withSplit(const Field& field, int column, int row);
+/// Divides pieces along joints that lie on lines of the grid; what of a joint lies outside a piece,
+/// or on its edge, divides nothing.
+Field dividedAlong(const Field& field, const std::vector<Joint>& joints);
 /// Rows become columns. Pieces are mirrored about the diagonal.
 Field transposed(const Field& field);
 

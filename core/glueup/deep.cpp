@@ -182,6 +182,10 @@ void DeepPlanner::addField() {
         }
         order(child, std::move(sides), std::move(wanted));
         Use& use = parts_.front().uses[i];
+        const Node& part = nodes_[child.node];
+        const Length row = part.across - child.trimFirst - child.trimLast;
+        const bool alongRow = node.sideBySide == (child.placing.quarterTurns % 2 == 0);
+        use.finished = alongRow ? row : part.down;
         use.lay = deep::layOf(across_ ? deep::transposedBack(child.placing) : child.placing,
                               endGrain_, true);
         if (across_ && nodes_[child.node].isUniform()) {

@@ -225,6 +225,7 @@ private:
             use.lay.stoodUp = endGrain_;
             use.lay.flipped = draft_.bands[i].flipped;
             use.lay.turned = draft_.byColumns;
+            use.finished = draft_.bands[i].height;
             field.uses.push_back(use);
         }
         plan_.assemblies += field.isGlued() ? 1 : 0;
@@ -349,6 +350,51 @@ std::optional<Fault> timberFault(const BorderFit& fit, const Board& board,
 }
 
 }  // namespace
+
+std::vector<bool> usesFrom(const Plan& plan, const std::vector<std::string>& panels) {
+    std::vector<bool> all(plan.parts.size());
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const Part& part = plan.parts[i];
+        all[i] = std::find(panels.begin(), panels.end(), part.label) != panels.end() ||
+                 std::any_of(part.uses.begin(), part.uses.end(), [&](const Use& use) {
+                     return all[static_cast<std::size_t>(use.part)];
+                 });
+    }
+    std::vector<bool> uses;
+    for (const Use& use : plan.field().uses) {
+        uses.push_back(all[static_cast<std::size_t>(use.part)]);
+    }
+    return uses;
+}
+
+std::vector<int> linesOf(const Plan& plan, const Field& field, const std::vector<bool>& uses) {
+    const std::vector<Length> lines = rows::edges(plan.byColumns ? field.columns : field.rows);
+    std::vector<int> found;
+    Length begin;
+    for (std::size_t i = 0; i < uses.size(); ++i) {
+        const Length end = begin + plan.field().uses[i].finished;
+        for (std::size_t line = 0; uses[i] && line + 1 < lines.size(); ++line) {
+            const int number = static_cast<int>(line);
+            if (lines[line] < end && begin < lines[line + 1] &&
+                (found.empty() || found.back() != number)) {
+                found.push_back(number);
+            }
+        }
+        begin = end;
+    }
+    return found;
+}
+
+int useAt(const Plan& plan, Length at) {
+    Length end;
+    for (std::size_t i = 0; i < plan.field().uses.size(); ++i) {
+        end += plan.field().uses[i].finished;
+        if (at < end) {
+            return static_cast<int>(i);
+        }
+    }
+    return -1;
+}
 
 Result<Plan> planField(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
                        const Choices& choices, const Notation& notation) {

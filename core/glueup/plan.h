@@ -63,6 +63,8 @@ struct Use {
     PartIndex part = -1;
     int slice = -1;  ///< which slice of a panel, in cutting order; -1: the whole part
     Lay lay;
+    Length finished = {};  ///< of the field's uses: how much of the finished field it makes, along
+                           ///< the direction of the final glue-up
 };
 
 /// Across which of its sizes a part is taken down.
@@ -142,6 +144,14 @@ struct Plan {
 
     const Part& field() const { return parts.back(); }
 };
+
+/// For every use of the field, whether its part is one of those panels or was glued from one.
+std::vector<bool> usesFrom(const Plan& plan, const std::vector<std::string>& panels);
+/// The lines of the field's grid that those uses of the field make, or reach into: its columns
+/// where columns are joined last, else its rows.
+std::vector<int> linesOf(const Plan& plan, const Field& field, const std::vector<bool>& uses);
+/// The use of the field that makes what lies so far from its left edge, or from its top; -1: none.
+int useAt(const Plan& plan, Length at);
 
 /// Plans the field of a valid board, which has no end-grain band any more: see `asGlued`. Faults
 /// (naming the entry) where no strip could be had: a board thicker than any section, a slice longer

@@ -126,6 +126,10 @@ Json known(const Project& project) {
     Json choices = Json::object();
     choices.add("rows", named(rowNames, project.choices.rows));
     choices.add("merge-like", Json::ofBoolean(project.choices.mergeLike));
+    if (!project.choices.construction.empty()) {
+        choices.add("construction", Json::ofText(project.choices.construction));
+        choices.add("most-parts", Json::ofNumber(std::int64_t{project.choices.mostParts}));
+    }
 
     Json climate = Json::object();
     for (const ClimateSetting& setting : climateSettings()) {
@@ -288,7 +292,20 @@ Shop readShop(const Node& json, Unit unit) {
 }
 
 Choices readChoices(const Node& json) {
-    return {json.at("rows").name(rowNames), json.at("merge-like").flag()};
+    Choices choices{json.at("rows").name(rowNames), json.at("merge-like").flag()};
+    if (const std::optional<Node> key = json.maybe("construction")) {
+        choices.construction = key->text();
+        constexpr std::size_t keySize = 16;
+        const bool sound =
+            choices.construction.size() == keySize &&
+            choices.construction.find_first_not_of("0123456789abcdef") == std::string::npos;
+        if (!sound) {
+            key->refuseWith("must be sixteen hexadecimal digits");
+        }
+        const std::optional<Node> parts = json.maybe("most-parts");
+        choices.mostParts = parts ? parts->smallWhole(0, 1000) : 0;
+    }
+    return choices;
 }
 
 /// Version 1 began without these, so the object and each of its keys may be missing.

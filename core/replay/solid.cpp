@@ -104,6 +104,16 @@ Solid laid(const Solid& solid, const Lay& lay) {
     return result;
 }
 
+Corner unlaid(const Corner& point, const Corner& size, const Lay& lay) {
+    const Turn turn = turnOf(lay);
+    Corner source;
+    for (std::size_t i = 0; i < 3; ++i) {
+        const Axis from = turn.from[i];
+        source[from] = turn.reversed[i] ? size[from] - point[i] : point[i];
+    }
+    return source;
+}
+
 Solid between(const Solid& solid, Axis axis, Length from, Length to) {
     Solid result;
     result.size = solid.size;

@@ -7,6 +7,7 @@
 
 #include <string>
 #include <unordered_map>
+#include <vector>
 
 namespace kerfwright {
 
@@ -20,6 +21,11 @@ struct Traced {
 /// By label. A list that the bench refuses is followed up to the step that it refuses. Throws
 /// nothing; costs as much as a replay.
 using Trace = std::unordered_map<std::string, Traced>;
+/// What is there at a point of the finished field, from its top left corner: the part that was
+/// glued into the field first, then the part of which that was glued or off which it was cut, down
+/// to the strip. Empty outside.
+std::vector<std::string> originAt(const StepList& steps, const Trace& trace, Length x, Length y);
+
 Trace trace(const StepList& steps, const Board& board, const FieldSeason& season = {});
 
 }  // namespace kerfwright

@@ -13,13 +13,13 @@ namespace {
 std::string layWords(const Lay& lay) {
     std::vector<std::string> words;
     if (lay.rolled) {
-        words.emplace_back("roll a quarter turn, top face to the right");
+        words.emplace_back("roll a quarter, clockwise");
     }
     if (lay.turnedOver) {
-        words.emplace_back("turn over, front to back");
+        words.emplace_back("turn over");
     }
     if (lay.flipped) {
-        words.emplace_back("flip end for end");
+        words.emplace_back("flip");
     }
     std::string text;
     for (const std::string& one : words) {
@@ -143,7 +143,9 @@ public:
         std::vector<std::string> all{
             endGrain()
                 ? "Look at the near end, as in the picture: every stick must show there what is "
-                  "drawn. Chalk the panel's letter and an arrow to the squared end on top."
+                  "drawn. Clockwise is as seen from there. Chalk the panel's letter and an arrow "
+                  "to the squared "
+                  "end on top."
                 : "Look from above, as in the picture. Chalk the panel's letter on top.",
             "Clamp dry once; a joint that needs force to close is planed again, not clamped shut.",
             glueWords(matter_.job, glue_, matter_.notation())};
@@ -196,7 +198,11 @@ public:
         if (numbers.empty()) {
             return;
         }
-        flow_.need(32);
+        double height = 34 + flow_.shortSafetyHeight();
+        for (const std::string& note : notes) {
+            height += Flow::paragraphHeight(note, smallText, flow_.width()) + 1.5;
+        }
+        flow_.need(height);
         flow_.heading("Then");
         numbers.resize(std::max<std::size_t>(numbers.size(), 3));
         flow_.y += bigNumbers(flow_, flow_.left(), flow_.y, flow_.width(), numbers) + 1;

@@ -213,7 +213,12 @@ std::vector<Action> actions(const Matter& matter, const Record& record, const Pa
 void addSlicing(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
                 const PanelRecord& panel) {
     const std::string name = panel.glue ? "panel " + panel.label : "strip " + panel.label;
-    Flow flow(drafts, matter, "slicing-" + panel.label, "Slice " + name, Sizes::AsGlued,
+    const bool lengthsOnly = std::all_of(panel.later.begin(), panel.later.end(), [&](int number) {
+        const auto* cut = std::get_if<Crosscut>(&record.work(number));
+        return cut == nullptr || cut->forPanels;
+    });
+    Flow flow(drafts, matter, "slicing-" + panel.label,
+              lengthsOnly ? "Cut " + name + " to lengths" : "Slice " + name, Sizes::AsGlued,
               Flow::Safety::FirstPage);
     flow.heading("Cuts in order, from the squared end",
                  "cuts above, slices below; length to scale");

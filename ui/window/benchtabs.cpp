@@ -8,6 +8,7 @@
 #include "ui/window/sheetspanel.h"
 #include "ui/window/stepspanel.h"
 #include "ui/window/tones.h"
+#include "ui/window/wayspanel.h"
 
 #include <QPainter>
 #include <QResizeEvent>
@@ -73,7 +74,8 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWi
     , movement_(new MovementBox(planner, cautionsPage_))
     , badge_(new Badge(this))
     , cutListPage_(emptyPage(this))
-    , sheetsPage_(emptyPage(this)) {
+    , sheetsPage_(emptyPage(this))
+    , waysPage_(emptyPage(this)) {
     setObjectName(QStringLiteral("bench"));
     setDocumentMode(true);
     setAccessibleName(tr("The bench"));
@@ -86,6 +88,8 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWi
     qobject_cast<QVBoxLayout*>(cautionsPage_->layout())->addWidget(cautions_, 1);
     addTab(cautionsPage_, tr("Cautions"));
     addTab(cutListPage_, tr("Cut list"));
+    addTab(waysPage_, tr("Ways"));
+    setTabToolTip(Ways, tr("Other ways to glue this board, side by side"));
     addTab(sheetsPage_, tr("Cut sheets"));
     tabBar()->setUsesScrollButtons(false);
     tabBar()->setExpanding(false);
@@ -200,6 +204,8 @@ void BenchTabs::fill(int tab) {
         auto* list = new CutList(planner_, cutListPage_);
         cutListPage_->layout()->addWidget(list);
         list->show();
+    } else if (tab == Ways) {
+        ways();
     } else if (tab == Sheets) {
         sheets();
     }
@@ -225,6 +231,21 @@ void BenchTabs::letGo(int tab) {
         cautions_->choose(-1);
         steps_->list()->choose(-1);
     }
+}
+
+WaysPanel* BenchTabs::ways() {
+    if (ways_ == nullptr) {
+        ways_ = new WaysPanel(document_, planner_, waysPage_);
+        waysPage_->layout()->addWidget(ways_);
+        ways_->show();
+        connect(ways_, &WaysPanel::told, this, &BenchTabs::told);
+        connect(ways_, &WaysPanel::piecesShown, this, [this](const std::vector<int>& pieces) {
+            CautionPlace place;
+            place.pieces = pieces;
+            Q_EMIT highlighted(highlightOf(place));
+        });
+    }
+    return ways_;
 }
 
 SheetsPanel* BenchTabs::sheets() {

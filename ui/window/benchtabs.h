@@ -13,6 +13,7 @@ class Dialogs;
 class MovementBox;
 class SheetsPanel;
 class StepsPanel;
+class WaysPanel;
 
 /// A number on a tab.
 class Badge : public QWidget {
@@ -37,11 +38,12 @@ class BenchTabs : public QTabWidget {
 public:
     BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWidget* parent = nullptr);
 
-    enum Tab { Steps, Cautions, CutListTab, Sheets };
+    enum Tab { Steps, Cautions, CutListTab, Ways, Sheets };
     StepsPanel* steps() const { return steps_; }
     CardList* cautions() const { return cautions_; }
-    /// Makes it on first use.
+    /// Both are made on first use.
     SheetsPanel* sheets();
+    WaysPanel* ways();
 
 Q_SIGNALS:
     void told(const QString& words);
@@ -71,6 +73,8 @@ private:
     QWidget* cutListPage_;
     QWidget* sheetsPage_;
     SheetsPanel* sheets_ = nullptr;
+    QWidget* waysPage_;
+    WaysPanel* ways_ = nullptr;
     PlannedPtr shown_;
 };
 

@@ -2,11 +2,14 @@
 // costs no widgets.
 #pragma once
 
+#include "core/sheets/stagepictures.h"
+
 #include <QAbstractListModel>
 #include <QListView>
 #include <QString>
 #include <QStringList>
 
+#include <memory>
 #include <set>
 #include <vector>
 
@@ -30,6 +33,8 @@ struct Card {
     QString remedy;                  ///< what to do, after an arrow
     std::vector<CardWay> ways = {};  ///< one below the other
     bool working = false;            ///< has numbers whose working can be opened
+    /// Small pictures in a row, below the lines; wrapped where there is no room for all.
+    std::shared_ptr<const std::vector<StagePicture>> pictures = {};
     Mood mood = Mood::Plain;
     friend bool operator==(const Card&, const Card&) = default;
     /// Everything on it, for screen readers.

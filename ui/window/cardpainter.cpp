@@ -1,5 +1,6 @@
 #include "ui/window/cardpainter.h"
 
+#include "ui/paint/painter.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
 
@@ -27,6 +28,45 @@ QFont boldFont(const QFont& font) {
     QFont bold = font;
     bold.setBold(true);
     return bold;
+}
+
+/// Pictures in rows, each with its title below; returns their height.
+int addPictures(QPainter* painter, const std::vector<StagePicture>& pictures, QPoint corner,
+                int room, const Tones& tones, const QFont& font) {
+    constexpr int longest = 76;
+    constexpr int gap = 10;
+    const QFontMetrics metrics(font);
+    int x = 0;
+    int y = 0;
+    int rowHeight = 0;
+    for (const StagePicture& picture : pictures) {
+        const Box& extent = picture.drawing.extent;
+        const double scale = longest / std::max(extent.width, extent.height);
+        const int width = static_cast<int>(extent.width * scale);
+        const int height = static_cast<int>(extent.height * scale);
+        const QString title = QString::fromStdString(picture.title);
+        const int cell = std::max(width, metrics.horizontalAdvance(title));
+        if (x > 0 && x + cell > room) {
+            x = 0;
+            y += rowHeight + gap;
+            rowHeight = 0;
+        }
+        if (painter != nullptr) {
+            painter->save();
+            painter->translate(corner + QPoint(x, y));
+            painter->scale(scale, scale);
+            kerfwright::paint(*painter, picture.drawing, windowTheme(tones.dark));
+            painter->restore();
+            painter->setFont(font);
+            painter->setPen(tones.quiet);
+            painter->drawText(
+                QRect(corner.x() + x, corner.y() + y + height + 2, cell, metrics.height()),
+                Qt::AlignLeft | Qt::AlignTop, title);
+        }
+        rowHeight = std::max(rowHeight, height + 2 + metrics.height());
+        x += cell + gap;
+    }
+    return pictures.empty() ? 0 : y + rowHeight + 4;
 }
 
 QString wayText(const CardWay& way) {
@@ -96,6 +136,11 @@ int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
     text.add(card.title, bold, titleColour, besideTitle ? right - workingSize : right, 3);
     for (const QString& line : card.lines) {
         text.add(line, small, tones.quiet, right, 1);
+    }
+    if (card.pictures) {
+        text.y += 5;
+        text.y +=
+            addPictures(painter, *card.pictures, QPoint(left, text.y), right - left, tones, small);
     }
     if (!card.remedy.isEmpty()) {
         text.y += 3;

@@ -1,5 +1,6 @@
 #include "ui/window/pieceinfo.h"
 
+#include "core/replay/trace.h"
 #include "ui/document/text.h"
 
 #include <QCoreApplication>
@@ -16,17 +17,6 @@ QString tr(const char* text) {
 
 bool names(const std::vector<std::string>& labels, const std::string& label) {
     return std::find(labels.begin(), labels.end(), label) != labels.end();
-}
-
-/// Labels of all slices that are cut off a panel.
-std::vector<std::string> slicesOf(const StepList& list, const std::string& panel) {
-    std::vector<std::string> all;
-    for (const Step& step : list.steps) {
-        if (const auto* cut = std::get_if<Crosscut>(&step.work); cut && cut->part == panel) {
-            all.insert(all.end(), cut->slices.begin(), cut->slices.end());
-        }
-    }
-    return all;
 }
 
 bool isField(const StepList& list, const std::string& label) {
@@ -66,12 +56,14 @@ Origin originOf(const Job& job, const Field& field, QPoint cell, Length x, Lengt
     }
     // The plan is of the field as glued, with its band.
     const int ring = bandOf(job, field);
-    const auto line = static_cast<std::size_t>(ring + (plan.byColumns ? cell.x() : cell.y()));
+    const Length band = ring > 0 ? job.board.field.columns.front() : Length();
+    const int found = useAt(plan, (plan.byColumns ? x : y) + band);
     const std::vector<std::string> order = sliceOrder(job.steps);
     const Part& whole = plan.field();
-    if (line >= whole.uses.size() || line >= order.size()) {
+    if (found < 0 || static_cast<std::size_t>(found) >= order.size()) {
         return origin;
     }
+    const auto line = static_cast<std::size_t>(found);
     const Use& use = whole.uses[line];
     if (use.part < 0 || static_cast<std::size_t>(use.part) >= plan.parts.size()) {
         return origin;
@@ -83,6 +75,12 @@ Origin originOf(const Job& job, const Field& field, QPoint cell, Length x, Lengt
     origin.turnedOver = use.lay.turnedOver;
     if (panel.role == Role::Strip) {
         origin.strip = panel.label;
+        return origin;
+    }
+    if (!plan.construction.empty()) {
+        const Trace solids = trace(job.steps, job.board, job.season);
+        const std::vector<std::string> chain = originAt(job.steps, solids, x + band, y + band);
+        origin.strip = chain.empty() ? std::string() : chain.back();
         return origin;
     }
     // The outermost strips carry the trim margin, which lies outside the field.
@@ -151,28 +149,28 @@ Highlight highlightOf(const Job& job, const Field& field, const Step& step) {
         highlight.border = true;
         return highlight;
     }
-    std::vector<std::string> slices;
-    if (const auto* cut = std::get_if<Crosscut>(&step.work)) {
-        slices = cut->slices;
+    std::vector<bool> uses;
+    const auto* cut = std::get_if<Crosscut>(&step.work);
+    if (cut != nullptr && !cut->forPanels) {
+        for (const std::string& slice : sliceOrder(job.steps)) {
+            uses.push_back(names(cut->slices, slice));
+        }
     } else if (const auto* mill = std::get_if<Mill>(&step.work)) {
         if (mill->panel.empty()) {
             highlight.border = true;
             return highlight;
         }
-        slices = slicesOf(job.steps, mill->panel);
+        uses = usesFrom(job.plan, {mill->panel});
     } else if (isField(job.steps, workpiece(step))) {
         highlight.field = true;
         highlight.border = bandOf(job, field) > 0;
         return highlight;
     } else {
-        slices = slicesOf(job.steps, workpiece(step));
+        const std::string& part = workpiece(step);
+        uses = usesFrom(job.plan, {part.substr(0, part.find('-'))});
     }
-    const std::vector<std::string> order = sliceOrder(job.steps);
-    for (std::size_t i = 0; i < order.size(); ++i) {
-        if (names(slices, order[i])) {
-            (job.plan.byColumns ? highlight.columns : highlight.rows)
-                .insert(static_cast<int>(i) - bandOf(job, field));
-        }
+    for (const int line : linesOf(job.plan, job.board.field, uses)) {
+        (job.plan.byColumns ? highlight.columns : highlight.rows).insert(line - bandOf(job, field));
     }
     return highlight;
 }

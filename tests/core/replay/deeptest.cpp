@@ -1,9 +1,10 @@
 // Plans of any depth over the bench: constructions put together at random, those that the search
 // finds, rows that are windows onto wider ones, and panels that are thinned.
-#include "core/glueup/constructions.h"
 #include "core/glueup/deep.h"
 
+#include "core/glueup/constructions.h"
 #include "core/replay/replay.h"
+#include "core/replay/trace.h"
 #include "core/search/painted.h"
 #include "core/search/search.h"
 #include "core/search/shifted.h"
@@ -122,6 +123,37 @@ Field fieldOf(const Construction& construction) {
     return field;
 }
 
+/// Where a piece comes from, asked for in the middle of every piece, must be a strip of its wood.
+std::string originMistake(const StepList& list, const Board& board) {
+    std::unordered_map<std::string, int> woods;
+    for (const Step& step : list.steps) {
+        if (const auto* mill = std::get_if<Mill>(&step.work)) {
+            for (const MillLine& line : mill->lines) {
+                for (const std::string& strip : line.strips) {
+                    woods[strip] = line.wood;
+                }
+            }
+        }
+    }
+    const Trace solids = trace(list, board);
+    for (const Piece& piece : board.field.pieces) {
+        Length x = half(board.field.columns[at(piece.column)]);
+        Length y = half(board.field.rows[at(piece.row)]);
+        for (int i = 0; i < piece.column; ++i) {
+            x += board.field.columns[at(i)];
+        }
+        for (int i = 0; i < piece.row; ++i) {
+            y += board.field.rows[at(i)];
+        }
+        const std::vector<std::string> chain = originAt(list, solids, x, y);
+        const auto strip = chain.empty() ? woods.end() : woods.find(chain.back());
+        if (strip == woods.end() || strip->second != piece.wood) {
+            return "a piece comes from " + (chain.empty() ? "nowhere" : chain.back());
+        }
+    }
+    return {};
+}
+
 struct Tally {
     int planned = 0, refused = 0, deep = 0, rolled = 0, sized = 0, whole = 0, thinned = 0;
 };
@@ -154,6 +186,9 @@ std::vector<std::string> mistakes(const Construction& construction, Laying layin
     std::vector<std::string> found = proof.faults;
     if (found.empty() && proof.ledger != list.ledger) {
         found.emplace_back("the ledger is not the bench's");
+    }
+    if (const std::string wrong = originMistake(list, board); found.empty() && !wrong.empty()) {
+        found.push_back(wrong);
     }
     if (found.empty() && plan->glueUps > construction.glueUps()) {
         found.push_back("more glue-ups than the construction: " + std::to_string(plan->glueUps));

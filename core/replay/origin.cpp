@@ -1,0 +1,155 @@
+// From a point of the field back to the strip that lies there.
+#include "core/replay/trace.h"
+
+#include <algorithm>
+
+namespace kerfwright {
+namespace {
+
+/// How a workpiece came about, and what came off its low sides since.
+struct History {
+    const Glue* glued = nullptr;
+    const Laid* taken = nullptr;  ///< the field of one slice
+    std::string cutOff;           ///< the panel it was crosscut off
+    Corner base;                  ///< of a slice: its low corner in that panel as it was made
+    Corner low;                   ///< what has come off since it was made
+};
+
+class Walk {
+public:
+    Walk(const StepList& list, const Trace& trace)
+        : trace_(trace) {
+        for (const Step& step : list.steps) {
+            std::visit([this](const auto& work) { take(work); }, step.work);
+        }
+    }
+
+    std::vector<std::string> from(Length x, Length y) {
+        const auto known = trace_.find(field_);
+        if (field_.empty() || known == trace_.end()) {
+            return {};
+        }
+        const Corner& size = known->second.ready.size;
+        if (x < Length() || y < Length() || x >= size[X] || y >= size[Y]) {
+            return {};
+        }
+        std::vector<std::string> chain;
+        follow(field_, {x, y, half(size[Z])}, chain);
+        chain.erase(chain.begin());
+        return chain;
+    }
+
+private:
+    void take(const Glue& work) {
+        histories_[work.result].glued = &work;
+        field_ = work.final ? work.result : field_;
+    }
+    void take(const Take& work) {
+        histories_[work.result].taken = &work.part;
+        field_ = work.result;
+    }
+    void take(const Flatten& work) {
+        const Length off = work.from.value - work.to.value;
+        histories_[work.part].low[Z] += off - half(off);
+    }
+    void take(const SquareEnd& work) {
+        histories_[work.part].low[Y] += work.waste.value + work.kerf.value;
+    }
+    void take(const Crosscut& work) {
+        for (const auto* labels : {&work.slices, &work.spares}) {
+            for (const std::string& label : *labels) {
+                Corner& low = histories_[work.part].low;
+                const Corner base = low;
+                low[Y] += work.stop.value + work.kerf.value;
+                History& slice = histories_[label];
+                slice.cutOff = work.part;
+                slice.base = base;
+            }
+        }
+    }
+    void take(const BringToSize& work) {
+        const Axis axis = work.sizing.in == SizedIn::Width    ? X
+                          : work.sizing.in == SizedIn::Length ? Y
+                                                              : Z;
+        for (const std::string& label : work.parts) {
+            histories_[label].low[axis] += work.sizing.offFirst;
+        }
+    }
+    void take(const TrimField& work) {
+        Corner& low = histories_[work.part].low;
+        low[X] += work.margin.value;
+        low[Y] += work.margin.value;
+    }
+    template <class Work>
+    void take(const Work&) {}
+
+    /// `point` in the workpiece as it is when it goes on.
+    void follow(const std::string& label, Corner point, std::vector<std::string>& chain) {
+        chain.push_back(label);
+        const auto found = histories_.find(label);
+        if (found == histories_.end()) {
+            return;
+        }
+        const History& history = found->second;
+        for (const Axis axis : {X, Y, Z}) {
+            // Slices were cut off a panel while it was that large; its own point is one of what it
+            // was when it was made.
+            point[axis] += history.cutOff.empty() ? Length() : history.low[axis];
+        }
+        if (!history.cutOff.empty()) {
+            for (const Axis axis : {X, Y, Z}) {
+                point[axis] += history.base[axis];
+            }
+            const auto panel = histories_.find(history.cutOff);
+            if (panel != histories_.end() && panel->second.glued != nullptr) {
+                into(*panel->second.glued, point, chain);
+            } else {
+                chain.push_back(history.cutOff);
+            }
+            return;
+        }
+        for (const Axis axis : {X, Y, Z}) {
+            point[axis] += history.low[axis];
+        }
+        if (history.taken != nullptr) {
+            part(*history.taken, point, chain);
+        } else if (history.glued != nullptr) {
+            into(*history.glued, point, chain);
+        }
+    }
+
+    void part(const Laid& laid, const Corner& point, std::vector<std::string>& chain) {
+        const auto solid = trace_.find(laid.part);
+        if (solid != trace_.end()) {
+            follow(laid.part, unlaid(point, solid->second.ready.size, laid.lay), chain);
+        }
+    }
+
+    void into(const Glue& glue, Corner point, std::vector<std::string>& chain) {
+        const Axis along = glue.along == GlueAlong::Width ? X : Y;
+        for (const Laid& laid : glue.parts) {
+            const auto solid = trace_.find(laid.part);
+            if (solid == trace_.end()) {
+                return;
+            }
+            const Length size = kerfwright::laid(solid->second.ready, laid.lay).size[along];
+            if (point[along] < size) {
+                part(laid, point, chain);
+                return;
+            }
+            point[along] -= size;
+        }
+    }
+
+    const Trace& trace_;
+    std::unordered_map<std::string, History> histories_;
+    std::string field_;
+};
+
+}  // namespace
+
+std::vector<std::string> originAt(const StepList& list, const Trace& trace, Length x, Length y) {
+    return Walk(list, trace).from(x, y);
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,50 @@
+#include "core/sheets/stagepictures.h"
+
+#include "core/replay/trace.h"
+#include "core/sheets/stickview.h"
+
+#include <algorithm>
+#include <set>
+
+namespace kerfwright {
+namespace {
+
+StagePicture pictureOf(const Matter& matter, std::string title, const Solid& solid, Seen seen,
+                       double longest) {
+    const double wide = solid.size[X].toMm();
+    const double tall = solid.size[seen == Seen::FromAbove ? Y : Z].toMm();
+    const double scale = longest / std::max(wide, tall);
+    StagePicture picture{std::move(title), {}};
+    for (const Wood& wood : matter.project.woods) {
+        picture.drawing.woods.push_back(wood.colour);
+    }
+    picture.drawing.extent = {0, 0, wide * scale, tall * scale};
+    drawFace(picture.drawing, matter, solid, seen, picture.drawing.extent, false);
+    return picture;
+}
+
+}  // namespace
+
+std::vector<StagePicture> stagePictures(const Project& project, const Job& job, double longest) {
+    const Matter matter{project, job, Paper::A4};
+    const Trace solids = trace(job.steps, job.board, job.season);
+    std::vector<StagePicture> pictures;
+    std::set<int> kinds;
+    for (const Part& part : job.plan.parts) {
+        const auto solid = solids.find(part.label);
+        if (part.role == Role::Strip || solid == solids.end()) {
+            continue;
+        }
+        const bool field = part.role == Role::Field;
+        if (!field && (!part.isGlued() || !kinds.insert(part.kind).second)) {
+            continue;
+        }
+        const bool fromEnd = !field && job.board.build == Build::EndGrain;
+        pictures.push_back(pictureOf(matter, field ? "Field" : "Panel " + part.label,
+                                     fromEnd ? solid->second.ready : solid->second.made,
+                                     fromEnd ? Seen::FromTheNearEnd : Seen::FromAbove, longest));
+    }
+    return pictures;
+}
+
+}  // namespace kerfwright
