@@ -47,7 +47,7 @@ std::optional<Loaded> load(const std::string& file, std::ostream& err) {
     }
     Result<Job> job =
         makeJob(project->board, project->woods, project->shop, project->choices, project->notation,
-                {project->climate, project->glue, project->purpose});
+                {project->climate, project->glue, project->purpose, project->rates});
     if (!job) {
         err << "kerfwright: " << file << ": " << job.fault().text() << '\n';
         return {};
