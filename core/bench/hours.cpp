@@ -39,7 +39,7 @@ public:
         sand();
         const auto coats = static_cast<int>(rates_.coats);
         for (int coat = 1; coat <= coats; ++coat) {
-            begin(coats == 1 ? "Coat of finish" : "Coat " + std::to_string(coat) + " of finish");
+            begin(coats == 1 ? "Coat of finish" : "Coat " + std::to_string(coat));
             touch(board_);
             add("of surface", "m²", longGrain_ + endGrain_, &BenchRates::coatArea);
             task_.wait = BenchWait::Finish;
@@ -245,6 +245,7 @@ private:
     }
     void count(const CutRails& work) {
         std::set<Length> stops;
+        touch(board_);  // rails are sawn to the field as it came out
         for (const Rail& rail : work.rails) {
             touch(rail.label);
             stops.insert(rail.longPoint.value);
@@ -303,7 +304,7 @@ private:
 
     /// Edges of a border and of an end-grain field are side grain.
     void sand() {
-        begin("Sand through the grits");
+        begin("Sand the board");
         touch(board_);
         const Stock& board = stocks_[board_];
         const double field = area(board.width, board.length).toSquareMetres() - bordered_;

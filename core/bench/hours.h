@@ -1,7 +1,7 @@
 // How long a board takes: with hands on the work, and in days.
 //
 // Every step is counted (cuts, metres, faces, joints, clamps) and each count is taken times a rate
-// of the shop. Waiting comes from the glue, and from the finish. What is left is put into sittings
+// of the shop. Waiting comes from the glue, and from the finish. What is left is put into sessions
 // at the bench. Nothing here is a length that is cut, so it is reckoned in floating point.
 #pragma once
 
@@ -43,14 +43,14 @@ struct BenchTask {
     std::vector<std::string> labels;  ///< of workpieces that it takes up or makes, each once
 };
 
-/// One sitting at the bench.
+/// One session at the bench.
 struct BenchSession {
     std::vector<int> tasks;  ///< indices, in the order in which they are done
     double minutes = 0;      ///< hands on
-    /// From 1, counted from the first sitting; 0 where the shop is too cold for the glue. A task
+    /// From 1, counted from the first session; 0 where the shop is too cold for the glue. A task
     /// that is longer than a day's work goes on until `lastDay`.
     int day = 0, lastDay = 0;
-    std::vector<int> waitsFor;    ///< tasks of earlier sittings whose glue has to set or finish dry
+    std::vector<int> waitsFor;    ///< tasks of earlier sessions whose glue has to set or finish dry
     bool waitsForClamps = false;  ///< all that are owned are in use
 };
 
@@ -65,7 +65,7 @@ struct BenchHours {
 
 /// `needs` are those of the list with the glue of `shop`.
 ///
-/// Sittings follow the list as far as one step needs another: while a panel sets, the next one is
+/// Sessions follow the list as far as one step needs another: while a panel sets, the next one is
 /// milled. A task is begun on a day on which it can be ended, unless it is longer than a day's
 /// work.
 BenchHours benchHours(const StepList& list, const GlueNeeds& needs, const GlueShop& shop,

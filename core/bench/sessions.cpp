@@ -10,10 +10,10 @@ namespace {
 
 constexpr double day = 24 * 60;   // minutes
 constexpr double instant = 1e-6;  // minutes: less is rounding
-/// What glue takes that never sets: long enough to end a sitting. The order of work is still told.
+/// What glue takes that never sets: long enough to end a session. The order of work is still told.
 constexpr double never = 1000 * day;
 
-/// Minutes since the first sitting began; the bench is open at the beginning of every day.
+/// Minutes since the first session began; the bench is open at the beginning of every day.
 class Clock {
 public:
     explicit Clock(double hoursADay)

@@ -1,4 +1,4 @@
-// Puts tasks into sittings. Private to core/bench.
+// Puts tasks into sessions. Private to core/bench.
 #pragma once
 
 #include "core/bench/hours.h"

@@ -124,12 +124,12 @@ TEST(Hours, AreTheSumOfTheirTerms) {
             EXPECT_NEAR(task.minutes, minutes, 1e-9);
             sum += task.minutes;
         }
-        double sittings = 0;
+        double sessions = 0;
         for (const BenchSession& session : job.hours.sessions) {
-            sittings += session.minutes;
+            sessions += session.minutes;
         }
         EXPECT_NEAR(job.hours.minutes, sum, 1e-6);
-        EXPECT_NEAR(sittings, sum, 1e-6);
+        EXPECT_NEAR(sessions, sum, 1e-6);
         // Spreading is reckoned with the glue, and counted here but once.
         double needed = 0;
         for (const GlueUpNeeds& needs : job.glue.glueUps) {
@@ -200,9 +200,9 @@ TEST(Hours, OfMoreSlicesAreNeverLess) {
     }
 }
 
-// --- sittings
+// --- sessions
 
-/// In the order of the sittings.
+/// In the order of the sessions.
 std::vector<int> asDone(const BenchHours& hours) {
     std::vector<int> all;
     for (const BenchSession& session : hours.sessions) {
