@@ -209,6 +209,34 @@ private:
             }
         }
     }
+    void count(const BringToSize& work) {
+        const Sizing& sizing = work.sizing;
+        const int sides =
+            (sizing.offFirst > Length() ? 1 : 0) + (sizing.offLast > Length() ? 1 : 0);
+        const std::size_t cuts = work.parts.size() * static_cast<std::size_t>(sides);
+        settings(static_cast<std::size_t>(sides));
+        const int passes = passesFor(sizing.offFirst + sizing.offLast, rates_.longPass);
+        double face = 0;
+        for (const std::string& part : work.parts) {
+            touch(part);
+            Stock& stock = stocks_[part];
+            face += area(stock.width, stock.length).toSquareMetres() * passes;
+            (sizing.in == SizedIn::Width    ? stock.width
+             : sizing.in == SizedIn::Length ? stock.length
+                                            : stock.thickness) = sizing.to.value;
+        }
+        switch (sizing.in) {
+        case SizedIn::Width:
+            add(static_cast<int>(cuts), "rip", "rips", &BenchRates::rip);
+            break;
+        case SizedIn::Length:
+            crosscuts(cuts);
+            break;
+        case SizedIn::Thickness:
+            add(passWords("of long grain", passes), "m²", face, &BenchRates::flattenLong);
+            break;
+        }
+    }
     void count(const TrimField& work) {
         touch(work.part);
         settings(2);  // the fence, once for each pair of sides

@@ -275,9 +275,14 @@ Board readBoard(const Node& json, const std::vector<Wood>& woods) {
     return board;
 }
 
-Shop readShop(const Node& json) {
-    Shop shop;
+/// Version 1 began without the truing allowance: such a shop gets the usual one of its unit.
+Shop readShop(const Node& json, Unit unit) {
+    Shop shop = unit == Unit::Inches ? inchShop() : metricShop();
     for (const SettingInfo& info : shopSettings()) {
+        const bool mayMiss = info.setting == Setting::Truing;
+        if (mayMiss && !json.maybe(lengthKey(info.key).c_str())) {
+            continue;
+        }
         shop.*info.value = json.at(lengthKey(info.key)).length(info.least, info.greatest);
     }
     shop.spareSlices = json.at("spare-slices").smallWhole(0, 20);
@@ -332,7 +337,7 @@ Project readTree(const Json& json) {
     passOn("woods", faults(project.woods));
     project.board = readBoard(root.at("board"), project.woods);
     passOn("board", faults(project.board, static_cast<int>(project.woods.size())));
-    project.shop = readShop(root.at("shop"));
+    project.shop = readShop(root.at("shop"), project.notation.unit);
     project.choices = readChoices(root.at("choices"));
     readReals(root, "climate", climateSettings(), project.climate);
     passOn("climate", faults(project.climate));

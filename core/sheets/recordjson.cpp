@@ -24,8 +24,14 @@ const char* key(TermKind kind) {
         return "trim-margin";
     case TermKind::PanelFlattening:
         return "panel-flattening";
+    case TermKind::HalfPanelFlattening:
+        return "half-panel-flattening";
     case TermKind::FieldFlattening:
         return "field-flattening";
+    case TermKind::Truing:
+        return "truing";
+    case TermKind::Stick:
+        return "stick";
     case TermKind::Milling:
         return "milling";
     case TermKind::EndAllowance:
@@ -190,7 +196,23 @@ public:
         out_["slices"] = work.slices;
         out_["spares"] = work.spares;
         out_["marginRows"] = work.marginRows;
+        out_["forPanels"] = work.forPanels;
         out_["left"] = json_.length(work.left);
+    }
+    void operator()(const BringToSize& work) {
+        const Sizing& sizing = work.sizing;
+        out_["kind"] = "bring-to-size";
+        out_["parts"] = work.parts;
+        out_["in"] = sizing.in == SizedIn::Width    ? "width"
+                     : sizing.in == SizedIn::Length ? "length"
+                                                    : "thickness";
+        out_["for"] = sizing.purpose == SizedFor::TrueSides    ? "true-sides"
+                      : sizing.purpose == SizedFor::LessMargin ? "less-margin"
+                                                               : "window";
+        out_["from"] = json_.figure(sizing.from);
+        out_["to"] = json_.figure(sizing.to);
+        out_["offFirst"] = json_.length(sizing.offFirst);
+        out_["offLast"] = json_.length(sizing.offLast);
     }
     void operator()(const TrimField& work) {
         out_["kind"] = "trim";
@@ -323,7 +345,8 @@ RecordJson::Json RecordJson::area(Area value) const {
 }
 
 RecordJson::Json RecordJson::lay(const Lay& how) {
-    return {{"stoodUp", how.stoodUp},
+    return {{"rolled", how.rolled},
+            {"stoodUp", how.stoodUp},
             {"turnedOver", how.turnedOver},
             {"flipped", how.flipped},
             {"turned", how.turned}};

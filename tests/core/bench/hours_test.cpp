@@ -232,6 +232,15 @@ TEST(Sessions, KeepAnOrderThatTheVirtualBenchTakes) {
     for (const Board& board : borderedBoards()) {
         expectOrder(planned(board));
     }
+    // Blocks glued from blocks.
+    Board deep = chequer(1, 1, Length::mm(20), Length::mm(30));
+    deep.field = layOut({Pattern::Basket, 4, 4, Length::mm(60), Length::mm(60), {0, 1, 0}}).value();
+    const Job blocks = planned(deep);
+    EXPECT_TRUE(
+        std::any_of(blocks.steps.steps.begin(), blocks.steps.steps.end(), [](const Step& step) {
+            return std::holds_alternative<BringToSize>(step.work);
+        }));
+    expectOrder(blocks);
     EXPECT_TRUE(rc::check([] {
         Board board;
         board.thickness = Length::mm(30);
