@@ -48,7 +48,7 @@ std::optional<Loaded> load(const std::string& file, std::ostream& err) {
     }
     Result<Job> job =
         makeJob(project->board, project->woods, project->shop, project->choices, project->notation,
-                {project->climate, project->glue, project->purpose});
+                {project->climate, project->glue, project->purpose, project->rates});
     if (!job) {
         err << "kerfwright: " << file << ": " << job.fault().text() << '\n';
         return {};
@@ -87,7 +87,7 @@ ExitCode compare(const Loaded& loaded, bool json, std::ostream& out, std::ostrea
     const Project& project = loaded.project;
     const Result<Alternatives> ways =
         alternatives(project.board, project.woods, project.shop, project.choices, project.notation,
-                     {project.climate, project.glue, project.purpose});
+                     {project.climate, project.glue, project.purpose, project.rates});
     if (!ways) {
         err << "kerfwright: " << ways.fault().text() << '\n';
         return Problem;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <set>
 #include <tuple>
 #include <utility>
@@ -72,7 +73,7 @@ bool worseInAll(const Alternative& a, const Alternative& b) {
     const auto joints = [](const Alternative& one) { return one.job.plan.extraJoints.size(); };
     return x.glueUps >= y.glueUps && x.clampLoads >= y.clampLoads && x.panels >= y.panels &&
            x.settings >= y.settings && x.cuts >= y.cuts && x.timber >= y.timber &&
-           joints(a) >= joints(b) && a.limits.size() >= b.limits.size();
+           x.minutes >= y.minutes && joints(a) >= joints(b) && a.limits.size() >= b.limits.size();
 }
 
 std::vector<std::string> limitsOf(const Job& job) {
@@ -113,7 +114,7 @@ public:
             return made.fault();
         }
         Alternative one{std::move(key), std::move(name), choices, std::move(made).value(), {}, {}};
-        one.measures = measuresOf(one.job.plan, one.job.steps);
+        one.measures = measuresOf(one.job);
         one.limits = limitsOf(one.job);
         const auto same = [&](const Alternative& other) {
             return other.measures == one.measures &&
@@ -161,15 +162,16 @@ std::string sentenceFor(const Alternatives& result, const Proposals& found) {
 
 }  // namespace
 
-Measures measuresOf(const Plan& plan, const StepList& list) {
+Measures measuresOf(const Job& job) {
     Counter counter;
-    for (const Step& step : list.steps) {
+    for (const Step& step : job.steps.steps) {
         std::visit(counter, step.work);
     }
     counter.measures.settings = static_cast<int>(counter.settings.size());
-    counter.measures.glueUps = plan.glueUps;
-    counter.measures.clampLoads = plan.assemblies;
-    counter.measures.panels = plan.panels;
+    counter.measures.glueUps = job.plan.glueUps;
+    counter.measures.clampLoads = job.plan.assemblies;
+    counter.measures.panels = job.plan.panels;
+    counter.measures.minutes = static_cast<int>(std::lround(job.hours.minutes));
     return counter.measures;
 }
 

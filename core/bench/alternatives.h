@@ -19,11 +19,12 @@ struct Measures {
     int settings = 0;    ///< different settings of machines
     int cuts = 0;        ///< crosscuts, and edges that are ripped or trued
     Volume timber;       ///< rough
+    int minutes = 0;     ///< hands on
     friend bool operator==(const Measures&, const Measures&) = default;
 };
 
 /// Of any plan's steps.
-Measures measuresOf(const Plan& plan, const StepList& steps);
+Measures measuresOf(const Job& job);
 
 struct Alternative {
     std::string key;   ///< for `Choices::construction`; empty: rows or columns as planned today

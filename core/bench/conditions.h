@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/board/use.h"
+#include "core/shop/benchrates.h"
 #include "core/shop/glueshop.h"
 #include "core/wood/moisture.h"
 
@@ -13,6 +14,7 @@ struct Conditions {
     Climate climate;
     GlueShop glue;
     BoardPurpose purpose;
+    BenchRates rates;
     friend bool operator==(const Conditions&, const Conditions&) = default;
 };
 

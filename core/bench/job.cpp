@@ -162,6 +162,7 @@ Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Sh
                      job.proof.faults.front()};
     }
     job.glue = glueNeeds(job.steps, woods, conditions.glue);
+    job.hours = benchHours(job.steps, job.glue, conditions.glue, conditions.rates);
     job.cautions = cautions({board, job.board, woods, shop, choices, conditions, job.plan,
                              job.steps, job.movement, job.glue, notation});
     job.totals = totals(job.board, woods, job.steps, job.proof, conditions.climate, fit.surround);

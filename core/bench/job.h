@@ -6,6 +6,7 @@
 #include "core/bench/cautions.h"
 #include "core/bench/conditions.h"
 #include "core/bench/glue.h"
+#include "core/bench/hours.h"
 #include "core/glueup/constructions.h"
 #include "core/glueup/steps.h"
 #include "core/replay/replay.h"
@@ -41,6 +42,7 @@ struct Job {
     std::vector<Caution> cautions;
     BoardMovement movement;
     GlueNeeds glue;
+    BenchHours hours;
     Totals totals;
 };
 

@@ -107,6 +107,15 @@ Json ofBoard(const Project& project) {
     return json;
 }
 
+template <class Values, class Settings>
+Json ofReals(const Settings& settings, const Values& values) {
+    Json json = Json::object();
+    for (const auto& setting : settings) {
+        json.add(setting.key, Json::ofNumber(values.*setting.value));
+    }
+    return json;
+}
+
 /// All that this version knows of a project, in the order of the file.
 Json known(const Project& project) {
     Json titles = Json::object();
@@ -131,14 +140,6 @@ Json known(const Project& project) {
         choices.add("most-parts", Json::ofNumber(std::int64_t{project.choices.mostParts}));
     }
 
-    Json climate = Json::object();
-    for (const ClimateSetting& setting : climateSettings()) {
-        climate.add(setting.key, Json::ofNumber(project.climate.*setting.value));
-    }
-    Json glue = Json::object();
-    for (const GlueSetting& setting : glueSettings()) {
-        glue.add(setting.key, Json::ofNumber(project.glue.*setting.value));
-    }
     Json purpose = Json::object();
     purpose.add("use", named(useNames, project.purpose.use));
     purpose.add("foot-nm", ofLength(project.purpose.foot));
@@ -152,9 +153,10 @@ Json known(const Project& project) {
     json.add("woods", ofWoods(project.woods));
     json.add("shop", std::move(shop));
     json.add("choices", std::move(choices));
-    json.add("climate", std::move(climate));
-    json.add("glue", std::move(glue));
+    json.add("climate", ofReals(climateSettings(), project.climate));
+    json.add("glue", ofReals(glueSettings(), project.glue));
     json.add("purpose", std::move(purpose));
+    json.add("rates", ofReals(rateSettings(), project.rates));
     json.add("currency", Json::ofText(project.currency));
     return json;
 }
@@ -359,6 +361,8 @@ Project readTree(const Json& json) {
     readReals(root, "glue", glueSettings(), project.glue);
     passOn("glue", faults(project.glue));
     readPurpose(root, project.purpose);
+    readReals(root, "rates", rateSettings(), project.rates);
+    passOn("rates", faults(project.rates));
     if (const std::optional<Node> currency = root.maybe("currency")) {
         project.currency = currency->text();
     }

@@ -107,6 +107,7 @@ std::vector<Fault> faults(const Project& project) {
     append(all, faults(project.climate));
     append(all, faults(project.glue));
     append(all, faults(project.purpose, project.notation));
+    append(all, faults(project.rates));
     checkText(all, "Currency", project.currency, ProjectLimits::currencyBytes);
     if (!project.unknownKeys.empty()) {
         const Result<Json> unknown = parseJson(project.unknownKeys);

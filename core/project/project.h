@@ -5,6 +5,7 @@
 #include "core/board/use.h"
 #include "core/glueup/plan.h"
 #include "core/measure/notation.h"
+#include "core/shop/benchrates.h"
 #include "core/shop/glueshop.h"
 #include "core/shop/shop.h"
 #include "core/wood/moisture.h"
@@ -33,6 +34,7 @@ struct Project {
     Climate climate;  ///< of the timber when it is glued, and of the place of use
     GlueShop glue;
     BoardPurpose purpose;
+    BenchRates rates;
     std::string currency;     ///< what the prices of the woods are in: "€", "CHF"; may be empty
     std::string unknownKeys;  ///< JSON of what a file held that this version does not know; kept
     friend bool operator==(const Project&, const Project&) = default;

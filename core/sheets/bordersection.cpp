@@ -314,9 +314,11 @@ Drawing drawRailSection(const Board& board, const std::vector<Wood>& woods, cons
     // Beyond the numbers that stand to the right of their lines.
     const double after = std::max(right * section.s(), section.drawnRight());
     if (shape.channelBottom > 0) {
-        section.down(0, shape.channelTop, after + level, right, fit.tongueFromFace.value);
-        section.down(shape.channelTop, shape.channelBottom, after + 2 * level, right,
+        // A number without room stands below its lines: the lower size comes first, so that only
+        // lines from above it lead past it.
+        section.down(shape.channelTop, shape.channelBottom, after + level, right,
                      fit.tongueThickness.value);
+        section.down(0, shape.channelTop, after + 2 * level, right, fit.tongueFromFace.value);
     } else if (shape.ledge > 0) {
         section.down(t - shape.ledgeThickness, t, after + level, right, fit.ledgeThickness.value);
     }
@@ -345,8 +347,8 @@ Drawing drawCornerSection(const Board& board, const std::vector<Wood>& woods, co
     section.words(0, -1.4, "top face", Align::Left);
     section.below(0, depth, t, 1, "slot", fit.splineDepth.value);
     const double after = std::max(right * section.s(), section.drawnRight());
-    section.down(0, top, after + level, right, fit.splineFromFace.value);
-    section.down(top, bottom, after + 2 * level, right, border.splineThickness);
+    section.down(top, bottom, after + level, right, border.splineThickness);
+    section.down(0, top, after + 2 * level, right, fit.splineFromFace.value);
     return section.taken();
 }
 

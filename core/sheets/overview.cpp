@@ -2,6 +2,7 @@
 #include "core/drawing/geometry.h"
 #include "core/sheets/amounts.h"
 #include "core/sheets/boardview.h"
+#include "core/sheets/hourwords.h"
 #include "core/sheets/pages.h"
 
 #include <algorithm>
@@ -223,7 +224,7 @@ void cautionList(Flow& flow, const Matter& matter) {
     flow.y += 2;
 }
 
-void orderOfWork(Flow& flow, const StepList& list) {
+void orderOfWork(Flow& flow, const StepList& list, const BenchHours& hours) {
     constexpr double lineHeight = 4.8;
     constexpr double headingHeight = 7.2;
     const std::size_t count = list.steps.size();
@@ -239,7 +240,7 @@ void orderOfWork(Flow& flow, const StepList& list) {
             flow.newPage();
         }
         flow.heading(next == 0 ? "Order of work" : "Order of work, continued",
-                     "the same step numbers stand on every sheet");
+                     "≈ " + totalWords(hours) + "; numbers as on every sheet");
         const auto room = static_cast<std::size_t>(std::max(1.0, flow.room() / lineHeight));
         const std::size_t lines = std::min(room, (count - next + 1) / 2);
         for (std::size_t i = 0; i < 2 * lines && next < count; ++i, ++next) {
@@ -248,8 +249,11 @@ void orderOfWork(Flow& flow, const StepList& list) {
             flow.tick(x, y + 0.1, 3.6);
             flow.text(x + 12, y + 3.3, std::to_string(next + 1), {type::small, true, Ink::Accent},
                       Align::Right);
-            flow.text(x + 14, y + 3.3, title(list.steps[next]), smallText, Align::Left,
-                      column - 14);
+            const std::string time = timeWords(hours.tasks[next].minutes);
+            const double words = column - 16 - textWidth(time, type::small, false);
+            flow.text(x + 14, y + 3.3, shortened(title(list.steps[next]), smallText, words),
+                      smallText);
+            flow.text(x + column, y + 3.3, time, quietText, Align::Right);
         }
         flow.y += static_cast<double>(lines) * lineHeight + 2;
     }
@@ -288,7 +292,7 @@ void setOverview(std::vector<Draft>& drafts, const Matter& matter, const Record&
                      [&flow] { flow.heading("Note, continued"); });
         flow.y += 3;
     }
-    orderOfWork(flow, record.list);
+    orderOfWork(flow, record.list, matter.job.hours);
     // The other sheets have the safety words in any case.
     flow.safetyWhereRoom();
 }

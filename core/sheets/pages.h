@@ -20,6 +20,8 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
 void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
 /// What is cut into rails and field beyond their outline, and how it moves through the year.
 void addJoinery(std::vector<Draft>& drafts, const Matter& matter);
+/// How long each step takes, by sessions, with room for the time that it took.
+void addHours(std::vector<Draft>& drafts, const Matter& matter);
 void addMachineSettings(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
 
 }  // namespace kerfwright

@@ -1,4 +1,5 @@
 #include "core/sheets/amounts.h"
+#include "core/sheets/hourwords.h"
 #include "core/sheets/methods.h"
 #include "core/sheets/planjson.h"
 
@@ -234,6 +235,7 @@ std::string planText(const Project& project, const Job& job) {
         out += "Weight     ≈ " + fixed(pounds ? totals.weightKg / 0.45359237 : totals.weightKg, 1) +
                (pounds ? " lb\n" : " kg\n");
     }
+    out += "At bench   ≈ " + totalWords(job.hours) + "\n";
     if (!plan.decidedBy.empty()) {
         out += "Plan       " + plan.decidedBy + "\n";
     }
@@ -243,9 +245,17 @@ std::string planText(const Project& project, const Job& job) {
     Teller teller(project, job, record);
     int number = 0;
     for (const Step& step : job.steps.steps) {
+        const BenchTask& task = job.hours.tasks[static_cast<std::size_t>(number)];
         const std::string count = std::to_string(++number);
         out += std::string(count.size() < 4 ? 4 - count.size() : 0, ' ') + count + ". " +
-               title(step) + "\n" + teller.told(step, number);
+               title(step) + "  (" + timeWords(task.minutes) + ")\n" + teller.told(step, number);
+    }
+
+    out += "\nSessions at the bench\n";
+    for (const BenchSession& session : job.hours.sessions) {
+        const std::string wait = waitWords(job.hours, session);
+        out += "  " + dayWords(session) + ", " + timeWords(session.minutes) + ": " +
+               taskWords(job.hours, session) + (wait.empty() ? "" : "; once " + wait) + "\n";
     }
 
     if (!job.cautions.empty()) {

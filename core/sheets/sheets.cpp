@@ -64,6 +64,7 @@ std::vector<Draft> drafted(const Matter& matter, const Record& record) {
     if (record.border) {
         addBorder(drafts, matter, record);
     }
+    addHours(drafts, matter);
     addMachineSettings(drafts, matter, record);
     return drafts;
 }

@@ -1,5 +1,7 @@
 #include "core/sheets/ways.h"
 
+#include "core/sheets/hourwords.h"
+
 #include <nlohmann/json.hpp>
 
 #include <iomanip>
@@ -35,7 +37,8 @@ std::string waysText(const Project& project, const Alternatives& ways) {
     std::ostringstream out;
     out << "Ways to glue " << (project.titles.name.empty() ? "this board" : project.titles.name)
         << "\n\n";
-    out << "      glue-ups  loads  panels  settings   cuts         timber in  way\n";
+    out << "      glue-ups  loads  panels  settings   cuts         timber in  at the bench  days  "
+           "way\n";
     int number = 0;
     for (const Alternative& way : ways.all) {
         const Measures& m = way.measures;
@@ -89,6 +92,8 @@ std::string waysJson(const Project& project, const Alternatives& ways) {
                                 {"settings", m.settings},
                                 {"cuts", m.cuts},
                                 {"timberIn", formatVolume(m.timber, project.notation.unit)},
+                                {"handsOnMinutes", m.minutes},
+                                {"days", way.job.hours.days ? Json(*way.job.hours.days) : Json()},
                                 {"extraJoints", way.job.plan.extraJoints.size()},
                                 {"limits", way.limits}});
     }

@@ -1,18 +1,8 @@
 #include "core/shop/glueshop.h"
 
-#include "core/measure/number.h"
-
-#include <cmath>
-#include <string>
+#include "core/shop/realfaults.h"
 
 namespace kerfwright {
-namespace {
-
-std::string numberText(double value, const char* unit) {
-    return formatNumber(value) + (*unit == '\0' ? "" : std::string(" ") + unit);
-}
-
-}  // namespace
 
 const std::vector<GlueSetting>& glueSettings() {
     static const std::vector<GlueSetting> settings{
@@ -64,19 +54,7 @@ const std::vector<GlueSetting>& glueSettings() {
 }
 
 std::vector<Fault> faults(const GlueShop& shop) {
-    std::vector<Fault> found;
-    for (const GlueSetting& setting : glueSettings()) {
-        const double value = shop.*setting.value;
-        if (setting.whole && value != std::floor(value)) {
-            found.push_back(
-                {setting.name, "must be a whole number", numberText(value, setting.unit)});
-        } else if (!(value >= setting.least && value <= setting.greatest)) {
-            found.push_back({setting.name,
-                             "must be from " + numberText(setting.least, setting.unit) + " to " +
-                                 numberText(setting.greatest, setting.unit),
-                             numberText(value, setting.unit)});
-        }
-    }
+    std::vector<Fault> found = realFaults(shop, glueSettings());
     if (shop.heavyDensity <= shop.lightDensity) {
         found.push_back(
             {"Heavy woods",

@@ -180,7 +180,9 @@ TEST(Plan, IsTextForTheMaker) {
     // Derived for the board that a new project holds: 8 × 8 squares of 50 mm, kerf 3.2 mm.
     for (const char* words :
          {"Hut board <1> & more", "480 mm × 480 mm", "Glue panel A", "stop: 38 mm board thickness",
-          "3 mm flattening the field = 41 mm", "A-3 (flipped)", "Cautions"}) {
+          "3 mm flattening the field = 41 mm", "A-3 (flipped)", "hands on, 4 days in 4 sessions",
+          "Sessions at the bench\n  day 1, ", "steps 3–8; once the glue of step 2 has set",
+          "Cautions"}) {
         EXPECT_THAT(called.out, HasSubstr(words));
     }
 }
@@ -238,6 +240,34 @@ void forEachFigure(const Json& json, const Look& look) {
             forEachFigure(below, look);
         }
     }
+}
+
+TEST(Plan, TimesInTheJsonAddUp) {
+    const Folder folder;
+    const Called called = call({"plan", folder.write("a.kerfwright", someProject()), "--json"});
+    ASSERT_EQ(called.code, Done) << called.err;
+    const Json plan = Json::parse(called.out);
+    const Json& hours = plan["hours"];
+    EXPECT_EQ(plan["rates"]["coats"], 2);
+    EXPECT_EQ(hours["days"], 4);
+    ASSERT_EQ(hours["tasks"].size(), plan["steps"].size() + 3) << "sanding and two coats";
+    double all = 0;
+    for (const Json& task : hours["tasks"]) {
+        double minutes = 0;
+        for (const Json& term : task["terms"]) {
+            minutes += term["count"].get<double>() * term["each"].get<double>();
+            const auto key = term["setting"].get<std::string>();
+            EXPECT_TRUE(plan["rates"].contains(key) || plan["glue"].contains(key)) << key;
+        }
+        EXPECT_NEAR(task["minutes"].get<double>(), minutes, 1e-9);
+        EXPECT_FALSE(task["waitMinutes"].is_null());
+        all += minutes;
+    }
+    EXPECT_NEAR(hours["minutes"].get<double>(), all, 1e-6);
+    EXPECT_EQ(hours["tasks"][1]["wait"], "glue");
+    EXPECT_EQ(hours["tasks"][1]["waitMinutes"], 720);
+    EXPECT_EQ(hours["sessions"][1]["tasks"][0], 3);
+    EXPECT_EQ(hours["sessions"][1]["waitsFor"][0], 2);
 }
 
 TEST(Plan, EveryFigureInTheJsonIsTheSumOfItsWorking) {

@@ -63,7 +63,7 @@ Sections read(const std::string& pdf) {
     // "Slice panel A | Tarn Hut Joinery", "Glue panel A (continued)", "Machine settings (continu…"
     static const std::regex heading("(?:^|\n) ?(Overview|Cut list|Glue panel \\w+|Slice panel "
                                     "\\w+|Final glue-up|The field|Border|"
-                                    "Machine settings)\\b");
+                                    "Time at the bench|Machine settings)\\b");
     Sections sections;
     for (const std::string& page : pagesOf(pdf)) {
         std::smatch found;
@@ -212,6 +212,9 @@ TEST(Paper, SaysEveryMachineFigureOfThePlan) {
         const Paper paper(sample);
         for (const Json& step : paper.plan.at("steps")) {
             compareStep(paper, step);
+        }
+        for (const Json& task : paper.plan.at("hours").at("tasks")) {
+            paper.says(task.at("title"), "Time at the bench");
         }
         EXPECT_GT(paper.figures, 20) << sample;
         paper.has(paper.plan.at("board").at("thickness"), "Overview",

@@ -20,7 +20,8 @@ void addPlanning() {
             [project] {
                 Result<Job> job =
                     makeJob(project->board, project->woods, project->shop, project->choices,
-                            project->notation, {project->climate, project->glue, project->purpose});
+                            project->notation,
+                            {project->climate, project->glue, project->purpose, project->rates});
                 benchmark::DoNotOptimize(job.ok());
             },
             "reading the same project from its bytes",

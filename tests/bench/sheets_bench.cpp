@@ -22,7 +22,8 @@ void addSheets() {
     const auto project = std::make_shared<Project>(*read);
     const auto job = [project] {
         return makeJob(project->board, project->woods, project->shop, project->choices,
-                       project->notation, {project->climate, project->glue, project->purpose});
+                       project->notation,
+                       {project->climate, project->glue, project->purpose, project->rates});
     };
     if (const Result<Job> first = job(); !first) {
         std::fprintf(stderr, "%s\n", first.fault().text().c_str());

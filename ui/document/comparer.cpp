@@ -12,7 +12,8 @@ namespace {
 bool sameWays(const Project& a, const Project& b) {
     return a.board == b.board && a.woods == b.woods && a.shop == b.shop &&
            a.choices.mergeLike == b.choices.mergeLike && a.notation == b.notation &&
-           a.climate == b.climate && a.glue == b.glue && a.purpose == b.purpose;
+           a.climate == b.climate && a.glue == b.glue && a.purpose == b.purpose &&
+           a.rates == b.rates;
 }
 
 }  // namespace
@@ -74,7 +75,7 @@ void Comparer::compare() {
         };
         Result<Alternatives> made = alternatives(
             project->board, project->woods, project->shop, project->choices, project->notation,
-            {project->climate, project->glue, project->purpose}, told);
+            {project->climate, project->glue, project->purpose, project->rates}, told);
         std::shared_ptr<const Compared> compared;
         QString fault;
         if (made.ok()) {

@@ -46,6 +46,7 @@ inline constexpr int currency = 601;
 inline constexpr int borderGap = 602;
 inline constexpr int inlayWidth = 603;
 inline constexpr int splineThickness = 604;
+inline constexpr int rate = 700;   ///< plus which of the settings
 inline constexpr int wood = 1000;  ///< plus `woodEntries` times its index, plus which of them
 inline constexpr int woodEntries = 32;
 }  // namespace entry

@@ -11,7 +11,7 @@ namespace {
 bool sameWish(const Project& a, const Project& b) {
     return a.board == b.board && a.woods == b.woods && a.shop == b.shop && a.choices == b.choices &&
            a.notation == b.notation && a.climate == b.climate && a.glue == b.glue &&
-           a.purpose == b.purpose;
+           a.purpose == b.purpose && a.rates == b.rates;
 }
 
 }  // namespace
@@ -55,9 +55,9 @@ void Planner::run() {
     }
     running_ = true;
     pool_.start([this, generation = generation_, project = asked_] {
-        Result<Job> made =
-            makeJob(project->board, project->woods, project->shop, project->choices,
-                    project->notation, {project->climate, project->glue, project->purpose});
+        Result<Job> made = makeJob(
+            project->board, project->woods, project->shop, project->choices, project->notation,
+            {project->climate, project->glue, project->purpose, project->rates});
         PlannedPtr planned;
         QString fault;
         if (made.ok()) {

@@ -192,6 +192,7 @@ void BenchTabs::takeWay(int row, int way) {
             project.climate = remedy.conditions->climate;
             project.glue = remedy.conditions->glue;
             project.purpose = remedy.conditions->purpose;
+            project.rates = remedy.conditions->rates;
         }
     });
     Q_EMIT told(fault ? toQt(fault->text())

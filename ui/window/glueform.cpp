@@ -54,6 +54,15 @@ void GlueForm::fill() {
     refresh();
 }
 
+void GlueForm::focusSetting(std::string_view key) {
+    section_->setOpen(true);
+    for (const Row& row : rows_) {
+        if (row.info->key == key) {
+            row.field->focusEntry();
+        }
+    }
+}
+
 void GlueForm::refresh() {
     const Project& project = document_.project();
     const Unit unit = project.notation.unit;

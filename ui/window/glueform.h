@@ -6,6 +6,7 @@
 
 #include <QObject>
 
+#include <string_view>
 #include <vector>
 
 QT_BEGIN_NAMESPACE
@@ -24,6 +25,8 @@ public:
     /// The entries are made when the section is first opened.
     GlueForm(Document& document, FormSection* section);
     void refresh();
+    /// Opens the section and puts the cursor into the entry of that key, if there is one.
+    void focusSetting(std::string_view key);
 
 private:
     void fill();

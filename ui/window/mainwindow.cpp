@@ -116,6 +116,7 @@ void MainWindow::connectParts() {
     connect(bench_->steps(), &StepsPanel::highlighted, board_, &BoardView::setHighlight);
     connect(bench_, &BenchTabs::highlighted, board_, &BoardView::setHighlight);
     connect(bench_->steps(), &StepsPanel::termAsked, wish_, &WishForm::focusTerm);
+    connect(bench_->steps(), &StepsPanel::rateAsked, wish_, &WishForm::focusRate);
     connect(board_, &BoardView::pieceChosen, this, [this](QPoint cell, QPointF mm) {
         const Length border = document_.project().board.border.width;
         const auto at = [border](double value) {

@@ -1,6 +1,8 @@
 #include "ui/window/stepspanel.h"
 
+#include "core/sheets/hourwords.h"
 #include "ui/document/text.h"
+#include "ui/window/hoursbox.h"
 #include "ui/window/pieceinfo.h"
 #include "ui/window/planbanner.h"
 #include "ui/window/stepwords.h"
@@ -14,12 +16,24 @@ namespace {
 
 constexpr int noticed = 250;  // milliseconds
 
+/// "about 41 min, then 12 h to set"
+QString timeLine(const BenchTask& task) {
+    const QString time = toQt(timeWords(task.minutes));
+    if (task.wait == BenchWait::None) {
+        return StepsPanel::tr("about %1").arg(time);
+    }
+    return task.waitMinutes ? StepsPanel::tr("about %1, then %2 to set")
+                                  .arg(time, toQt(timeWords(*task.waitMinutes)))
+                            : StepsPanel::tr("about %1; too cold for the glue to set").arg(time);
+}
+
 }  // namespace
 
 StepsPanel::StepsPanel(Planner& planner, QWidget* parent)
     : QWidget(parent)
     , planner_(planner)
     , banner_(new PlanBanner(planner, this))
+    , hours_(new HoursBox(planner, this))
     , list_(new CardList(this)) {
     list_->setObjectName(QStringLiteral("steps"));
     list_->setAccessibleName(tr("Steps"));
@@ -28,6 +42,8 @@ StepsPanel::StepsPanel(Planner& planner, QWidget* parent)
     column->setContentsMargins(0, 4, 0, 0);
     column->setSpacing(0);
     column->addWidget(banner_);
+    hours_->setContentsMargins(20, 4, 12, 4);
+    column->addWidget(hours_);
     column->addWidget(list_, 1);
     slow_.setSingleShot(true);
     slow_.setInterval(noticed);
@@ -67,11 +83,13 @@ void StepsPanel::refresh() {
             Card card;
             card.number = QString::number(step + 1);
             card.title = words.title;
+            const BenchTask& task = shown_->job.hours.tasks[static_cast<std::size_t>(step)];
             card.lines = words.lines;
+            card.lines << timeLine(task);
             card.bigLabel = words.bigLabel;
             card.big = words.big;
             card.warning = words.warning;
-            card.working = !words.figures.empty();
+            card.working = !words.figures.empty() || !task.terms.empty();
             cards.push_back(std::move(card));
         }
     }
@@ -108,7 +126,10 @@ void StepsPanel::openWorking(int step) {
         return;
     }
     const StepWords words = StepWriter(shown_->job.steps, *shown_->project).describe(step);
-    auto* popup = new WorkingPopup(words.title, words.figures, shown_->project->notation, this);
+    const BenchTask& task = shown_->job.hours.tasks[static_cast<std::size_t>(step)];
+    auto* popup =
+        new WorkingPopup(words.title, words.figures, shown_->project->notation, this, &task);
+    connect(popup, &WorkingPopup::rateAsked, this, &StepsPanel::rateAsked);
     connect(popup, &WorkingPopup::termAsked, this, &StepsPanel::termAsked);
     const QRect anchor = list_->workingRect(step);
     popup->openBeside(QRect(list_->viewport()->mapToGlobal(anchor.topLeft()), anchor.size()));

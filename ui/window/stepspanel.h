@@ -10,6 +10,7 @@
 
 namespace kerfwright {
 
+class HoursBox;
 class PlanBanner;
 
 class StepsPanel : public QWidget {
@@ -27,6 +28,8 @@ Q_SIGNALS:
     void highlighted(const Highlight& highlight);
     /// The entry that a term of a working comes from.
     void termAsked(TermKind kind);
+    /// The rate that a time comes from, by the key of its setting.
+    void rateAsked(const QString& key);
 
 private:
     void refresh();
@@ -35,6 +38,7 @@ private:
 
     Planner& planner_;
     PlanBanner* banner_;
+    HoursBox* hours_;
     CardList* list_;
     PlannedPtr shown_;
     QTimer slow_;  ///< a plan that takes long enough to be noticed is marked as stale

@@ -1,5 +1,6 @@
 #include "ui/window/totalsbar.h"
 
+#include "core/sheets/hourwords.h"
 #include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/window/amounts.h"
@@ -52,6 +53,10 @@ void TotalsBar::refresh() {
         items_.push_back({tr("Strips"), QString::number(job.plan.strips), 4});
         items_.push_back(
             {tr("Timber in"), toQt(formatVolume(job.totals.timberIn, notation.unit)), 3});
+        items_.push_back({tr("At the bench"), toQt(timeWords(job.hours.minutes)), 3});
+        if (job.hours.days) {
+            items_.push_back({tr("Days"), QString::number(*job.hours.days), 5});
+        }
         items_.push_back({tr("Yield"), tr("%1 %").arg(job.totals.yieldPercent, 0, 'f', 0), 6});
         const auto dangers =
             std::count_if(job.cautions.begin(), job.cautions.end(), [](const Caution& caution) {

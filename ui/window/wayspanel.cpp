@@ -1,5 +1,6 @@
 #include "ui/window/wayspanel.h"
 
+#include "core/sheets/hourwords.h"
 #include "core/sheets/stagepictures.h"
 #include "core/sheets/ways.h"
 #include "ui/document/text.h"
@@ -124,6 +125,8 @@ void WaysPanel::fill() {
                               .arg(m.settings)
                               .arg(m.cuts)
                               .arg(toQt(formatVolume(m.timber, last->project->notation.unit)));
+            card.lines << tr("%1 at the bench · %2")
+                              .arg(toQt(totalWords(way.job.hours)), toQt(daysWords(way.job.hours)));
             const auto joints = static_cast<int>(way.job.plan.extraJoints.size());
             if (joints > 0) {
                 card.lines << counted(joints, tr("%1 joint inside pieces"),

@@ -9,6 +9,7 @@
 #include "ui/window/lengthfield.h"
 #include "ui/window/patternpicker.h"
 #include "ui/window/placeform.h"
+#include "ui/window/ratesform.h"
 #include "ui/window/segmented.h"
 #include "ui/window/shopform.h"
 #include "ui/window/textfield.h"
@@ -284,6 +285,10 @@ void WishForm::buildShop() {
     glue->head()->setObjectName(QStringLiteral("glueHead"));
     glue_ = new GlueForm(document_, glue);
     rule();
+    auto* rates = section(tr("Time at the bench"), true);
+    rates->head()->setObjectName(QStringLiteral("ratesHead"));
+    rates_ = new RatesForm(document_, rates);
+    rule();
     auto* allowances = section(tr("Allowances"), true);
     allowances->head()->setObjectName(QStringLiteral("allowancesHead"));
     rule();
@@ -318,6 +323,7 @@ void WishForm::refresh() {
     border_->refresh();
     place_->refresh();
     glue_->refresh();
+    rates_->refresh();
     units_->refresh();
     shop_->refresh();
     rows_->setCurrent(static_cast<int>(project.choices.rows));
@@ -380,6 +386,17 @@ void WishForm::focusTerm(TermKind kind) {
     if (field != nullptr) {
         field->focusEntry();
     }
+    showFocused();
+}
+
+void WishForm::focusRate(const QString& key) {
+    if (!rates_->focusRate(fromQt(key))) {
+        glue_->focusSetting(fromQt(key));
+    }
+    showFocused();
+}
+
+void WishForm::showFocused() {
     // A section that has just been opened gets its place only with the next layout.
     QTimer::singleShot(0, this, [this] {
         if (QWidget* focused = focusWidget()) {

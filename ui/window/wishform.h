@@ -26,6 +26,7 @@ class LengthField;
 class FormSection;
 class GlueForm;
 class PlaceForm;
+class RatesForm;
 class Segmented;
 class ShopForm;
 class TextField;
@@ -39,6 +40,8 @@ public:
 
     /// Opens what holds the entry that a term of a working comes from, and puts the cursor there.
     void focusTerm(TermKind kind);
+    /// The same for the rate of a time at the bench, or the glue's setting of that key.
+    void focusRate(const QString& key);
 
 Q_SIGNALS:
     void previewed(const ProjectPtr& project);
@@ -54,6 +57,7 @@ private:
     void buildPlace();
     void buildShop();
     void buildUnits();
+    void showFocused();
     void refresh();
     void refreshSize();
     /// Changes the field from what it was when the entry in hand began to be edited: the first
@@ -85,6 +89,7 @@ private:
     BorderForm* border_ = nullptr;
     PlaceForm* place_ = nullptr;
     GlueForm* glue_ = nullptr;
+    RatesForm* rates_ = nullptr;
     ShopForm* shop_ = nullptr;
     Segmented* rows_ = nullptr;
     QCheckBox* merge_ = nullptr;

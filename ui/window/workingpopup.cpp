@@ -1,5 +1,6 @@
 #include "ui/window/workingpopup.h"
 
+#include "core/sheets/hourwords.h"
 #include "ui/document/text.h"
 #include "ui/window/tones.h"
 
@@ -18,6 +19,7 @@ namespace {
 
 constexpr int widest = 400;
 constexpr int tallest = 420;
+constexpr std::size_t fewFigures = 4;
 
 /// Where a term comes from, as the link to it reads.
 QString sourceOf(TermKind kind) {
@@ -66,81 +68,127 @@ QLabel* label(const QString& text, QWidget* parent, bool bold = false, bool quie
 }  // namespace
 
 WorkingPopup::WorkingPopup(const QString& title, const std::vector<StepFigure>& figures,
-                           const Notation& notation, QWidget* parent)
-    : QFrame(parent, Qt::Popup) {
+                           const Notation& notation, QWidget* parent, const BenchTask* task)
+    : QFrame(parent, Qt::Popup)
+    , area_(new QScrollArea(this))
+    , content_(new QWidget)
+    , grid_(new QGridLayout(content_)) {
     setObjectName(QStringLiteral("workingPopup"));
     setAttribute(Qt::WA_DeleteOnClose);
     setAccessibleName(tr("Working: %1").arg(title));
     auto* outer = new QVBoxLayout(this);
     outer->setContentsMargins(2, 10, 2, 10);
-    auto* area = new QScrollArea(this);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setWidgetResizable(true);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area->setFocusPolicy(Qt::NoFocus);
-    auto* content = new QWidget;
-    auto* grid = new QGridLayout(content);
-    grid->setContentsMargins(16, 4, 16, 4);
-    grid->setHorizontalSpacing(12);
-    grid->setVerticalSpacing(2);
-    grid->setColumnStretch(1, 1);
+    area_->setFrameShape(QFrame::NoFrame);
+    area_->setWidgetResizable(true);
+    area_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area_->setFocusPolicy(Qt::NoFocus);
+    area_->setWidget(content_);
+    outer->addWidget(area_);
+    grid_->setContentsMargins(16, 4, 16, 4);
+    grid_->setHorizontalSpacing(12);
+    grid_->setVerticalSpacing(2);
+    grid_->setColumnStretch(1, 1);
 
-    int row = 0;
+    // Below very many numbers nobody would find it.
+    const bool timeFirst = task != nullptr && figures.size() > fewFigures;
+    if (timeFirst) {
+        addTime(*task);
+    }
     for (const StepFigure& entry : figures) {
-        if (row > 0) {
-            grid->setRowMinimumHeight(row++, 12);
+        addFigure(entry, notation);
+    }
+    if (task != nullptr && !timeFirst) {
+        addTime(*task);
+    }
+}
+
+void WorkingPopup::addFigure(const StepFigure& entry, const Notation& notation) {
+    addHead(entry.label);
+    bool first = true;
+    for (const Term& term : entry.figure.terms) {
+        const bool minus = term.value < Length() || term.times < 0;
+        const Length value = term.value < Length() ? -term.value : term.value;
+        const int times = std::abs(term.times);
+        QString amount = toQt(format(value, notation));
+        if (times != 1) {
+            amount = QStringLiteral("%1 × %2").arg(times).arg(amount);
         }
-        grid->addWidget(label(entry.label, content, true), row++, 0, 1, 3);
-        bool first = true;
-        for (const Term& term : entry.figure.terms) {
-            const bool minus = term.value < Length() || term.times < 0;
-            const Length value = term.value < Length() ? -term.value : term.value;
-            const int times = std::abs(term.times);
-            QString amount = toQt(format(value, notation));
-            if (times != 1) {
-                amount = QStringLiteral("%1 × %2").arg(times).arg(amount);
-            }
-            amount.prepend(minus ? QStringLiteral("− ") : first ? QString() : QStringLiteral("+ "));
-            auto* value1 = label(amount, content);
-            value1->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-            grid->addWidget(value1, row, 0);
-            grid->addWidget(label(QString::fromUtf8(termName(term.kind)), content, false, true),
-                            row, 1);
-            const QString source = sourceOf(term.kind);
-            if (!source.isEmpty()) {
-                auto* link = new QToolButton(content);
-                link->setText(source + QStringLiteral(" ›"));
-                link->setAccessibleName(tr("Go to %1").arg(source));
-                link->setAutoRaise(true);
-                link->setFocusPolicy(Qt::StrongFocus);
-                link->setCursor(Qt::PointingHandCursor);
-                QPalette palette = link->palette();
-                palette.setColor(QPalette::ButtonText, tonesOf(palette).accent);
-                link->setPalette(palette);
-                connect(link, &QToolButton::clicked, this, [this, kind = term.kind] {
-                    Q_EMIT termAsked(kind);
+        amount.prepend(minus ? QStringLiteral("− ") : first ? QString() : QStringLiteral("+ "));
+        auto* value1 = label(amount, content_);
+        value1->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+        grid_->addWidget(value1, row_, 0);
+        grid_->addWidget(label(QString::fromUtf8(termName(term.kind)), content_, false, true), row_,
+                         1);
+        const QString source = sourceOf(term.kind);
+        if (!source.isEmpty()) {
+            connect(link(source), &QToolButton::clicked, this, [this, kind = term.kind] {
+                Q_EMIT termAsked(kind);
+                close();
+            });
+        }
+        ++row_;
+        first = false;
+    }
+    addSum(toQt(format(entry.figure.value, notation)));
+}
+
+void WorkingPopup::addTime(const BenchTask& task) {
+    addHead(tr("Time at the bench"));
+    bool first = true;
+    for (const TimeTerm& term : task.terms) {
+        auto* amount =
+            label((first ? QString() : QStringLiteral("+ ")) + toQt(termAmount(term)), content_);
+        amount->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+        grid_->addWidget(amount, row_, 0);
+        grid_->addWidget(label(toQt(term.what), content_, false, true), row_, 1);
+        connect(link(toQt(rateName(term))), &QToolButton::clicked, this,
+                [this, key = toQt(term.setting)] {
+                    Q_EMIT rateAsked(key);
                     close();
                 });
-                grid->addWidget(link, row, 2, Qt::AlignRight);
-            }
-            ++row;
-            first = false;
-        }
-        auto* sum =
-            label(QStringLiteral("= ") + toQt(format(entry.figure.value, notation)), content, true);
-        sum->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-        grid->addWidget(sum, row++, 0);
+        ++row_;
+        first = false;
     }
-    area->setWidget(content);
-    content->setMinimumWidth(content->sizeHint().width());
-    outer->addWidget(area);
-    const QSize wanted = content->sizeHint();
-    area->setFixedSize(std::clamp(wanted.width() + area->verticalScrollBar()->sizeHint().width(),
-                                  300, widest + 120),
-                       std::min(wanted.height() + 2, tallest));
+    addSum(toQt(timeWords(task.minutes)));
+}
+
+QToolButton* WorkingPopup::link(const QString& source) {
+    auto* link = new QToolButton(content_);
+    link->setText(source + QStringLiteral(" ›"));
+    link->setAccessibleName(tr("Go to %1").arg(source));
+    link->setAutoRaise(true);
+    link->setFocusPolicy(Qt::StrongFocus);
+    link->setCursor(Qt::PointingHandCursor);
+    QPalette palette = link->palette();
+    palette.setColor(QPalette::ButtonText, tonesOf(palette).accent);
+    link->setPalette(palette);
+    grid_->addWidget(link, row_, 2, Qt::AlignRight);
+    return link;
+}
+
+void WorkingPopup::addHead(const QString& words) {
+    if (row_ > 0) {
+        grid_->setRowMinimumHeight(row_++, 12);
+    }
+    grid_->addWidget(label(words, content_, true), row_++, 0, 1, 3);
+}
+
+void WorkingPopup::addSum(const QString& words) {
+    auto* sum = label(QStringLiteral("= ") + words, content_, true);
+    sum->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    grid_->addWidget(sum, row_++, 0);
+}
+
+void WorkingPopup::fit() {
+    content_->setMinimumWidth(content_->sizeHint().width());
+    const QSize wanted = content_->sizeHint();
+    area_->setFixedSize(std::clamp(wanted.width() + area_->verticalScrollBar()->sizeHint().width(),
+                                   300, widest + 120),
+                        std::min(wanted.height() + 2, tallest));
 }
 
 void WorkingPopup::openBeside(const QRect& anchor) {
+    fit();
     adjustSize();
     const QRect screen = parentWidget()->screen()->availableGeometry();
     QPoint at(anchor.right() - width(), anchor.bottom() + 4);

@@ -138,6 +138,10 @@ Project anyProject() {
         const double value = between(setting.least, setting.greatest);
         project.glue.*setting.value = setting.whole ? std::floor(value) : value;
     }
+    for (const RateSetting& setting : rateSettings()) {
+        const double value = between(setting.least, setting.greatest);
+        project.rates.*setting.value = setting.whole ? std::floor(value) : value;
+    }
     project.glue.lightDensity = between(100, 1000);
     project.glue.heavyDensity = between(1001, 2000);
     project.purpose.use =
@@ -241,13 +245,14 @@ TEST(ProjectFile, writesWhatItKnowsOfAWood) {
     }
 }
 
-// Nor are climate, glue, purpose and currency.
+// Nor are climate, glue, purpose, rates and currency.
 TEST(ProjectFile, readsFilesFromBeforeTheSeasons) {
     const Project read =
         readProject(sourceFolder() / "tests/core/project/fixtures/version-1.kerfwright").value();
     EXPECT_EQ(read.climate, Climate());
     EXPECT_EQ(read.glue, GlueShop());
     EXPECT_EQ(read.purpose, BoardPurpose());
+    EXPECT_EQ(read.rates, BenchRates());
     EXPECT_EQ(read.currency, "");
     // A part of them may be missing too.
     const Result<Project> part = fromBytes(changed("\"driest-percent\": 6,", ""));
@@ -257,11 +262,14 @@ TEST(ProjectFile, readsFilesFromBeforeTheSeasons) {
 
 // --- unknown keys
 
-TEST(ProjectFile, keepsUnknownKeysBesideTheClimate) {
-    const Result<Project> read = fromBytes(changed("\"climate\": {", "\"climate\": {\"wind\": 1,"));
-    ASSERT_TRUE(read.ok()) << read.fault().text();
-    EXPECT_EQ(read->unknownKeys, R"({"climate": {"wind": 1}})");
-    EXPECT_EQ(fromBytes(toBytes(*read)).value(), *read);
+TEST(ProjectFile, keepsUnknownKeysBesideSettings) {
+    for (const std::string key : {"climate", "rates"}) {
+        const Result<Project> read =
+            fromBytes(changed('"' + key + "\": {", '"' + key + "\": {\"wind\": 1,"));
+        ASSERT_TRUE(read.ok()) << read.fault().text();
+        EXPECT_EQ(read->unknownKeys, "{\"" + key + "\": {\"wind\": 1}}");
+        EXPECT_EQ(fromBytes(toBytes(*read)).value(), *read);
+    }
 }
 
 TEST(ProjectFile, keepsUnknownKeysAmongTheSourcesOfAWood) {
@@ -415,6 +423,10 @@ TEST(BadProjectFile, isRefusedWithThePathTheRuleAndTheValue) {
               "glue: Glue spread: must be from 20 g/m² to 1000 g/m²; got 5 g/m².");
     EXPECT_EQ(faultOf(changed("\"clamps-owned\": 0", "\"clamps-owned\": 2.5")),
               "glue: Clamps that you own: must be a whole number; got 2.5.");
+    EXPECT_EQ(faultOf(changed("\"coats\": 2", "\"coats\": 21")),
+              "rates: Coats of finish: must be from 0 to 20; got 21.");
+    EXPECT_EQ(faultOf(changed("\"coats\": 2", "\"coats\": \"many\"")),
+              "rates.coats: must be a number; got “many”.");
     EXPECT_EQ(faultOf(changed("\"use\": \"unsaid\"", "\"use\": \"sledge\"")),
               "purpose.use: must be one of unsaid, chess, draughts, dry-room, serving, kitchen, "
               "outdoors; got “sledge”.");

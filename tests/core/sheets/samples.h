@@ -59,8 +59,9 @@ inline Sample stripedBoard(int side, Length cell) {
 }
 
 inline Job jobOf(const Project& project) {
-    Result<Job> job = makeJob(project.board, project.woods, project.shop, project.choices,
-                              project.notation, {project.climate, project.glue, project.purpose});
+    Result<Job> job =
+        makeJob(project.board, project.woods, project.shop, project.choices, project.notation,
+                {project.climate, project.glue, project.purpose, project.rates});
     if (!job) {
         throw std::runtime_error(job.fault().text());
     }

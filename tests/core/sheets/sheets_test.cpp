@@ -349,9 +349,9 @@ TEST(Sheets, KeepEveryWorkpieceOfASampleOnOneSheet) {
         const Job job = jobOf(sample.project);
         for (const Paper paper : {Paper::A4, Paper::Letter}) {
             for (const Page& page : sheets(sample.project, job, paper)) {
-                const bool many = page.key.starts_with("overview") ||
-                                  page.key.starts_with("cut-list") ||
-                                  page.key.starts_with("machine-settings");
+                const bool many =
+                    page.key.starts_with("overview") || page.key.starts_with("cut-list") ||
+                    page.key.starts_with("hours") || page.key.starts_with("machine-settings");
                 EXPECT_TRUE(many || !page.title.ends_with("(continued)"))
                     << sample.name << ", " << page.key;
             }

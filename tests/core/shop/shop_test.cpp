@@ -1,3 +1,4 @@
+#include "core/shop/benchrates.h"
 #include "core/shop/shop.h"
 
 #include <gmock/gmock.h>
@@ -100,6 +101,37 @@ TEST(Settings, EveryRowHasALengthOfItsOwn) {
     }
     EXPECT_EQ(settingInfo(Setting::TrimMargin)->value, &Shop::trimMargin);
     EXPECT_EQ(settingInfo(Setting::SanderShortest)->value, &Shop::sanderShortest);
+}
+
+TEST(BenchRates, EveryRateHasOneRow) {
+    EXPECT_EQ(rateSettings().size() * sizeof(double), sizeof(BenchRates));
+    std::set<std::string> keys;
+    std::set<std::string> names;
+    for (const RateSetting& rate : rateSettings()) {
+        EXPECT_TRUE(keys.insert(rate.key).second) << rate.key;
+        EXPECT_TRUE(names.insert(rate.name).second) << rate.name;
+        EXPECT_THAT(std::string(rate.key), testing::MatchesRegex("[a-z-]+"));
+        EXPECT_STRNE(rate.source, "") << rate.name;
+        BenchRates changed;
+        for (const double value : {rate.least, rate.greatest}) {
+            changed.*rate.value = value;
+            EXPECT_TRUE(faults(changed).empty()) << rate.name;
+        }
+        changed.*rate.value = rate.greatest + 1;
+        ASSERT_EQ(faults(changed).size(), 1U) << rate.name;
+        EXPECT_EQ(faults(changed).front().entry, rate.name);
+    }
+    EXPECT_TRUE(faults(BenchRates()).empty());
+}
+
+TEST(BenchRates, FaultsNameEntryRuleAndValue) {
+    BenchRates rates;
+    rates.coats = 1.5;
+    rates.hoursADay = 0;
+    const std::vector<Fault> found = faults(rates);
+    ASSERT_EQ(found.size(), 2U);
+    EXPECT_EQ(found[0].text(), "Coats of finish: must be a whole number; got 1.5.");
+    EXPECT_EQ(found[1].text(), "At the bench in a day: must be from 0.25 h to 24 h; got 0 h.");
 }
 
 TEST(ShopFaults, NameEntryRuleAndValueInTheUnitsOfTheMaker) {
