@@ -125,8 +125,7 @@ void WaysPanel::fill() {
                               .arg(m.settings)
                               .arg(m.cuts)
                               .arg(toQt(formatVolume(m.timber, last->project->notation.unit)));
-            card.lines << tr("%1 at the bench · %2")
-                              .arg(toQt(totalWords(way.job.hours)), toQt(daysWords(way.job.hours)));
+            card.lines << toQt(totalWords(way.job.hours));
             const auto joints = static_cast<int>(way.job.plan.extraJoints.size());
             if (joints > 0) {
                 card.lines << counted(joints, tr("%1 joint inside pieces"),
