@@ -205,9 +205,8 @@ std::vector<Fault> faults(const Recipe& recipe, const Field& field, const Notati
     if (!laid) {
         all.push_back(laid.fault());
     } else if (*laid != field) {
-        all.push_back({"Recipe",
-                       "must lay out the field that is there; without it the field is a free one",
-                       "another field"});
+        all.push_back(
+            {"Field", "must be what its recipe lays out, or have no recipe", "another field"});
     }
     return all;
 }

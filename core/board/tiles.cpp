@@ -90,17 +90,15 @@ Field basket(const Recipe& recipe) {
 Field logCabin(const Recipe& recipe) {
     const int rounds = recipe.counts[2];
     const int side = 2 * rounds + 1;
-    const int light = woodOf(recipe, 0);
-    const int dark = woodOf(recipe, 1);
-    TilePattern tile{side, {{rounds, rounds, 1, 1, woodOf(recipe, 2)}}};
+    TilePattern tile{side, {{rounds, rounds, 1, 1, woodOf(recipe, 4)}}};
     for (int round = 1; round <= rounds; ++round) {
         const int before = rounds - round;  // column or row of the new logs at the left and the top
         const int after = rounds + round;
         const int within = 2 * round - 1;
-        tile.pieces.push_back({before, before + 1, 1, within, light});
-        tile.pieces.push_back({before, before, within + 1, 1, light});
-        tile.pieces.push_back({after, before, 1, within + 1, dark});
-        tile.pieces.push_back({before, after, within + 2, 1, dark});
+        tile.pieces.push_back({before, before + 1, 1, within, woodOf(recipe, 0)});
+        tile.pieces.push_back({before, before, within + 1, 1, woodOf(recipe, 2)});
+        tile.pieces.push_back({after, before, 1, within + 1, woodOf(recipe, 1)});
+        tile.pieces.push_back({before, after, within + 2, 1, woodOf(recipe, 3)});
     }
     Field field{equalCells(recipe.width, side * recipe.counts[0], recipe.step),
                 equalCells(recipe.height, side * recipe.counts[1], recipe.step),
@@ -122,13 +120,13 @@ Field rosettes(const Recipe& recipe) {
         const int in = cell % (2 * quarter);
         return in < quarter ? quarter - 1 - in : in - quarter;
     };
-    return ofRuns(equalCells(recipe.width, 2 * quarter * recipe.counts[0], recipe.step),
-                  equalCells(recipe.height, 2 * quarter * recipe.counts[1], recipe.step),
-                  [&](int column, int row) {
-                      const int x = fromMiddle(column);
-                      const int y = fromMiddle(row);
-                      return woodOf(recipe, x == y ? 2 : (x + y) % 2);
-                  });
+    return ofCells(equalCells(recipe.width, 2 * quarter * recipe.counts[0], recipe.step),
+                   equalCells(recipe.height, 2 * quarter * recipe.counts[1], recipe.step),
+                   [&](int column, int row) {
+                       const int x = fromMiddle(column);
+                       const int y = fromMiddle(row);
+                       return woodOf(recipe, x == y ? 2 : (x + y) % 2);
+                   });
 }
 
 /// A hook on a line, in bands that are mirrored about the line or about the ground between them.

@@ -65,7 +65,8 @@ public:
     ProjectPtr snapshot() const { return project_; }
     QUndoStack& history() { return history_; }
 
-    /// Changes a copy of the project and keeps it. The fault is the first thing that would not hold
+    /// Changes a copy of the project and keeps it; its recipe follows the field or is dropped. The
+    /// fault is the first thing that would not hold
     /// afterwards; the project is then as it was. `what` names the step for undo: "change
     /// thickness".
     std::optional<Fault> edit(const QString& what, int entry,

@@ -177,7 +177,8 @@ TEST(Recipes, LayWhatTheyAreCalled) {
                             "ababba", "abaaba", "abbbba", "aaaaaa"));
     Recipe cabin = usual(Pattern::LogCabin);
     cabin.counts = {1, 1, 2};
-    EXPECT_THAT(letters(*layOut(cabin)), ElementsAre("aaaab", "aaabb", "aacbb", "abbbb", "bbbbb"));
+    cabin.woods = {0, 1, 2, 3, 4};
+    EXPECT_THAT(letters(*layOut(cabin)), ElementsAre("ccccb", "accbb", "aaebb", "adddb", "ddddd"));
     Recipe mill = usual(Pattern::Windmill);
     mill.counts = {1, 1};
     EXPECT_THAT(letters(*layOut(mill)), ElementsAre("aab", "bcb", "baa"));
@@ -267,7 +268,7 @@ TEST(Recipes, AreNoneOfAFieldThatWentItsOwnWay) {
     EXPECT_FALSE(refitted(recipe, field));
     const std::vector<Fault> found = faults(recipe, field);
     ASSERT_EQ(found.size(), 1u);
-    EXPECT_EQ(found.front().entry, "Recipe");
+    EXPECT_EQ(found.front().entry, "Field");
     EXPECT_FALSE(refitted(recipe, withColumnJointMoved(*layOut(recipe), 2, Length::mm(1))));
     EXPECT_FALSE(refitted(recipe, withMerged(*layOut(recipe), 0, 0, 2, 2)));
 }
