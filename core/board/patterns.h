@@ -60,6 +60,8 @@ struct PatternInfo {
     std::string_view name;                ///< on screen: "Chequer"
     std::string_view about;               ///< one line for the pointer
     std::vector<std::string_view> roles;  ///< what each wood is for, in order: "Brick", "Mortar"
+    std::string_view together;  ///< the counts across and down in one: "Bricks × courses"; may be
+                                ///< empty where there are not both
     std::vector<PatternCount> counts;
     std::vector<PatternLength> lengths;
     bool locks = false;  ///< no straight glue lines make it: it takes joints inside pieces

@@ -46,7 +46,8 @@ inline constexpr int currency = 601;
 inline constexpr int borderGap = 602;
 inline constexpr int inlayWidth = 603;
 inline constexpr int splineThickness = 604;
-inline constexpr int wood = 1000;  ///< plus `woodEntries` times its index, plus which of them
+inline constexpr int recipe = 700;  ///< plus which of its numbers
+inline constexpr int wood = 1000;   ///< plus `woodEntries` times its index, plus which of them
 inline constexpr int woodEntries = 32;
 }  // namespace entry
 

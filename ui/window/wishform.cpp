@@ -9,6 +9,7 @@
 #include "ui/window/lengthfield.h"
 #include "ui/window/patternpicker.h"
 #include "ui/window/placeform.h"
+#include "ui/window/recipeform.h"
 #include "ui/window/segmented.h"
 #include "ui/window/shopform.h"
 #include "ui/window/textfield.h"
@@ -82,7 +83,9 @@ WishForm::WishForm(Document& document, Planner& planner, BoardEditor& editor, QW
     buildSize();
     rule();
     auto* pattern = section(tr("Pattern"), false);
-    pattern->add(new PatternPicker(document_, pattern->body()));
+    auto* picker = new PatternPicker(document_, pattern->body());
+    pattern->add(picker);
+    pattern->add(new RecipeForm(document_, picker->lastButton(), pattern->body()));
     rule();
     buildWoods();
     rule();
