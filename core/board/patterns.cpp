@@ -321,7 +321,7 @@ std::optional<Fault> cellFault(const char* entry, Length size) {
 
 }  // namespace
 
-Result<Field> layOut(const PatternRequest& request) {
+Result<Recipe> recipeOf(const PatternRequest& request) {
     if (const auto fault = cellFault("Cell width", request.cellWidth)) {
         return *fault;
     }
@@ -355,7 +355,12 @@ Result<Field> layOut(const PatternRequest& request) {
         recipe.width += mortar * request.across + half(request.cellWidth - mortar);
         recipe.height += mortar * (request.down - 1);
     }
-    return layOut(recipe);
+    return recipe;
+}
+
+Result<Field> layOut(const PatternRequest& request) {
+    const Result<Recipe> recipe = recipeOf(request);
+    return recipe ? layOut(*recipe) : Result<Field>(recipe.fault());
 }
 
 }  // namespace kerfwright

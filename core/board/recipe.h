@@ -42,6 +42,10 @@ std::vector<Fault> faults(const Recipe& recipe, const Field& field,
 Recipe usualRecipe(Pattern pattern, Length width, Length height, Length step,
                    std::vector<int> woods);
 
+/// By the size of its cells: the same numbers, and the room that they take. The fault is the first
+/// of a count or a size; it may still have no layout.
+Result<Recipe> recipeOf(const PatternRequest& request);
+
 /// With as many bricks, tiles or stripes as stand for a grid of `columns` x `rows` squares, fewer
 /// where that would be too fine for the room. The fault says why not even the fewest have room.
 Result<Recipe> recipeOfSquares(Pattern pattern, int columns, int rows, Length width, Length height,

@@ -112,8 +112,8 @@ Field logCabin(const Recipe& recipe) {
     return field;
 }
 
-/// One quarter, laid four times round a middle. Its diagonal is one petal, the cells beside it in
-/// turn ground and star.
+/// One quarter, laid four times round an eye: the arms of a star, petals on the diagonals between
+/// them, and ground outside.
 Field rosettes(const Recipe& recipe) {
     const int quarter = recipe.counts[2];
     const auto fromMiddle = [quarter](int cell) {
@@ -125,7 +125,10 @@ Field rosettes(const Recipe& recipe) {
                    [&](int column, int row) {
                        const int x = fromMiddle(column);
                        const int y = fromMiddle(row);
-                       return woodOf(recipe, x == y ? 2 : (x + y) % 2);
+                       if (x == y && x < quarter - 1) {
+                           return woodOf(recipe, 2);
+                       }
+                       return woodOf(recipe, std::min(x, y) == 0 ? 0 : 1);
                    });
 }
 

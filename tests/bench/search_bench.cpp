@@ -105,7 +105,7 @@ void addProofs() {
     const auto picture = std::make_shared<Picture>(all[slowest].picture);
     const auto bytes = std::make_shared<std::string>(toBytes(randomProject(10)));
     pair(
-        "proof, the slowest of samples and patterns (" + all[slowest].name + "; " +
+        "proof, the slowest of samples, recipes and patterns (" + all[slowest].name + "; " +
             std::to_string(proven) + " of " + std::to_string(all.size()) + " proven)",
         {1000, 0}, [picture] { benchmark::DoNotOptimize(fewestGlueUps(*picture).bound); },
         "reading a project of 10 x 10 from its bytes",

@@ -11,6 +11,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <cmath>
 
 namespace kerfwright {
 
@@ -41,7 +42,7 @@ Sketch sketchOf(Pattern pattern) {
     case Pattern::Plaid:
         return {{3, 3}, {Length::mm(12)}};
     case Pattern::Steps:
-        return {{7, 7, 3}, {}};
+        return {{6, 6, 3}, {}};
     case Pattern::DiagonalSteps:
         return {{6, 6, 1}, {}};
     case Pattern::Basket:
@@ -72,6 +73,33 @@ Result<Field> sketched(const PatternInfo& info, std::vector<int> woods) {
                          Length::mm(120), Length::mm(120), Length::um(1)});
 }
 
+/// On whole device pixels, so that all sketches are of one size. Joints would blur what is so
+/// small; where all is of one wood they are the picture.
+void paintSketch(QPainter& painter, const QRectF& room, const Board& board,
+                 const std::vector<Wood>& woods, const Tones& tones, double ratio) {
+    const double pixels = std::floor(std::min(room.width(), room.height()) * ratio);
+    const QPointF corner = room.center() - QPointF(pixels, pixels) / (2 * ratio);
+    const QPointF origin(std::round(corner.x() * ratio) / ratio,
+                         std::round(corner.y() * ratio) / ratio);
+    const std::vector<Piece>& pieces = board.field.pieces;
+    const bool oneWood = std::all_of(pieces.begin(), pieces.end(), [&](const Piece& piece) {
+        return piece.wood == pieces.front().wood;
+    });
+    const BoardGeometry geometry(board, {}, pixels / ratio / board.field.width().toMm(), origin,
+                                 ratio);
+    painter.setRenderHint(QPainter::Antialiasing, false);
+    for (const Piece& piece : pieces) {
+        const QColor wood = toQColor(woods[static_cast<std::size_t>(piece.wood)].colour);
+        QRectF cells = geometry.cells(QRect(piece.column, piece.row, piece.across, piece.down));
+        painter.fillRect(cells, oneWood ? mixed(wood, readableOn(wood), 0.35) : wood);
+        if (oneWood) {
+            painter.fillRect(cells.adjusted(0, 0, -1 / ratio, -1 / ratio), wood);
+        }
+    }
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintOutline(painter, geometry, tones);
+}
+
 Length equal(Length whole, int parts) {
     return std::max(Length::nm(whole.nm() / parts), Length::nm(1));
 }
@@ -91,7 +119,6 @@ PatternButton::PatternButton(const PatternInfo& info, QWidget* parent)
     setAccessibleName(name);
     setAccessibleDescription(toQt(info.about));
     setToolTip(name + QStringLiteral(" – ") + toQt(info.about));
-    setFocusPolicy(Qt::StrongFocus);
     setAttribute(Qt::WA_Hover);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
 }
@@ -137,14 +164,7 @@ void PatternButton::paintEvent(QPaintEvent*) {
     if (board_.field.pieces.empty()) {
         return;
     }
-    const QRectF room = frame.adjusted(4, 4, -4, -4);
-    const double w = board_.field.width().toMm();
-    const double h = board_.field.height().toMm();
-    const double scale = std::min(room.width() / w, room.height() / h);
-    const QPointF origin = room.center() - QPointF(w, h) * scale / 2;
-    const BoardGeometry geometry(board_, {}, scale, origin, devicePixelRatioF());
-    paintBoard(painter, board_, woods_, geometry);
-    paintOutline(painter, geometry, tones);
+    paintSketch(painter, frame.adjusted(3, 3, -3, -3), board_, woods_, tones, devicePixelRatioF());
 }
 
 PatternPicker::PatternPicker(Document& document, QWidget* parent)
@@ -221,6 +241,9 @@ void PatternPicker::refresh() {
         if (field) {
             buttons_[i]->show(*field, project.woods, inForce);
         }
+        // One stop for the tab key; the arrows go on from there.
+        const bool stop = project.recipe ? inForce : i == 0;
+        buttons_[i]->setFocusPolicy(stop ? Qt::StrongFocus : Qt::ClickFocus);
     }
 }
 

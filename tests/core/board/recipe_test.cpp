@@ -186,8 +186,9 @@ TEST(Recipes, LayWhatTheyAreCalled) {
     bands.counts = {1};
     EXPECT_THAT(letters(*layOut(bands)), ElementsAre("aaaaa", "abbba", "ababa", "abbba", "aaaaa"));
     Recipe rosette = usual(Pattern::Rosettes);
-    rosette.counts = {1, 1, 2};
-    EXPECT_THAT(letters(*layOut(rosette)), ElementsAre("cbbc", "bccb", "bccb", "cbbc"));
+    rosette.counts = {1, 1, 3};
+    EXPECT_THAT(letters(*layOut(rosette)),
+                ElementsAre("bbaabb", "bcaacb", "aaccaa", "aaccaa", "bcaacb", "bbaabb"));
 }
 
 TEST(Recipes, NameTheNumberThatDoesNotFit) {
