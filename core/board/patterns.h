@@ -65,7 +65,9 @@ struct PatternInfo {
     std::vector<PatternCount> counts;
     std::vector<PatternLength> lengths;
     bool locks = false;  ///< no straight glue lines make it: it takes joints inside pieces
-    int woods = 1;       ///< how many it wants, one a role; fewer are repeated
+    int apart = 0;  ///< where there are fewer woods than roles, they are taken in turn; or else
+                    ///< so many roles get theirs first, and the others the same ones again
+    int woods = 1;  ///< how many it wants, one a role
 };
 
 /// In the order in which they are offered. What a key lays out for given numbers stays the same for

@@ -213,8 +213,13 @@ std::vector<Fault> faults(const Recipe& recipe, const Field& field, const Notati
 
 Recipe usualRecipe(Pattern pattern, Length width, Length height, Length step,
                    std::vector<int> woods) {
+    const PatternInfo& info = patternInfo(pattern);
+    const std::size_t given = woods.size();
+    for (auto role = given; info.apart > 0 && given > 0 && role < info.roles.size(); ++role) {
+        woods.push_back(woods[role % static_cast<std::size_t>(info.apart) % given]);
+    }
     Recipe recipe{pattern, {}, {}, std::move(woods), width, height, step};
-    for (const PatternCount& count : patternInfo(pattern).counts) {
+    for (const PatternCount& count : info.counts) {
         recipe.counts.push_back(count.usual);
     }
     recipe.lengths = laying::usualLengths(recipe);

@@ -86,19 +86,20 @@ Field basket(const Recipe& recipe) {
 }
 
 /// Logs round a square, on two sides light and on two sides dark; tiles are mirrored, so that like
-/// sides meet.
+/// sides meet. Lying logs may be of other woods than upright ones: then no two corners look alike,
+/// and the fewest glue-ups can be proven.
 Field logCabin(const Recipe& recipe) {
     const int rounds = recipe.counts[2];
     const int side = 2 * rounds + 1;
-    TilePattern tile{side, {{rounds, rounds, 1, 1, woodOf(recipe, 4)}}};
+    TilePattern tile{side, {{rounds, rounds, 1, 1, woodOf(recipe, 2)}}};
     for (int round = 1; round <= rounds; ++round) {
         const int before = rounds - round;  // column or row of the new logs at the left and the top
         const int after = rounds + round;
         const int within = 2 * round - 1;
         tile.pieces.push_back({before, before + 1, 1, within, woodOf(recipe, 0)});
-        tile.pieces.push_back({before, before, within + 1, 1, woodOf(recipe, 2)});
+        tile.pieces.push_back({before, before, within + 1, 1, woodOf(recipe, 3)});
         tile.pieces.push_back({after, before, 1, within + 1, woodOf(recipe, 1)});
-        tile.pieces.push_back({before, after, within + 2, 1, woodOf(recipe, 3)});
+        tile.pieces.push_back({before, after, within + 2, 1, woodOf(recipe, 4)});
     }
     Field field{equalCells(recipe.width, side * recipe.counts[0], recipe.step),
                 equalCells(recipe.height, side * recipe.counts[1], recipe.step),

@@ -69,8 +69,11 @@ Sketch sketchOf(Pattern pattern) {
 
 Result<Field> sketched(const PatternInfo& info, std::vector<int> woods) {
     const Sketch sketch = sketchOf(info.pattern);
-    return layOut(Recipe{info.pattern, sketch.counts, sketch.lengths, std::move(woods),
-                         Length::mm(120), Length::mm(120), Length::um(1)});
+    Recipe recipe = usualRecipe(info.pattern, Length::mm(120), Length::mm(120), Length::um(1),
+                                std::move(woods));
+    recipe.counts = sketch.counts;
+    recipe.lengths = sketch.lengths;
+    return layOut(recipe);
 }
 
 /// On whole device pixels, so that all sketches are of one size. Joints would blur what is so

@@ -46,7 +46,7 @@ RoleButton::RoleButton(const QString& role, QWidget* parent)
     : QToolButton(parent)
     , role_(role) {
     setIconSize(QSize(18, 18));
-    setFixedSize(32, rowHeight);
+    setFixedSize(26, rowHeight);
     setFocusPolicy(Qt::StrongFocus);
     connect(this, &QToolButton::clicked, this, &RoleButton::open);
 }
@@ -82,7 +82,7 @@ RecipeForm::RecipeForm(Document& document, QWidget* before, QWidget* parent)
     , column_(new QVBoxLayout(this))
     , name_(new QLabel(this))
     , about_(new WrappedLabel(this)) {
-    column_->setContentsMargins(0, 4, 0, 0);
+    column_->setContentsMargins(0, 8, 0, 0);
     column_->setSpacing(4);
     QFont bold = name_->font();
     bold.setWeight(QFont::DemiBold);
@@ -193,7 +193,7 @@ void RecipeForm::addRoles(Fields& fields, const PatternInfo& info) {
     auto* all = new QWidget(fields.rows->body());
     auto* row = new QHBoxLayout(all);
     row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(4);
+    row->setSpacing(6);
     for (std::size_t i = 0; i < info.roles.size(); ++i) {
         const QString role = toQt(info.roles[i]);
         const bool alone = std::count(info.roles.begin(), info.roles.end(), info.roles[i]) == 1;

@@ -178,7 +178,7 @@ TEST(Recipes, LayWhatTheyAreCalled) {
     Recipe cabin = usual(Pattern::LogCabin);
     cabin.counts = {1, 1, 2};
     cabin.woods = {0, 1, 2, 3, 4};
-    EXPECT_THAT(letters(*layOut(cabin)), ElementsAre("ccccb", "accbb", "aaebb", "adddb", "ddddd"));
+    EXPECT_THAT(letters(*layOut(cabin)), ElementsAre("ddddb", "addbb", "aacbb", "aeeeb", "eeeee"));
     Recipe mill = usual(Pattern::Windmill);
     mill.counts = {1, 1};
     EXPECT_THAT(letters(*layOut(mill)), ElementsAre("aab", "bcb", "baa"));
@@ -189,6 +189,17 @@ TEST(Recipes, LayWhatTheyAreCalled) {
     rosette.counts = {1, 1, 3};
     EXPECT_THAT(letters(*layOut(rosette)),
                 ElementsAre("bbaabb", "bcaacb", "aaccaa", "aaccaa", "bcaacb", "bbaabb"));
+}
+
+TEST(Recipes, ShareFewWoodsAmongTheirRoles) {
+    const auto woods = [](Pattern pattern, std::vector<int> given) {
+        return usual(pattern, side, side, std::move(given)).woods;
+    };
+    EXPECT_THAT(woods(Pattern::LogCabin, {5, 7}), ElementsAre(5, 7, 5, 5, 7));
+    EXPECT_THAT(woods(Pattern::LogCabin, {5, 7, 2}), ElementsAre(5, 7, 2, 5, 7));
+    EXPECT_THAT(woods(Pattern::Bricks, {5, 7}), ElementsAre(5, 7));
+    EXPECT_THAT(woods(Pattern::Chequer, {5, 7, 2}), ElementsAre(5, 7, 2));
+    EXPECT_THAT(woods(Pattern::Chequer, {}), ElementsAre());
 }
 
 TEST(Recipes, NameTheNumberThatDoesNotFit) {
