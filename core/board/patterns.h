@@ -65,8 +65,9 @@ struct PatternInfo {
     std::vector<PatternCount> counts;
     std::vector<PatternLength> lengths;
     bool locks = false;  ///< no straight glue lines make it: it takes joints inside pieces
-    int apart = 0;  ///< where there are fewer woods than roles, they are taken in turn; or else
-                    ///< so many roles get theirs first, and the others the same ones again
+    /// Fewer woods than roles are taken in turn (0); or so many roles get theirs first, and those
+    /// after them share these.
+    int apart = 0;
     int woods = 1;  ///< how many it wants, one a role
 };
 

@@ -34,7 +34,7 @@ Sketch sketchOf(Pattern pattern) {
         return {{3, 1}, {Length::mm(8)}};
     case Pattern::Graduated:
     case Pattern::Pinched:
-        return {{6, 6, 75}, {}};
+        return {{7, 7, 80}, {}};
     case Pattern::Bricks:
         return {{2, 5, 2}, {}};
     case Pattern::MortarBricks:
@@ -76,26 +76,29 @@ Result<Field> sketched(const PatternInfo& info, std::vector<int> woods) {
     return layOut(recipe);
 }
 
-/// On whole device pixels, so that all sketches are of one size. Joints would blur what is so
-/// small; where all is of one wood they are the picture.
+/// Joints would blur what is so small. Where pieces of one wood make the pattern, they are it.
+bool showsJoints(Pattern pattern, const Field& field) {
+    return pattern == Pattern::LogCabin ||
+           std::all_of(field.pieces.begin(), field.pieces.end(),
+                       [&](const Piece& piece) { return piece.wood == field.pieces.front().wood; });
+}
+
+/// On whole device pixels, and an even number of pixels wide: buttons differ by a pixel, and their
+/// pictures should not.
 void paintSketch(QPainter& painter, const QRectF& room, const Board& board,
-                 const std::vector<Wood>& woods, const Tones& tones, double ratio) {
-    const double pixels = std::floor(std::min(room.width(), room.height()) * ratio);
-    const QPointF corner = room.center() - QPointF(pixels, pixels) / (2 * ratio);
+                 const std::vector<Wood>& woods, bool joints, const Tones& tones, double ratio) {
+    const double extent = 2 * std::floor(std::min(room.width(), room.height()) / 2);
+    const QPointF corner = room.center() - QPointF(extent, extent) / 2;
     const QPointF origin(std::round(corner.x() * ratio) / ratio,
                          std::round(corner.y() * ratio) / ratio);
-    const std::vector<Piece>& pieces = board.field.pieces;
-    const bool oneWood = std::all_of(pieces.begin(), pieces.end(), [&](const Piece& piece) {
-        return piece.wood == pieces.front().wood;
-    });
-    const BoardGeometry geometry(board, {}, pixels / ratio / board.field.width().toMm(), origin,
-                                 ratio);
+    const BoardGeometry geometry(board, {}, extent / board.field.width().toMm(), origin, ratio);
     painter.setRenderHint(QPainter::Antialiasing, false);
-    for (const Piece& piece : pieces) {
+    for (const Piece& piece : board.field.pieces) {
         const QColor wood = toQColor(woods[static_cast<std::size_t>(piece.wood)].colour);
-        QRectF cells = geometry.cells(QRect(piece.column, piece.row, piece.across, piece.down));
-        painter.fillRect(cells, oneWood ? mixed(wood, readableOn(wood), 0.35) : wood);
-        if (oneWood) {
+        const QRectF cells =
+            geometry.cells(QRect(piece.column, piece.row, piece.across, piece.down));
+        painter.fillRect(cells, joints ? mixed(wood, readableOn(wood), 0.35) : wood);
+        if (joints) {
             painter.fillRect(cells.adjusted(0, 0, -1 / ratio, -1 / ratio), wood);
         }
     }
@@ -115,7 +118,8 @@ int squaresIn(Length length, Length square) {
 }  // namespace
 
 PatternButton::PatternButton(const PatternInfo& info, QWidget* parent)
-    : QAbstractButton(parent) {
+    : QAbstractButton(parent)
+    , pattern_(info.pattern) {
     const QString name = toQt(info.name);
     setText(name);
     setObjectName(QStringLiteral("pattern-") + toQt(info.key));
@@ -167,7 +171,8 @@ void PatternButton::paintEvent(QPaintEvent*) {
     if (board_.field.pieces.empty()) {
         return;
     }
-    paintSketch(painter, frame.adjusted(3, 3, -3, -3), board_, woods_, tones, devicePixelRatioF());
+    paintSketch(painter, frame.adjusted(3, 3, -3, -3), board_, woods_,
+                showsJoints(pattern_, board_.field), tones, devicePixelRatioF());
 }
 
 PatternPicker::PatternPicker(Document& document, QWidget* parent)

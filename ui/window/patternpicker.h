@@ -31,6 +31,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    Pattern pattern_;
     Board board_;
     std::vector<Wood> woods_;
     bool inForce_ = false;

@@ -194,14 +194,20 @@ void RecipeForm::addRoles(Fields& fields, const PatternInfo& info) {
     auto* row = new QHBoxLayout(all);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(6);
-    for (std::size_t i = 0; i < info.roles.size(); ++i) {
-        const QString role = toQt(info.roles[i]);
-        const bool alone = std::count(info.roles.begin(), info.roles.end(), info.roles[i]) == 1;
-        auto* button = new RoleButton(alone ? role : tr("%1 %2").arg(role).arg(i + 1), all);
+    // A recipe from elsewhere may go on with more woods than the pattern has roles.
+    for (std::size_t i = 0; i < static_cast<std::size_t>(RecipeLimits::woods); ++i) {
+        QString role = tr("wood %1").arg(i + 1);
+        if (i < info.roles.size()) {
+            role = toQt(info.roles[i]);
+            if (std::count(info.roles.begin(), info.roles.end(), info.roles[i]) > 1) {
+                role = tr("%1 %2").arg(role).arg(i + 1);
+            }
+        }
+        auto* button = new RoleButton(role, all);
         button->setObjectName(toQt(info.key) + QStringLiteral("-wood%1").arg(i + 1));
         row->addWidget(button);
         connect(button, &RoleButton::chosen, this, [this, button, i](int wood) {
-            change(tr("change wood of %1").arg(button->role().toLower()), entry::none,
+            change(tr("change wood (%1)").arg(button->role().toLower()), entry::none,
                    [&](Recipe& recipe) {
                        // Woods repeat where there are fewer than roles.
                        const std::size_t given = recipe.woods.size();
@@ -291,6 +297,7 @@ void RecipeForm::refresh() {
     show(fields.height, recipe.height);
     for (std::size_t i = 0; i < fields.roles.size(); ++i) {
         fields.roles[i]->show(project.woods, recipe.woods[i % recipe.woods.size()]);
+        fields.roles[i]->setVisible(i < std::max(info.roles.size(), recipe.woods.size()));
     }
 }
 

@@ -242,9 +242,12 @@ QString WishForm::reshape(const QString& what, int entry,
     const Field& now = document_.project().board.field;
     if (!began_ || now != reshaped_) {
         began_ = now;
+        beganRecipe_ = document_.project().recipe;
     }
-    const auto fault =
-        document_.edit(what, entry, [&](Project& project) { project.board.field = how(*began_); });
+    const auto fault = document_.edit(what, entry, [&](Project& project) {
+        project.board.field = how(*began_);
+        project.recipe = beganRecipe_;
+    });
     reshaped_ = document_.project().board.field;
     return words(fault);
 }

@@ -92,6 +92,19 @@ TEST_F(RecipeTest, AFieldThatOnlyGrowsKeepsItsRecipe) {
     EXPECT_EQ(find<QLineEdit>("chequer-acrossEntry")->text(), QStringLiteral("10"));
 }
 
+// Half a number on the way to the whole one makes a field that the recipe cannot lay out.
+TEST_F(RecipeTest, ANumberThatIsTypedDigitByDigitKeepsTheRecipe) {
+    click("pattern-bricks");
+    const Project before = project();
+    ASSERT_EQ(field().columns.size(), 8u);
+    type("acrossEntry", QStringLiteral("12"));
+    ASSERT_TRUE(project().recipe);
+    EXPECT_EQ(project().recipe->counts[0], 6);
+    type("acrossEntry", QStringLiteral("8"));
+    QTest::keyClick(find<QLineEdit>("acrossEntry"), Qt::Key_Return);
+    EXPECT_EQ(project(), before);
+}
+
 TEST_F(RecipeTest, AReopenedFileKeepsIt) {
     click("pattern-log-cabin");
     type("log-cabin-roundsEntry", QStringLiteral("1"));
@@ -115,7 +128,7 @@ TEST_F(RecipeTest, PicturesLiveInTheWoodsThatAreChosen) {
     EXPECT_EQ(woodAt(0, 0), 2);
     EXPECT_NE(picture("pattern-chequer"), chequer);
     EXPECT_NE(picture("pattern-basket"), basket);
-    EXPECT_EQ(history().undoText(), QStringLiteral("change wood of first"));
+    EXPECT_EQ(history().undoText(), QStringLiteral("change wood (first)"));
     history().undo();
     EXPECT_EQ(picture("pattern-basket"), basket);
     window->document().edit(QStringLiteral("repaint"), entry::none, [](Project& changed) {
