@@ -106,6 +106,7 @@ std::vector<Length> graded(Length all, int parts, int degrees, bool pinched, Len
     const double angle = std::numbers::pi * degrees / 180;
     std::vector<double> shares;  // of the left half and, where there is one, of the middle part
     const auto joint = [&](int i) { return std::sin(angle * (-1 + 2.0 * i / parts)); };
+    shares.reserve(index((parts + 1) / 2));
     for (int i = 0; i < (parts + 1) / 2; ++i) {
         shares.push_back((joint(i + 1) - joint(i)) / (2 * std::sin(angle)));
     }

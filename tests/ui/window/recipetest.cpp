@@ -94,14 +94,15 @@ TEST_F(RecipeTest, AFieldThatOnlyGrowsKeepsItsRecipe) {
 
 // Half a number on the way to the whole one makes a field that the recipe cannot lay out.
 TEST_F(RecipeTest, ANumberThatIsTypedDigitByDigitKeepsTheRecipe) {
-    click("pattern-bricks");
+    click("pattern-basket");
+    type("basket-acrossEntry", QStringLiteral("4"));
+    type("basket-widthEntry", QStringLiteral("360"));  // three equal strips a tile
     const Project before = project();
-    ASSERT_EQ(field().columns.size(), 8u);
-    type("acrossEntry", QStringLiteral("12"));
+    ASSERT_EQ(field().columns.size(), 12u);
+    type("acrossEntry", QStringLiteral("18"));
     ASSERT_TRUE(project().recipe);
     EXPECT_EQ(project().recipe->counts[0], 6);
-    type("acrossEntry", QStringLiteral("8"));
-    QTest::keyClick(find<QLineEdit>("acrossEntry"), Qt::Key_Return);
+    type("acrossEntry", QStringLiteral("12"));
     EXPECT_EQ(project(), before);
 }
 
