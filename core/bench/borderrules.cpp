@@ -44,7 +44,7 @@ void offer(const Scene& on, Border border, const std::string& label,
            std::vector<Remedy>& remedies) {
     Board board = on.wish;
     board.border = border;
-    const bool grainDown = !on.plan.byColumns;
+    const bool grainDown = on.plan.grainDown;
     if (faults(board, static_cast<int>(on.woods.size())).empty() &&
         faults(asGlued(board), static_cast<int>(on.woods.size())).empty() &&
         fitBorder(board, on.shop, grainDown, seasonOf(on.movement)).ok()) {

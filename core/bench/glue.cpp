@@ -54,6 +54,14 @@ private:
         }
     }
     void after(const Flatten& work) { stocks_[work.part].thickness = work.to.value; }
+    void after(const BringToSize& work) {
+        for (const std::string& part : work.parts) {
+            Stock& stock = stocks_[part];
+            (work.sizing.in == SizedIn::Width    ? stock.width
+             : work.sizing.in == SizedIn::Length ? stock.length
+                                                 : stock.thickness) = work.sizing.to.value;
+        }
+    }
     void after(const Crosscut& work) {
         Stock slice = stocks_[work.part];
         slice.length = work.stop.value;
@@ -89,12 +97,12 @@ private:
     }
 
     /// How far a part reaches across the lines that it is glued at.
-    Length reach(const Laid& laid, bool slices) const {
+    Length reach(const Laid& laid, GlueAlong along) const {
         const Stock& stock = stocks_.at(laid.part);
-        if (!slices) {
-            return stock.width;
-        }
-        return laid.lay.stoodUp ? stock.thickness : stock.length;
+        const Lay& lay = laid.lay;
+        const Length down = lay.stoodUp ? stock.thickness : stock.length;
+        const Length across = lay.rolled ? stock.thickness : stock.width;
+        return (along == GlueAlong::Down) != lay.turned ? down : across;
     }
 
     void reckon(const Glue& work, const Stock& stock) {
@@ -118,7 +126,7 @@ private:
         needs.clampsByForce = clampsFor(needs.pressure, needs.line, shop_.clampForce);
         // Pressure widens at about 45° from the clamp: common practice, value from memory.
         const Length nearest =
-            std::min(reach(work.parts.front(), work.final), reach(work.parts.back(), work.final));
+            std::min(reach(work.parts.front(), work.along), reach(work.parts.back(), work.along));
         const double widest = 2 * (nearest.toMm() + shop_.caul);
         needs.clampsBySpacing = roundedUp(needs.jointLength.toMm() / widest);
         needs.clamps = std::max(needs.clampsByForce, needs.clampsBySpacing);

@@ -46,6 +46,14 @@ private:
         }
         sizes_[work.part].length = work.left;
     }
+    void take(const BringToSize& work) {
+        for (const std::string& part : work.parts) {
+            Size& size = sizes_[part];
+            (work.sizing.in == SizedIn::Width    ? size.width
+             : work.sizing.in == SizedIn::Length ? size.length
+                                                 : size.thickness) = work.sizing.to.value;
+        }
+    }
     void take(const TrimField& work) {
         sizes_[work.part].width = work.width.value;
         sizes_[work.part].length = work.height.value;

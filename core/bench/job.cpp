@@ -1,6 +1,9 @@
 #include "core/bench/job.h"
 
+#include "core/glueup/deep.h"
+
 #include <optional>
+#include <tuple>
 #include <utility>
 
 namespace kerfwright {
@@ -64,9 +67,56 @@ Totals totals(const Board& board, const std::vector<Wood>& woods, const StepList
 
 }  // namespace
 
+namespace {
+
+/// Steps of the search that a plan may cost where nobody asked for the fewest glue-ups.
+constexpr std::int64_t littleSearch = 20'000;
+
+Result<Plan> planned(const Proposal& proposal, const Board& board, const std::vector<Wood>& woods,
+                     const Shop& shop, const Notation& notation) {
+    Result<Plan> made =
+        planOf(proposal.construction, proposal.laying, board, woods, shop, notation);
+    if (!made) {
+        return made;
+    }
+    Plan plan = std::move(made).value();
+    plan.construction = proposal.key;
+    return plan;
+}
+
+/// Rows or columns; blocks from blocks where those would divide pieces more often.
+Result<Plan> plannedField(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
+                          const Choices& choices, const Notation& notation) {
+    Result<Plan> field = planField(board, woods, shop, choices, notation);
+    if (!field || choices.rows != RowChoice::Best || !choices.construction.empty() ||
+        field->extraJoints.empty()) {
+        return field;
+    }
+    ProposalOptions options;
+    options.mergeLike = choices.mergeLike;
+    options.budget = littleSearch;
+    for (const Proposal& proposal : proposals(board, woods, shop, options).all) {
+        const auto cost = [](const Plan& plan) {
+            return std::tuple(plan.extraJoints.size(), plan.glueUps, plan.assemblies);
+        };
+        const Result<Plan> made = planned(proposal, board, woods, shop, notation);
+        if (made && cost(*made) < cost(*field) && made->glueUps <= field->glueUps) {
+            Plan better = *made;
+            better.decidedBy = "Rows or columns alone would divide pieces with " +
+                               std::to_string(field->extraJoints.size()) +
+                               " joints that nobody drew; blocks glued from blocks need " +
+                               std::to_string(better.extraJoints.size()) + ".";
+            field = std::move(better);
+        }
+    }
+    return field;
+}
+
+}  // namespace
+
 Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
-                    const Choices& choices, const Notation& notation,
-                    const Conditions& conditions) {
+                    const Choices& choices, const Notation& notation, const Conditions& conditions,
+                    const Proposal* construction) {
     if (const auto found = faults(board, static_cast<int>(woods.size()), notation);
         !found.empty()) {
         return found.front();
@@ -89,20 +139,22 @@ Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Sh
         !found.empty()) {
         return found.front();
     }
-    Result<Plan> field = planField(job.board, woods, shop, choices, notation);
+    Result<Plan> field = construction != nullptr
+                             ? planned(*construction, job.board, woods, shop, notation)
+                             : plannedField(job.board, woods, shop, choices, notation);
     if (!field) {
         return field.fault();
     }
-    job.movement = movementOf(job.board, woods, field->byColumns, conditions.climate);
+    job.movement = movementOf(job.board, woods, !field->grainDown, conditions.climate);
     job.season = seasonOf(job.movement);
-    Result<Plan> planned =
+    Result<Plan> bordered =
         withBorder(std::move(field).value(), job.board, woods, shop, job.season, notation);
-    if (!planned) {
-        return planned.fault();
+    if (!bordered) {
+        return bordered.fault();
     }
-    job.plan = std::move(planned).value();
+    job.plan = std::move(bordered).value();
     const BorderFit& fit = job.plan.border;
-    job.surround = surroundOf(board, !job.plan.byColumns, fit.gapX.value, fit.gapY.value);
+    job.surround = surroundOf(board, job.plan.grainDown, fit.gapX.value, fit.gapY.value);
     job.steps = steps(job.plan, job.board, shop);
     job.proof = replay(job.steps, job.board, choices.mergeLike, job.season);
     if (!job.proof.ok()) {

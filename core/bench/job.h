@@ -6,6 +6,7 @@
 #include "core/bench/cautions.h"
 #include "core/bench/conditions.h"
 #include "core/bench/glue.h"
+#include "core/glueup/constructions.h"
 #include "core/glueup/steps.h"
 #include "core/replay/replay.h"
 
@@ -45,8 +46,11 @@ struct Job {
 
 /// Checks board, woods, shop and conditions, plans, replays. The fault is the first thing that does
 /// not hold; a plan that the bench refuses is a fault with the entry "Virtual bench".
+/// Where pieces span several cells and rows or columns would have to divide them, and neither was
+/// asked for, blocks are glued from blocks if that saves glue-ups, or joints inside pieces.
+/// `construction`: glued that way, whatever the choices say.
 Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
                     const Choices& choices, const Notation& notation,
-                    const Conditions& conditions = {});
+                    const Conditions& conditions = {}, const Proposal* construction = nullptr);
 
 }  // namespace kerfwright

@@ -10,13 +10,17 @@ void endToEnd(const Scene& on, Found& found) {
         return;
     }
     forEach<Glue>(on, [&](const Glue& work, const Size*, int step) {
-        if (work.final && work.parts.size() > 1) {
+        const bool alongGrain =
+            work.final ? on.plan.byColumns != on.plan.grainDown : work.along == GlueAlong::Down;
+        if (alongGrain && work.parts.size() > 1) {
             found.push_back(
                 {Severity::Caution, "end-to-end",
-                 on.plan.byColumns ? "Columns meet end grain to end grain"
-                                   : "Rows meet end grain to end grain",
+                 !work.final         ? "Parts of " + work.result + " meet end grain to end grain"
+                 : on.plan.byColumns ? "Columns meet end grain to end grain"
+                                     : "Rows meet end grain to end grain",
                  counted(work.parts.size() - 1, "joint", "joints") +
-                     " in the final glue-up join sawn ends, which hold far less than long grain.",
+                     (work.final ? " in the final glue-up join" : " in this glue-up join") +
+                     " sawn ends, which hold far less than long grain.",
                  "Brush thin glue on the ends, let it soak in, then glue as usual. Never lift the "
                  "board by one edge; back it with a frame or a substrate where it can be leant on.",
                  step});

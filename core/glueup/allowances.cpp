@@ -37,6 +37,10 @@ Figure sliceLength(const Board& board, const Shop& shop, Length rowHeight, int m
 }
 
 Figure stripLength(const Shop& shop, const std::vector<Length>& slices, int spares) {
+    return stripLength(shop, slices, spares, *std::max_element(slices.begin(), slices.end()));
+}
+
+Figure stripLength(const Shop& shop, const std::vector<Length>& slices, int spares, Length spare) {
     const int cuts = static_cast<int>(slices.size()) + spares;
     Figure figure;
     figure.add(TermKind::SquaringCut, shop.squaringCut);
@@ -48,7 +52,7 @@ Figure stripLength(const Shop& shop, const std::vector<Length>& slices, int spar
                        static_cast<int>(std::count(slice, slices.end(), *slice)));
         }
     }
-    figure.add(TermKind::SpareSlices, *std::max_element(slices.begin(), slices.end()), spares);
+    figure.add(TermKind::SpareSlices, spare, spares);
     figure.add(TermKind::Tail, shop.tail);
     return figure.roundUp(shop.lengthStep);
 }

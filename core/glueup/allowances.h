@@ -29,6 +29,8 @@ Figure sliceLength(const Board& board, const Shop& shop, Length rowHeight, int m
 /// greatest: squaring cut, slices, a kerf for each cut, tail, rounded up. A kerf for the squaring
 /// cut only where there is one.
 Figure stripLength(const Shop& shop, const std::vector<Length>& slices, int spares);
+/// The same with spares of another length.
+Figure stripLength(const Shop& shop, const std::vector<Length>& slices, int spares, Length spare);
 
 /// Length of the blank that a border rail is mitred from: long point to long point, a squaring cut,
 /// a kerf for each mitre and a tail, rounded up.

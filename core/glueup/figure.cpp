@@ -46,8 +46,14 @@ const char* termName(TermKind kind) {
         return "trim margin";
     case TermKind::PanelFlattening:
         return "flattening the panel";
+    case TermKind::HalfPanelFlattening:
+        return "half of flattening the panel";
     case TermKind::FieldFlattening:
         return "flattening the field";
+    case TermKind::Truing:
+        return "truing";
+    case TermKind::Stick:
+        return "pieces together";
     case TermKind::Milling:
         return "milling";
     case TermKind::EndAllowance:
@@ -106,7 +112,10 @@ Setting settingOf(TermKind kind) {
     case TermKind::TrimMargin:
         return Setting::TrimMargin;
     case TermKind::PanelFlattening:
+    case TermKind::HalfPanelFlattening:
         return Setting::PanelFlattening;
+    case TermKind::Truing:
+        return Setting::Truing;
     case TermKind::FieldFlattening:
         return Setting::FieldFlattening;
     case TermKind::Milling:
@@ -126,6 +135,7 @@ Setting settingOf(TermKind kind) {
     case TermKind::BoardThickness:
     case TermKind::BorderWidth:
     case TermKind::FieldSide:
+    case TermKind::Stick:
     case TermKind::Slices:
     case TermKind::SpareSlices:
     case TermKind::HalfGrowth:

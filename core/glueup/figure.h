@@ -17,7 +17,10 @@ enum class TermKind {
     FieldSide,
     TrimMargin,
     PanelFlattening,
+    HalfPanelFlattening,  ///< one face's share
     FieldFlattening,
+    Truing,  ///< off one side of a panel that goes into another glue-up
+    Stick,   ///< the pieces of a panel that becomes part of another one, together
     Milling,
     EndAllowance,
     SquaringCut,

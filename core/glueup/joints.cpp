@@ -1,6 +1,7 @@
 #include "core/glueup/joints.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 namespace kerfwright::rows {
@@ -111,6 +112,81 @@ void listJoints(Draft& draft) {
     }
     draft.extraJoints = std::move(extra).sorted(draft.byColumns);
     draft.omittedJoints = std::move(omitted).sorted(draft.byColumns);
+}
+
+namespace {
+
+/// Along one line: where strips meet, and where pieces do.
+struct Seams {
+    std::vector<std::pair<Length, Length>> made;
+    std::vector<Length> ends;
+};
+
+bool covers(const std::vector<std::pair<Length, Length>>& stretches, Length from, Length to) {
+    return std::any_of(stretches.begin(), stretches.end(), [&](const auto& stretch) {
+        return stretch.first <= from && to <= stretch.second;
+    });
+}
+
+void compare(const std::vector<PaintedStrip>& strips, const Field& field, bool vertical,
+             JointList& extra, JointList& omitted) {
+    const std::vector<Length> xs = edges(vertical ? field.columns : field.rows);
+    const std::vector<Length> ys = edges(vertical ? field.rows : field.columns);
+    const std::vector<int> map = pieceMap(field);
+    const std::size_t columns = field.columns.size();
+    const auto pieceAt = [&](std::size_t column, std::size_t row) {
+        return vertical ? map[row * columns + column] : map[column * columns + row];
+    };
+    std::map<Length, Seams> lines;
+    for (std::size_t i = 1; i + 1 < xs.size(); ++i) {
+        lines[xs[i]];
+    }
+    for (const PaintedStrip& strip : strips) {
+        const Length at = vertical ? strip.left : strip.top;
+        if (at > Length()) {
+            const Length from = vertical ? strip.top : strip.left;
+            const Length to = vertical ? strip.bottom : strip.right;
+            lines[at].made.emplace_back(from, to);
+            lines[at].ends.insert(lines[at].ends.end(), {from, to});
+        }
+    }
+    for (auto& [at, seams] : lines) {
+        const auto next = std::upper_bound(xs.begin(), xs.end(), at);
+        const auto column = static_cast<std::size_t>(next - xs.begin()) - 1;
+        const bool onGrid = xs[column] == at;
+        std::vector<Length> stops = ys;
+        stops.insert(stops.end(), seams.ends.begin(), seams.ends.end());
+        std::sort(stops.begin(), stops.end());
+        stops.erase(std::unique(stops.begin(), stops.end()), stops.end());
+        std::size_t row = 0;
+        for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
+            while (ys[row + 1] <= stops[i]) {
+                ++row;
+            }
+            const int right = pieceAt(column, row);
+            const int left = onGrid ? pieceAt(column - 1, row) : right;
+            const bool isMade = covers(seams.made, stops[i], stops[i + 1]);
+            const Joint joint{vertical, at, stops[i], stops[i + 1]};
+            if (isMade && left == right) {
+                extra.add(joint, right);
+            } else if (!isMade && left != right) {
+                omitted.add(joint, left * static_cast<int>(field.pieces.size()) + right);
+            }
+        }
+    }
+}
+
+}  // namespace
+
+void listJoints(const std::vector<PaintedStrip>& strips, const Field& field,
+                std::vector<Joint>& extra, std::vector<Joint>& omitted) {
+    JointList made;
+    JointList left;
+    for (const bool vertical : {true, false}) {
+        compare(strips, field, vertical, made, left);
+    }
+    extra = std::move(made).sorted(false);
+    omitted = std::move(left).sorted(false);
 }
 
 }  // namespace kerfwright::rows

@@ -2,6 +2,8 @@
 
 #include "core/glueup/allowances.h"
 #include "core/glueup/bordersteps.h"
+#include "core/glueup/constructions.h"
+#include "core/glueup/deep.h"
 #include "core/glueup/rows.h"
 
 #include <algorithm>
@@ -37,6 +39,7 @@ public:
 
     Result<Plan> operator()() {
         plan_.byColumns = draft_.byColumns;
+        plan_.grainDown = !draft_.byColumns;
         plan_.extraJoints = std::move(draft_.extraJoints);
         plan_.omittedJoints = std::move(draft_.omittedJoints);
         plan_.margin = shop_.trimMargin;
@@ -209,6 +212,7 @@ private:
         Part field;
         field.role = Role::Field;
         field.label = "Field";
+        field.along = draft_.byColumns ? GlueAlong::Width : GlueAlong::Down;
         field.width.add(TermKind::FieldSide, board_.field.width())
             .add(TermKind::TrimMargin, shop_.trimMargin, 2);
         field.length.add(TermKind::FieldSide, board_.field.height())
@@ -348,6 +352,23 @@ std::optional<Fault> timberFault(const BorderFit& fit, const Board& board,
 
 Result<Plan> planField(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
                        const Choices& choices, const Notation& notation) {
+    if (!choices.construction.empty()) {
+        ProposalOptions options;
+        options.mergeLike = choices.mergeLike;
+        options.mostParts = choices.mostParts;
+        const Proposals all = proposals(board, woods, shop, options);
+        if (const Proposal* own = withKey(all, choices.construction)) {
+            Result<Plan> made =
+                planOf(own->construction, own->laying, board, woods, shop, notation);
+            if (!made) {
+                return made;
+            }
+            Plan asChosen = std::move(made).value();
+            asChosen.construction = own->key;
+            asChosen.decidedBy = own->name + ", as chosen.";
+            return asChosen;
+        }
+    }
     Result<Chosen> chosen = choose(board, woods, shop, choices, notation);
     if (!chosen) {
         return chosen.fault();
@@ -359,12 +380,15 @@ Result<Plan> planField(const Board& board, const std::vector<Wood>& woods, const
     }
     Plan plan = std::move(made).value();
     plan.decidedBy = std::move(taken.why);
+    if (!choices.construction.empty()) {
+        plan.decidedBy = "The way that was chosen does not make this picture. " + plan.decidedBy;
+    }
     return plan;
 }
 
 Result<Plan> withBorder(Plan plan, const Board& board, const std::vector<Wood>& woods,
                         const Shop& shop, const FieldSeason& season, const Notation& notation) {
-    const bool grainDown = !plan.byColumns;
+    const bool grainDown = plan.grainDown;
     Result<BorderFit> fit = fitBorder(board, shop, grainDown, season, notation);
     if (!fit) {
         return fit.fault();

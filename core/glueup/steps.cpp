@@ -44,6 +44,9 @@ private:
         mill.panel = panel.label;
         for (const Use& use : panel.uses) {
             const Part& strip = part(use.part);
+            if (strip.role != Role::Strip) {
+                continue;
+            }
             const auto same =
                 std::find_if(mill.lines.begin(), mill.lines.end(), [&](const MillLine& line) {
                     return line.wood == strip.wood && line.width == strip.width;
@@ -61,32 +64,51 @@ private:
                                   strip.width,
                                   strip.length});
         }
-        for (const MillLine& line : mill.lines) {
-            account(ledger(), line);
+        if (!mill.lines.empty()) {
+            for (const MillLine& line : mill.lines) {
+                account(ledger(), line);
+            }
+            add(std::move(mill));
         }
-        add(std::move(mill));
 
         if (panel.isGlued()) {
             Glue glue;
             glue.result = panel.label;
-            glue.along = GlueAlong::Width;
+            glue.along = panel.along;
             for (const Use& use : panel.uses) {
-                glue.parts.push_back({part(use.part).label, use.lay});
+                glue.parts.push_back({labelOf(use), use.lay});
             }
             glue.width = panel.width;
             glue.length = panel.length;
             glue.thickness = panel.thickness;
-            glue.glueFace = area(panel.length.value, panel.thickness.value) *
-                            static_cast<std::int64_t>(panel.uses.size() - 1);
+            glue.glueFace =
+                area(panel.along == GlueAlong::Width ? panel.length.value : panel.width.value,
+                     panel.thickness.value) *
+                static_cast<std::int64_t>(panel.uses.size() - 1);
             add(std::move(glue));
         }
         cutUp(panel);
     }
 
+    /// What `count` parts of that size lose: planed off where it is thickness, else sawn off.
+    void weigh(const Sizing& sizing, Length width, Length length, Length thickness, int count) {
+        const Length off = sizing.offFirst + sizing.offLast;
+        Volume& bucket = sizing.in == SizedIn::Thickness ? ledger().planed : ledger().trimmed;
+        bucket += volume(sizing.in == SizedIn::Width ? off : width,
+                         sizing.in == SizedIn::Length ? off : length,
+                         sizing.in == SizedIn::Thickness ? off : thickness) *
+                  count;
+    }
+
+    std::string labelOf(const Use& use) const {
+        const std::string& label = part(use.part).label;
+        return use.slice < 0 ? label : sliceLabel(label, use.slice + 1);
+    }
+
     void cutUp(const Part& panel) {
         Figure thickness = panel.thickness;
         Length left = panel.length.value;
-        const Length width = panel.width.value;
+        Length width = panel.width.value;
         bool squared = false;
         int slice = 0;
         int spare = 0;
@@ -98,6 +120,20 @@ private:
                 add(Flatten{panel.label, Face::LongGrain, purpose, thickness, stage.thickness});
                 ledger().planed += volume(width, left, thickness.value - stage.thickness.value);
                 thickness = stage.thickness;
+            }
+            for (const Sizing& sizing : stage.sized) {
+                add(BringToSize{{panel.label}, sizing});
+                weigh(sizing, width, left, thickness.value, 1);
+                (sizing.in == SizedIn::Width ? width : left) =
+                    sizing.in == SizedIn::Width    ? sizing.to.value
+                    : sizing.in == SizedIn::Length ? sizing.to.value
+                                                   : left;
+                if (sizing.in == SizedIn::Thickness) {
+                    thickness = sizing.to;
+                }
+            }
+            if (panel.keptWhole) {
+                return;
             }
             const Area section = area(width, thickness.value);
             if (!squared && shop_.squaringCut > Length()) {
@@ -118,6 +154,7 @@ private:
                 cut.stop = run.length;
                 cut.kerf.add(TermKind::Kerf, shop_.kerf);
                 cut.marginRows = run.marginSides == 1 && plan_.margin > Length();
+                cut.forPanels = run.forPanels;
                 for (int i = 0; i < run.count; ++i) {
                     cut.slices.push_back(sliceLabel(panel.label, ++slice));
                 }
@@ -130,7 +167,15 @@ private:
                 cut.left = left;
                 ledger().kerf += volume(section, shop_.kerf) * cuts;
                 ledger().spare += volume(section, run.length.value) * run.spare;
+                const std::vector<std::string> slices = cut.slices;
                 add(std::move(cut));
+                Length wide = width;
+                Length thick = thickness.value;
+                for (const Sizing& sizing : run.sized) {
+                    add(BringToSize{slices, sizing});
+                    weigh(sizing, wide, run.length.value, thick, run.count);
+                    (sizing.in == SizedIn::Width ? wide : thick) = sizing.to.value;
+                }
             }
         }
         ledger().offcut += volume(area(width, thickness.value), left);
@@ -139,14 +184,15 @@ private:
     void addField(const Part& field) {
         std::vector<Laid> laid;
         for (const Use& use : field.uses) {
-            laid.push_back({sliceLabel(part(use.part).label, use.slice + 1), use.lay});
+            laid.push_back({labelOf(use), use.lay});
         }
         if (field.isGlued()) {
             Glue glue;
             glue.result = field.label;
             glue.final = true;
-            glue.along = plan_.byColumns ? GlueAlong::Width : GlueAlong::Down;
-            const Length joint = plan_.byColumns ? field.length.value : field.width.value;
+            glue.along = field.along;
+            const Length joint =
+                field.along == GlueAlong::Width ? field.length.value : field.width.value;
             glue.glueFace =
                 area(joint, field.thickness.value) * static_cast<std::int64_t>(laid.size() - 1);
             glue.parts = std::move(laid);
@@ -179,7 +225,7 @@ private:
         }
         ledger().board = volume(width, height, board_.thickness);
         if (board_.border.isThere()) {
-            addBorderSteps(list_, plan_.border, board_, shop_, !plan_.byColumns, field.label);
+            addBorderSteps(list_, plan_.border, board_, shop_, plan_.grainDown, field.label);
         }
     }
 
@@ -225,6 +271,10 @@ struct Titles {
     std::string operator()(const Crosscut& cut) const {
         const std::size_t slices = cut.slices.size();
         std::string text = "Cut ";
+        if (cut.forPanels) {
+            return text + std::to_string(slices) + (slices == 1 ? " length" : " lengths") +
+                   " off " + cut.part;
+        }
         if (slices == 1 && cut.spares.empty() && !cut.marginRows) {
             return "Cut the slice off " + cut.part;
         }
@@ -237,6 +287,25 @@ struct Titles {
             text += " and " + std::to_string(cut.spares.size()) + " spare";
         }
         return text + " off " + cut.part;
+    }
+    std::string operator()(const BringToSize& work) const {
+        const Sizing& sizing = work.sizing;
+        const bool several = work.parts.size() > 1;
+        const std::string what =
+            several ? std::to_string(work.parts.size()) + " lengths" : work.parts.front();
+        switch (sizing.purpose) {
+        case SizedFor::TrueSides:
+            return (sizing.in == SizedIn::Length ? "Square both ends of " : "True both sides of ") +
+                   what;
+        case SizedFor::Window:
+            return "Saw the row out of " + what;
+        case SizedFor::LessMargin:
+            break;
+        }
+        return "Bring " + what +
+               (sizing.in == SizedIn::Thickness ? " to its thickness"
+                : sizing.in == SizedIn::Length  ? " to its length"
+                                                : " to its width");
     }
     std::string operator()(const TrimField&) const { return "Trim the field on four sides"; }
     std::string operator()(const CutChannel& cut) const {
@@ -290,6 +359,7 @@ struct Workpieces {
     const std::string& operator()(const CutChannel& cut) const {
         return cut.edges > 1 ? cut.parts.front() : nothing();
     }
+    const std::string& operator()(const BringToSize& work) const { return work.parts.front(); }
     const std::string& operator()(const GlueIn&) const { return nothing(); }
     const std::string& operator()(const CutRails&) const { return nothing(); }
     template <class Other>
@@ -302,6 +372,24 @@ struct Workpieces {
 
 StepList steps(const Plan& plan, const Board& board, const Shop& shop) {
     return Writer(plan, board, shop)();
+}
+
+std::string sizingWords(const Sizing& sizing, const Notation& notation) {
+    const char* sides[][2] = {
+        {"left side", "right side"}, {"squared end", "other end"}, {"lower face", "upper face"}};
+    const char* each[] = {"each side", "each end", "each face"};
+    const auto in = static_cast<std::size_t>(sizing.in);
+    if (sizing.offFirst == sizing.offLast) {
+        return format(sizing.offFirst, notation) + " off " + each[in];
+    }
+    std::string text;
+    for (const auto& [off, side] :
+         {std::pair(sizing.offFirst, sides[in][0]), std::pair(sizing.offLast, sides[in][1])}) {
+        if (off > Length()) {
+            text += (text.empty() ? "" : ", ") + format(off, notation) + " off the " + side;
+        }
+    }
+    return text;
 }
 
 std::string title(const Step& step) {

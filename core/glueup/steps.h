@@ -34,11 +34,6 @@ struct Laid {
     Lay lay;
 };
 
-enum class GlueAlong {
-    Width,  ///< side by side to the right (x)
-    Down,   ///< one below the other on the page (y)
-};
-
 /// Glue parts, in order, into one workpiece.
 struct Glue {
     std::string result;  ///< label of the workpiece
@@ -89,6 +84,15 @@ struct Crosscut {
     /// These slices carry the trim margin of an outermost row; never so for a field of one slice.
     bool marginRows = false;
     Length left;  ///< of the panel, after the last cut
+    /// They are lengths of a stick that go into other panels, not slices for the field.
+    bool forPanels = false;
+};
+
+/// Take panels, or lengths of one, down to a size at one setting. The length of what is sawn off
+/// includes the kerf.
+struct BringToSize {
+    std::vector<std::string> parts;
+    Sizing sizing;
 };
 
 /// Saw the trim margin off the four sides of the field.
@@ -174,8 +178,8 @@ struct KeyCorners {
     Area glueFace;     ///< both faces of four keys
 };
 
-using Work = std::variant<Mill, Glue, Take, Flatten, SquareEnd, Crosscut, TrimField, CutChannel,
-                          GlueIn, CutRails, FitBorder, KeyCorners>;
+using Work = std::variant<Mill, Glue, Take, Flatten, SquareEnd, Crosscut, BringToSize, TrimField,
+                          CutChannel, GlueIn, CutRails, FitBorder, KeyCorners>;
 
 struct Step {
     Work work;
@@ -205,6 +209,9 @@ struct StepList {
 
 /// The steps of a plan, border included. Pin holes are not weighed: a pin fills its own.
 StepList steps(const Plan& plan, const Board& board, const Shop& shop);
+
+/// "1.5 mm off each side", "3 mm off the left side": as the workpiece lay when it was glued.
+std::string sizingWords(const Sizing& sizing, const Notation& notation);
 
 /// "Glue panel A", "Cut the two margin slices", ...: the step in a few words, without numbers that
 /// someone sets a machine to.

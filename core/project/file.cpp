@@ -277,9 +277,14 @@ Board readBoard(const Node& json, const std::vector<Wood>& woods) {
     return board;
 }
 
-Shop readShop(const Node& json) {
-    Shop shop;
+/// Version 1 began without the truing allowance: such a shop gets the usual one of its unit.
+Shop readShop(const Node& json, Unit unit) {
+    Shop shop = unit == Unit::Inches ? inchShop() : metricShop();
     for (const SettingInfo& info : shopSettings()) {
+        const bool mayMiss = info.setting == Setting::Truing;
+        if (mayMiss && !json.maybe(lengthKey(info.key).c_str())) {
+            continue;
+        }
         shop.*info.value = json.at(lengthKey(info.key)).length(info.least, info.greatest);
     }
     shop.spareSlices = json.at("spare-slices").smallWhole(0, 20);
@@ -338,7 +343,7 @@ Project readTree(const Json& json) {
         project.recipe = readRecipe(*recipe, project.woods);
         passOn("recipe", faults(*project.recipe, project.board.field));
     }
-    project.shop = readShop(root.at("shop"));
+    project.shop = readShop(root.at("shop"), project.notation.unit);
     project.choices = readChoices(root.at("choices"));
     readReals(root, "climate", climateSettings(), project.climate);
     passOn("climate", faults(project.climate));

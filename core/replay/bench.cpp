@@ -146,17 +146,47 @@ Bench::Workpiece* Bench::put(std::string_view label, Kind kind, Solid solid) {
     workpiece.label = label;
     workpiece.kind = kind;
     workpiece.solid = std::move(solid);
+    if (trace_ != nullptr) {
+        (*trace_)[std::string(label)].made = workpiece.solid;
+    }
     return &workpiece;
 }
 
+void Bench::noteReady(const Workpiece& workpiece) {
+    if (trace_ != nullptr && !workpiece.cut) {
+        (*trace_)[std::string(workpiece.label)].ready = workpiece.solid;
+    }
+}
+
+void Bench::noteRest() {
+    for (const Workpiece& workpiece : workpieces_) {
+        if (!workpiece.gone) {
+            noteReady(workpiece);
+        }
+    }
+}
+
 // ---- The end ----
+
+void Bench::noteMarginRow(const std::string& part) {
+    const auto place = places_.find(part);
+    if (place == places_.end()) {
+        marginRows_.push_back(Margin::None);
+        return;
+    }
+    const Workpiece& workpiece = workpieces_[place->second];
+    marginRows_.push_back(workpiece.kind == Kind::Panel ? Margin::NotSliced
+                          : workpiece.marginRow         ? Margin::Row
+                                                        : Margin::None);
+}
 
 void Bench::checkMarginRows() {
     for (std::size_t i = 0; i < marginRows_.size(); ++i) {
         // A field of one slice has no rows of which some could be outermost.
         const bool outermost = marginRows_.size() > 1 && (i == 0 || i + 1 == marginRows_.size());
         const bool carries = outermost && margin_ > Length();
-        if ((marginRows_[i] != 0) != carries) {
+        // What was glued by itself and not sliced off shows its margin in its size alone.
+        if (marginRows_[i] != Margin::NotSliced && (marginRows_[i] == Margin::Row) != carries) {
             fault(carries ? "an outermost slice was not cut as a margin row"
                           : "a slice was cut as a margin row that carries no margin");
             return;

@@ -6,7 +6,9 @@
 #include "core/glueup/steps.h"
 #include "core/replay/profile.h"
 #include "core/replay/solid.h"
+#include "core/replay/trace.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -27,6 +29,10 @@ public:
     /// What must hold when the list has been carried out, the top view included.
     std::vector<std::string> finish(bool mergeLike);
 
+    /// Notes every workpiece there from now on; must outlive the bench.
+    void noteIn(Trace& trace) { trace_ = &trace; }
+    void noteRest();
+
     /// Everything weighed so far; whole after `finish`.
     const Ledger& ledger() const { return ledger_; }
     /// Of the finished board, border included; 0 where there is no field.
@@ -46,6 +52,7 @@ private:
         bool flattened = false;
         bool cut = false;        ///< slices were cut off it
         bool marginRow = false;  ///< slices: cut in a step for margin rows
+        bool forPanel = false;   ///< slices: cut as lengths for other panels
     };
 
     /// A rail of the border, from the first cut in its blank.
@@ -66,6 +73,7 @@ private:
     void run(const Flatten& step);
     void run(const SquareEnd& step);
     void run(const Crosscut& step);
+    void run(const BringToSize& step);
     void run(const TrimField& step);
     void run(const CutChannel& step);
     void run(const GlueIn& step);
@@ -75,9 +83,10 @@ private:
 
     void millLine(const Mill& step, const MillLine& line);
     /// Takes the part off the bench, as it lies; false (and a fault) where it is not to be had.
-    bool takeUp(const Laid& laid, std::string_view result, Solid& taken);
+    bool takeUp(const Laid& laid, std::string_view result, bool forField, Solid& taken);
     void putField(std::string_view label, Solid solid);
     /// A slice that came off a panel, or nothing where the panel is too short.
+    void bringToSize(const std::string& label, const Sizing& sizing);
     bool cutOne(std::string_view label, Workpiece& panel, const Crosscut& step, Kind kind);
     BorderSides sides() const;
     RailState* openRail(std::string_view label);
@@ -92,6 +101,7 @@ private:
                       const Corner& field, const std::string& name);
     void checkGlued(const FitBorder& step, Area edges, Length thickness);
     void checkPins(const FitBorder& step, const BorderSides& on);
+    void noteMarginRow(const std::string& part);
     void checkMarginRows();
     void weighRest();
     void closeLedger();
@@ -108,8 +118,11 @@ private:
     void checkSize(const Figure& written, Length actual, const char* name);
     void fault(std::string text) { faults_.push_back(std::move(text)); }
 
+    void noteReady(const Workpiece& workpiece);
+
     const StepList& list_;
     const Board& board_;
+    Trace* trace_ = nullptr;
     std::vector<Workpiece> workpieces_;
     std::unordered_map<std::string_view, std::size_t> places_;
     std::vector<std::string> faults_;
@@ -119,7 +132,8 @@ private:
     Length kerf_;  ///< of the first cut; there is one blade
     bool fieldLaid_ = false;
     std::size_t field_ = 0;
-    std::vector<char> marginRows_;  ///< for each part of the field, in order
+    enum class Margin : std::uint8_t { None, Row, NotSliced };
+    std::vector<Margin> marginRows_;  ///< for each part of the field, in order
     bool trimmed_ = false;
     Length margin_;
     bool bordered_ = false;

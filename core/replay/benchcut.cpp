@@ -94,6 +94,7 @@ bool Bench::cutOne(std::string_view label, Workpiece& panel, const Crosscut& ste
     Workpiece* cut = put(label, kind, std::move(slice));
     if (cut != nullptr) {
         cut->marginRow = step.marginRows;
+        cut->forPanel = step.forPanels;
     }
     return cut != nullptr;
 }
@@ -107,6 +108,7 @@ void Bench::run(const Crosscut& step) {
         fault("a slice must be more than 0 long, and there must be one");
         return;
     }
+    noteReady(*panel);
     panel->cut = true;
     for (const std::string& label : step.slices) {
         if (!cutOne(label, *panel, step, Kind::Slice)) {
@@ -122,6 +124,56 @@ void Bench::run(const Crosscut& step) {
     if (left != step.left) {
         fault(inWords(step.left) + " of " + quoted(step.part) + " should be left; it is " +
               inWords(left));
+    }
+}
+
+void Bench::bringToSize(const std::string& label, const Sizing& sizing) {
+    Workpiece* workpiece = find(label);
+    if (workpiece == nullptr) {
+        return;
+    }
+    if (workpiece->kind == Kind::Field || workpiece->kind == Kind::Spare) {
+        fault(quoted(label) + " is not to be brought to a size");
+        return;
+    }
+    const bool wholePanel = workpiece->kind == Kind::Panel && !workpiece->cut;
+    if (sizing.purpose == SizedFor::TrueSides && !wholePanel) {
+        fault(quoted(label) + " is no panel as it came out of the clamps");
+        return;
+    }
+    if (sizing.purpose != SizedFor::TrueSides && wholePanel) {
+        fault("nothing has been cut from " + quoted(label) + " that needed more");
+        return;
+    }
+    Solid& solid = workpiece->solid;
+    const Axis axis = sizing.in == SizedIn::Width ? X : sizing.in == SizedIn::Length ? Y : Z;
+    if (solid.size[axis] != sizing.from.value) {
+        fault(quoted(label) + " should measure " + inWords(sizing.from.value) + "; it measures " +
+              inWords(solid.size[axis]));
+        return;
+    }
+    const Length off = sizing.offFirst + sizing.offLast;
+    if (sizing.offFirst < Length() || sizing.offLast < Length() || off == Length() ||
+        off >= sizing.from.value || sizing.from.value - off != sizing.to.value) {
+        fault(inWords(sizing.offFirst) + " and " + inWords(sizing.offLast) + " off " +
+              quoted(label) + " do not bring " + inWords(sizing.from.value) + " to " +
+              inWords(sizing.to.value));
+        return;
+    }
+    Volume& bucket = axis == Z ? ledger_.planed : ledger_.trimmed;
+    bucket += volume(solid.face(axis), off);
+    solid = between(solid, axis, sizing.offFirst, sizing.from.value - sizing.offLast);
+}
+
+void Bench::run(const BringToSize& step) {
+    if (step.parts.empty()) {
+        fault("nothing is named that is to be brought to a size");
+    }
+    if (!check(step.sizing.from, "size before") || !check(step.sizing.to, "size after")) {
+        return;
+    }
+    for (const std::string& label : step.parts) {
+        bringToSize(label, step.sizing);
     }
 }
 

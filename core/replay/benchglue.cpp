@@ -52,7 +52,7 @@ void Bench::millLine(const Mill& step, const MillLine& line) {
     }
 }
 
-bool Bench::takeUp(const Laid& part, std::string_view result, Solid& taken) {
+bool Bench::takeUp(const Laid& part, std::string_view result, bool forField, Solid& taken) {
     Workpiece* workpiece = find(part.part);
     if (workpiece == nullptr) {
         return false;
@@ -69,6 +69,12 @@ bool Bench::takeUp(const Laid& part, std::string_view result, Solid& taken) {
         fault("the strip " + quoted(part.part) + " was not milled for " + quoted(result));
         return false;
     }
+    if (workpiece->kind == Kind::Slice && workpiece->forPanel == forField) {
+        fault(quoted(part.part) + (forField ? " was cut for another panel, not for the field"
+                                            : " was cut for the field, not for another panel"));
+        return false;
+    }
+    noteReady(*workpiece);
     workpiece->gone = true;
     taken = part.lay == Lay{} ? std::move(workpiece->solid) : laid(workpiece->solid, part.lay);
     workpiece->solid = Solid();
@@ -97,11 +103,10 @@ void Bench::run(const Glue& step) {
     Area glued;
     for (const Laid& part : step.parts) {
         if (step.final) {
-            const auto place = places_.find(part.part);
-            marginRows_.push_back(place != places_.end() && workpieces_[place->second].marginRow);
+            noteMarginRow(part.part);
         }
         Solid next;
-        if (!takeUp(part, step.result, next)) {
+        if (!takeUp(part, step.result, step.final, next)) {
             return;
         }
         if (!whole.boxes.empty()) {
@@ -130,10 +135,9 @@ void Bench::run(const Glue& step) {
 }
 
 void Bench::run(const Take& step) {
-    const auto place = places_.find(step.part.part);
-    marginRows_.push_back(place != places_.end() && workpieces_[place->second].marginRow);
+    noteMarginRow(step.part.part);
     Solid whole;
-    if (!takeUp(step.part, step.result, whole)) {
+    if (!takeUp(step.part, step.result, true, whole)) {
         return;
     }
     checkSize(step.width, whole.size[X], "width");

@@ -24,4 +24,17 @@ Proof replay(const StepList& list, const Board& board, bool mergeLike, const Fie
     return proof;
 }
 
+Trace trace(const StepList& list, const Board& board, const FieldSeason& season) {
+    Trace all;
+    Bench bench(list, board, season);
+    bench.noteIn(all);
+    for (const Step& step : list.steps) {
+        if (!bench.carryOut(step).empty()) {
+            break;
+        }
+    }
+    bench.noteRest();
+    return all;
+}
+
 }  // namespace kerfwright

@@ -25,6 +25,7 @@ struct Turn {
 
 // Each has determinant +1: an even number of reversals with an even permutation, an odd number with
 // an odd one.
+constexpr Turn quarterAboutY{{Z, Y, X}, {false, false, true}};
 constexpr Turn quarterAboutX{{X, Z, Y}, {false, true, false}};
 constexpr Turn halfAboutX{{X, Y, Z}, {false, true, true}};
 constexpr Turn halfAboutZ{{X, Y, Z}, {true, true, false}};
@@ -32,6 +33,9 @@ constexpr Turn quarterAboutZ{{Y, X, Z}, {true, false, false}};
 
 Turn turnOf(const Lay& lay) {
     Turn turn;
+    if (lay.rolled) {
+        turn.then(quarterAboutY);
+    }
     if (lay.stoodUp) {
         turn.then(quarterAboutX);
     }

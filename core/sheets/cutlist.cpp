@@ -156,6 +156,9 @@ bool alike(const MillLine& a, const MillLine& b) {
 void addAcrossPanels(Flow& flow, const Matter& matter, const Record& record) {
     std::vector<Kind> kinds;
     for (const PanelRecord& panel : record.panels) {
+        if (!panel.mill) {
+            continue;
+        }
         for (const MillLine& line : panel.mill->lines) {
             auto known = std::find_if(kinds.begin(), kinds.end(),
                                       [&](const Kind& kind) { return alike(*kind.line, line); });
@@ -255,14 +258,16 @@ void addCutList(std::vector<Draft>& drafts, const Matter& matter, const Record& 
     }
     std::size_t kinds = 0;
     for (const PanelRecord& panel : record.panels) {
-        kinds += panel.mill->lines.size();
+        kinds += panel.mill ? panel.mill->lines.size() : 0;
     }
     constexpr std::size_t mostKinds = 60;
     if (kinds > mostKinds) {
         addAcrossPanels(flow, matter, record);
     } else {
         for (const PanelRecord& panel : record.panels) {
-            addMill(flow, matter, *panel.mill.work, panel.mill.number);
+            if (panel.mill) {
+                addMill(flow, matter, *panel.mill.work, panel.mill.number);
+            }
         }
     }
 }

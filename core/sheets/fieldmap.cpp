@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <tuple>
 
 namespace kerfwright {
 namespace {
@@ -23,7 +24,28 @@ Wish seen(const RowRecord& row) {
     return wish;
 }
 
+/// What a face of a workpiece shows from above.
+std::vector<Cuboid> onTop(const Solid& solid) {
+    std::vector<Cuboid> top;
+    for (Cuboid box : solid.boxes) {
+        if (box.high[Z] == solid.size[Z]) {
+            box.low[Z] = Length();
+            top.push_back(box);
+        }
+    }
+    std::sort(top.begin(), top.end(), [](const Cuboid& a, const Cuboid& b) {
+        return std::tie(a.low, a.high) < std::tie(b.low, b.high);
+    });
+    return top;
+}
+
 bool looksAlike(const std::vector<RowRecord>& a, const std::vector<RowRecord>& b) {
+    if (!a.empty() && !a.front().solid.boxes.empty()) {
+        return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                          [](const RowRecord& x, const RowRecord& y) {
+                              return onTop(x.solid) == onTop(y.solid);
+                          });
+    }
     return std::equal(a.begin(), a.end(), b.begin(), b.end(),
                       [](const RowRecord& x, const RowRecord& y) { return seen(x) == seen(y); });
 }
@@ -62,6 +84,21 @@ Drawing drawField(const Matter& matter, const std::vector<RowRecord>& rows, bool
     }
     drawing.extent = byColumns ? Box{0, 0, v, width} : Box{0, 0, width, v};
     return drawing;
+}
+
+/// The field of a deep plan as it would be if nobody turned a slice, its trim margin cut off.
+void drawWrong(Drawing& drawing, const Matter& matter, const std::vector<RowRecord>& rows,
+               bool byColumns, Point corner, double scale) {
+    Solid whole;
+    for (const RowRecord& row : rows) {
+        append(whole, row.solid, byColumns ? X : Y);
+    }
+    const Length margin = matter.job.plan.margin;
+    const Solid field = between(between(whole, X, margin, whole.size[X] - margin), Y, margin,
+                                whole.size[Y] - margin);
+    drawFace(drawing, matter, field, Seen::FromAbove,
+             {corner.x, corner.y, field.size[X].toMm() * scale, field.size[Y].toMm() * scale},
+             false);
 }
 
 /// A two-headed arrow: end for end along the row, or over about it.
@@ -113,9 +150,14 @@ double pictures(Flow& flow, const Matter& matter, const Record& record, double x
         const double left = x + column + 6;
         flow.text(left, top + 3.4, "Wrong: nothing flipped", {type::body, true, Ink::Warning},
                   Align::Left, column);
-        place(flow.drawing(),
-              drawField(matter, wrong, record.byColumns(), options.lineWidth, options.hatchPitch),
-              {left, top + 5.5}, scale);
+        if (record.deep) {
+            drawWrong(flow.drawing(), matter, wrong, record.byColumns(), {left, top + 5.5}, scale);
+        } else {
+            place(
+                flow.drawing(),
+                drawField(matter, wrong, record.byColumns(), options.lineWidth, options.hatchPitch),
+                {left, top + 5.5}, scale);
+        }
         const double w = extent.width * scale;
         const double h = extent.height * scale;
         for (const auto& [ink, line] : {std::pair(Ink::Paper, 1.8), std::pair(Ink::Warning, 0.8)}) {
@@ -192,8 +234,13 @@ void map(Flow& flow, const Matter& matter, const Record& record, double below) {
                   row.lay.flipped || row.lay.turnedOver ? Tone{letters, true, Ink::Text}
                                                         : Tone{letters, false, Ink::Quiet},
                   Align::Left, at.picture - at.words - 2);
-        drawRow(flow.drawing(), matter, row.strips,
-                {flow.left() + at.picture, top, pictureWidth, rowHeight - gap}, true);
+        const Box picture{flow.left() + at.picture, top, pictureWidth, rowHeight - gap};
+        if (row.solid.boxes.empty()) {
+            drawRow(flow.drawing(), matter, row.strips, picture, true);
+        } else {
+            drawFace(flow.drawing(), matter, row.solid, Seen::FromAbove, picture, true,
+                     record.byColumns());
+        }
         flow.y += rowHeight;
     }
     flow.y += 3;
@@ -323,6 +370,9 @@ std::string howToLay(const Matter& matter, const Record& record) {
                                  : "The slices stay as they were cut, same face up. ";
     if (record.byColumns()) {
         words += "They lie as columns: the first strip at the top. ";
+    }
+    if (record.deep) {
+        words += "Every slice lies as the picture of its row shows it. ";
     }
     words += "Flip (↔) turns a slice end for end with the same face up: its order reverses.";
     return words;

@@ -131,7 +131,7 @@ std::vector<SeasonLine> seasonLines(const Matter& matter) {
     const Unit unit = matter.notation().unit;
     const Climate& climate = project.climate;
     const auto at = [&](double moisture) {
-        return seasonAt(job.board, project.woods, job.plan.byColumns, climate, moisture);
+        return seasonAt(job.board, project.woods, !job.plan.grainDown, climate, moisture);
     };
     const SeasonState dry = at(climate.driest);
     const SeasonState damp = at(climate.dampest);

@@ -27,6 +27,7 @@ FlatWork flatWork(const Record& record, const Flatten& flatten, int number) {
     }
     work.width = panel->width();
     work.length = panel->length().value;
+    work.endJoints = panel->glue && panel->glue->along == GlueAlong::Down;
     for (const int step : panel->later) {
         if (step >= number) {
             break;
@@ -36,6 +37,13 @@ FlatWork flatWork(const Record& record, const Flatten& flatten, int number) {
             work.length = square->left;
         } else if (const auto* cut = std::get_if<Crosscut>(&before)) {
             work.length = cut->left;
+        } else if (const auto* sized = std::get_if<BringToSize>(&before);
+                   sized != nullptr && sized->parts.front() == flatten.part) {
+            if (sized->sizing.in == SizedIn::Width) {
+                work.width = sized->sizing.to.value;
+            } else if (sized->sizing.in == SizedIn::Length) {
+                work.length = sized->sizing.to.value;
+            }
         }
     }
     return work;

@@ -10,6 +10,10 @@ void addOverview(std::vector<Draft>& drafts, const Matter& matter, const Record&
 void addCutList(std::vector<Draft>& drafts, const Matter& matter, const Record& record);
 void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
                     const PanelRecord& panel);
+/// Of a panel that parts of other panels go into, with what is done to it before it is cut up; one
+/// sheet for all panels that are glued alike.
+void addDeepGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
+                   const std::vector<const PanelRecord*>& alike);
 void addSlicing(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
                 const PanelRecord& panel);
 void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record);

@@ -29,8 +29,14 @@ const char* key(TermKind kind) {
         return "trim-margin";
     case TermKind::PanelFlattening:
         return "panel-flattening";
+    case TermKind::HalfPanelFlattening:
+        return "half-panel-flattening";
     case TermKind::FieldFlattening:
         return "field-flattening";
+    case TermKind::Truing:
+        return "truing";
+    case TermKind::Stick:
+        return "stick";
     case TermKind::Milling:
         return "milling";
     case TermKind::EndAllowance:
@@ -366,7 +372,8 @@ private:
     }
 
     static Json lay(const Lay& how) {
-        return {{"stoodUp", how.stoodUp},
+        return {{"rolled", how.rolled},
+                {"stoodUp", how.stoodUp},
                 {"turnedOver", how.turnedOver},
                 {"flipped", how.flipped},
                 {"turned", how.turned}};
@@ -480,7 +487,23 @@ private:
         out["slices"] = work.slices;
         out["spares"] = work.spares;
         out["marginRows"] = work.marginRows;
+        out["forPanels"] = work.forPanels;
         out["left"] = length(work.left);
+    }
+    void describe(const BringToSize& work, Json& out) const {
+        const Sizing& sizing = work.sizing;
+        out["kind"] = "bring-to-size";
+        out["parts"] = work.parts;
+        out["in"] = sizing.in == SizedIn::Width    ? "width"
+                    : sizing.in == SizedIn::Length ? "length"
+                                                   : "thickness";
+        out["for"] = sizing.purpose == SizedFor::TrueSides    ? "true-sides"
+                     : sizing.purpose == SizedFor::LessMargin ? "less-margin"
+                                                              : "window";
+        out["from"] = figure(sizing.from);
+        out["to"] = figure(sizing.to);
+        out["offFirst"] = length(sizing.offFirst);
+        out["offLast"] = length(sizing.offLast);
     }
     void describe(const TrimField& work, Json& out) const {
         out["kind"] = "trim";

@@ -109,12 +109,19 @@ private:
     }
     void tell(const Crosscut& work) {
         setting("stop", work.stop);
-        line(counted(static_cast<int>(work.slices.size()), "slice: ", "slices: ") +
+        line((work.forPanels
+                  ? counted(static_cast<int>(work.slices.size()), "length: ", "lengths: ")
+                  : counted(static_cast<int>(work.slices.size()), "slice: ", "slices: ")) +
              joined(work.slices));
         if (!work.spares.empty()) {
             line("spare: " + joined(work.spares));
         }
         line("left: " + text(work.left));
+    }
+    void tell(const BringToSize& work) {
+        line(joined(work.parts) + ": " + sizingWords(work.sizing, project_.notation));
+        setting("from", work.sizing.from);
+        setting("to", work.sizing.to);
     }
     void tell(const TrimField& work) {
         setting("each side", work.margin);

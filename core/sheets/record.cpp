@@ -27,6 +27,9 @@ std::pair<std::string, int> splitLabel(const std::string& label) {
 }  // namespace
 
 Length PanelRecord::width() const {
+    if (glue) {
+        return glue->width.value;
+    }
     Length sum;
     for (const StripRecord& strip : strips) {
         sum += strip.line->width.value;
@@ -60,12 +63,20 @@ Record::Record(const StepList& steps)
                 finalGlue = {glue, number};
                 continue;
             }
+            if (std::none_of(panels.begin(), panels.end(),
+                             [&](const PanelRecord& one) { return one.label == glue->result; })) {
+                panels.emplace_back().label = glue->result;
+            }
             PanelRecord& panel = this->panel(glue->result);
             panel.glue = {glue, number};
+            thickness[panel.label] = glue->thickness.value;
             std::vector<StripRecord> ordered;
             for (const Laid& laid : glue->parts) {
                 if (const StripRecord* strip = findStrip(panel.strips, laid.part)) {
                     ordered.push_back(*strip);
+                } else {
+                    panel.deep = true;
+                    deep = true;
                 }
             }
             panel.strips = std::move(ordered);
@@ -88,6 +99,8 @@ Record::Record(const StepList& steps)
                     slices[label] = {index, thickness[cut->part], cut->stop.value};
                 }
             }
+        } else if (const auto* sized = std::get_if<BringToSize>(&work)) {
+            noteSized(*sized, number);
         } else if (const auto* trimmed = std::get_if<TrimField>(&work)) {
             trim = {trimmed, number};
         } else if (const auto* fit = std::get_if<FitBorder>(&work)) {
@@ -96,9 +109,29 @@ Record::Record(const StepList& steps)
     }
 }
 
+void Record::follow(const Board& board, const FieldSeason& season) {
+    if (deep) {
+        solids = trace(list, board, season);
+    }
+}
+
+std::string panelOf(const std::string& label) {
+    return label.substr(0, label.find('-'));
+}
+
+void Record::noteSized(const BringToSize& work, int number) {
+    panel(panelOf(work.parts.front())).later.push_back(number);
+    deep = deep || slices.find(work.parts.front()) != slices.end();
+}
+
 PanelRecord& Record::panel(const std::string& label) {
     return *std::find_if(panels.begin(), panels.end(),
                          [&](const PanelRecord& one) { return one.label == label; });
+}
+
+bool Record::isCutUp(const PanelRecord& panel) const {
+    return std::any_of(panel.later.begin(), panel.later.end(),
+                       [&](int number) { return std::holds_alternative<Crosscut>(work(number)); });
 }
 
 const Work& Record::work(int number) const {
@@ -114,13 +147,26 @@ std::vector<RowRecord> Record::rows(bool endGrain, bool asTold) const {
     }
     std::vector<RowRecord> rows;
     for (const Laid& one : laid) {
+        RowRecord row;
+        row.slice = one.part;
+        row.lay = one.lay;
+        if (deep) {
+            if (!asTold) {
+                row.lay.flipped = false;
+                row.lay.turnedOver = false;
+            }
+            const auto known = solids.find(one.part);
+            if (known != solids.end()) {
+                row.solid = kerfwright::laid(known->second.ready, row.lay);
+                row.height = row.solid.size[byColumns() ? X : Y];
+            }
+            rows.push_back(std::move(row));
+            continue;
+        }
         const auto slice = slices.find(one.part);
         if (slice == slices.end()) {
             continue;
         }
-        RowRecord row;
-        row.slice = one.part;
-        row.lay = one.lay;
         row.height = endGrain ? slice->second.thickness : slice->second.length;
         row.strips = panels[slice->second.panel].strips;
         if (!asTold) {

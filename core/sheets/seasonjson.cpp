@@ -20,7 +20,7 @@ Json rangesJson(const std::vector<Range>& ranges) {
 }
 
 Json stateJson(const Project& project, const Job& job, double moisture) {
-    const SeasonState state = seasonAt(job.board, project.woods, job.plan.byColumns,
+    const SeasonState state = seasonAt(job.board, project.woods, !job.plan.grainDown,
                                        project.climate, moisture, job.plan.border.surround);
     Json out = {{"moisture", moisture},
                 {"width", rangeJson(state.width)},

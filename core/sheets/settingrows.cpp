@@ -173,9 +173,24 @@ private:
             work.waste, 1, {work.part});
     }
     void take(const Crosscut& work) {
-        add(panelBlock(work.part, work.marginRows ? "Cut margin slices" : "Cut slices"),
-            work.marginRows ? "Length of margin slices" : "Slice length", "stop, crosscut sled",
-            work.stop, work.slices.size() + work.spares.size(), {work.part});
+        add(panelBlock(work.part, work.forPanels    ? "Cut lengths"
+                                  : work.marginRows ? "Cut margin slices"
+                                                    : "Cut slices"),
+            work.forPanels    ? "Length of sticks"
+            : work.marginRows ? "Length of margin slices"
+                              : "Slice length",
+            "stop, crosscut sled", work.stop, work.slices.size() + work.spares.size(), {work.part});
+    }
+    void take(const BringToSize& work) {
+        const Sizing& sizing = work.sizing;
+        const char* what = sizing.in == SizedIn::Width    ? "Width brought to"
+                           : sizing.in == SizedIn::Length ? "Length brought to"
+                                                          : "Thickness brought to";
+        const char* machine = sizing.in == SizedIn::Width    ? "jointer, then rip fence"
+                              : sizing.in == SizedIn::Length ? "stop, crosscut sled"
+                                                             : "thickness planer";
+        add(panelBlock(panelOf(work.parts.front()), "True and bring to size"), what, machine,
+            sizing.to, work.parts.size(), work.parts);
     }
     void take(const TrimField& work) {
         SettingBlock& block = laterBlock();

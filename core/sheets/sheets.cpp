@@ -16,15 +16,49 @@ PaperSize paperSize(Paper paper) {
 
 namespace {
 
+/// Panels of one kind that stay whole are glued one like the other; every other stands alone.
+std::vector<const PanelRecord*> gluedAlike(const Matter& matter, const Record& record,
+                                           const PanelRecord& panel) {
+    const auto partOf = [&](const PanelRecord& one) -> const Part* {
+        for (const Part& part : matter.job.plan.parts) {
+            if (part.label == one.label && part.role == Role::Panel) {
+                return &part;
+            }
+        }
+        return nullptr;
+    };
+    std::vector<const PanelRecord*> alike;
+    const Part* own = partOf(panel);
+    for (const PanelRecord& one : record.panels) {
+        const Part* other = partOf(one);
+        const bool same = own != nullptr && other != nullptr && own->keptWhole &&
+                          other->keptWhole && own->kind == other->kind &&
+                          own->width.value == other->width.value &&
+                          own->length.value == other->length.value &&
+                          own->thickness.value == other->thickness.value;
+        if (same || &one == &panel) {
+            alike.push_back(&one);
+        }
+    }
+    return alike;
+}
+
 std::vector<Draft> drafted(const Matter& matter, const Record& record) {
     std::vector<Draft> drafts;
     addOverview(drafts, matter, record);
     addCutList(drafts, matter, record);
     for (const PanelRecord& panel : record.panels) {
-        if (panel.glue) {
+        if (panel.deep) {
+            const auto alike = gluedAlike(matter, record, panel);
+            if (alike.front() == &panel) {
+                addDeepGlueUp(drafts, matter, record, alike);
+            }
+        } else if (panel.glue) {
             addPanelGlueUp(drafts, matter, record, panel);
         }
-        addSlicing(drafts, matter, record, panel);
+        if (record.isCutUp(panel)) {
+            addSlicing(drafts, matter, record, panel);
+        }
     }
     addFinalGlueUp(drafts, matter, record);
     if (record.border) {
@@ -38,7 +72,8 @@ std::vector<Draft> drafted(const Matter& matter, const Record& record) {
 
 std::vector<Page> sheets(const Project& project, const Job& job, Paper paper) {
     Matter matter{project, job, paper};
-    const Record record(job.steps);
+    Record record(job.steps);
+    record.follow(job.board, job.season);
     std::vector<Draft> drafts = drafted(matter, record);
     // Only paper that needs the line gives up room for it.
     if (printRounded(drafts)) {

@@ -87,7 +87,9 @@ Action actionFor(const Matter& matter, const Crosscut& cut, int number, bool thi
     const std::size_t slices = cut.slices.size();
     const std::string count = std::to_string(slices);
     const bool marginFirst = cut.marginRows && thinnedLater;
-    if (cut.marginRows) {
+    if (cut.forPanels) {
+        action.title = slices == 1 ? "Cut a length" : "Cut " + count + " lengths";
+    } else if (cut.marginRows) {
         action.title = slices == 1 ? "Cut the margin slice" : "Cut " + count + " margin slices";
     } else {
         action.title = "Cut " + count + (slices == 1 ? " slice" : " slices");
@@ -101,7 +103,10 @@ Action actionFor(const Matter& matter, const Crosscut& cut, int number, bool thi
             "their trim margin. Once the panel is thinner they cannot be cut any more.";
     }
     action.words.push_back("Number them as they come off the saw: " + labelList(cut.slices) +
-                           ". Pencil the number on the top face, at the first strip.");
+                           (cut.forPanels
+                                ? ". Pencil the number and an arrow to the squared end on the top "
+                                  "face. They go into other panels."
+                                : ". Pencil the number on the top face, at the first strip."));
     if (!cut.spares.empty()) {
         action.words.push_back(
             cut.spares.size() == 1
@@ -126,6 +131,32 @@ Action actionFor(const Matter& matter, const Crosscut& cut, int number, bool thi
     return action;
 }
 
+Action actionFor(const Matter& matter, const BringToSize& work, int number) {
+    const Sizing& sizing = work.sizing;
+    Action action;
+    action.number = number;
+    const bool all = work.parts.size() == 1 && work.parts.front().find('-') == std::string::npos;
+    const std::string what = all ? "the rest of the panel" : labelList(work.parts);
+    action.title = sizing.purpose == SizedFor::Window ? "Saw the row out of " + what
+                   : sizing.in == SizedIn::Thickness  ? "Bring " + what + " to thickness"
+                                                      : "Bring " + what + " to width";
+    action.words.push_back(
+        sizingWords(sizing, matter.notation()) + ", as it lay in the panel. " +
+        (sizing.purpose == SizedFor::Window
+             ? "The panel is longer than this row: the row is a window onto it. A stop block on "
+               "the sled, the same for all; what is named includes the kerf."
+             : "Other copies need this wood where they lie in the board; these do not."));
+    if (sizing.in != SizedIn::Length) {
+        action.words.emplace_back(
+            "Too short for planer or rip fence? Then a sled, a shooting board or the sander; never "
+            "a short piece along the fence.");
+    }
+    action.settingName = sizing.in == SizedIn::Thickness ? "Thickness" : "Width";
+    action.setting = &sizing.to;
+    action.ticks = work.parts.size();
+    return action;
+}
+
 std::vector<Action> actions(const Matter& matter, const Record& record, const PanelRecord& panel) {
     std::vector<Action> all;
     for (std::size_t i = 0; i < panel.later.size(); ++i) {
@@ -133,7 +164,12 @@ std::vector<Action> actions(const Matter& matter, const Record& record, const Pa
         const Work& work = record.work(number);
         Action action;
         action.number = number;
-        if (const auto* flatten = std::get_if<Flatten>(&work)) {
+        if (const auto* sized = std::get_if<BringToSize>(&work)) {
+            if (sized->sizing.purpose == SizedFor::TrueSides) {
+                continue;  // stands on the sheet of the glue-up
+            }
+            action = actionFor(matter, *sized, number);
+        } else if (const auto* flatten = std::get_if<Flatten>(&work)) {
             if (flatten->purpose == Purpose::AfterGlueUp && panel.glue) {
                 continue;  // stands on the sheet of the glue-up
             }

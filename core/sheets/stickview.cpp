@@ -157,6 +157,59 @@ void drawRow(Drawing& drawing, const Matter& matter, const std::vector<StripReco
     drawing.marks.emplace_back(Rectangle{box, 0, style});
 }
 
+void drawFace(Drawing& drawing, const Matter& matter, const Solid& solid, Seen seen, const Box& box,
+              bool letters, bool diagonally) {
+    const bool above = seen == Seen::FromAbove;
+    const Axis down = above ? Y : Z;
+    const double across = solid.size[X].toMm();
+    const double tall = solid.size[down].toMm();
+    const double xScale = box.width / (diagonally ? tall : across);
+    const double yScale = box.height / (diagonally ? across : tall);
+    std::vector<Box> cells;
+    for (const Cuboid& cuboid : solid.boxes) {
+        const bool shows =
+            above ? cuboid.high[Z] == solid.size[Z] : cuboid.high[Y] == solid.size[Y];
+        if (!shows) {
+            continue;
+        }
+        const double x = cuboid.low[X].toMm();
+        const double w = (cuboid.high[X] - cuboid.low[X]).toMm();
+        const double h = (cuboid.high[down] - cuboid.low[down]).toMm();
+        const double y = above ? cuboid.low[Y].toMm() : tall - cuboid.high[Z].toMm();
+        const Box cell = diagonally
+                             ? Box{box.x + y * xScale, box.y + x * yScale, h * xScale, w * yScale}
+                             : Box{box.x + x * xScale, box.y + y * yScale, w * xScale, h * yScale};
+        drawing.marks.emplace_back(Rectangle{cell, 0, {.fill = Ink::Wood, .wood = cuboid.wood}});
+        addHatch(drawing, corners(cell), cuboid.wood, hatchPitch, hatchLine);
+        const double letter = textWidth(matter.wood(cuboid.wood).letter, type::small, true);
+        if (letters && cell.width > letter + 1.4 && cell.height > type::small + 0.6) {
+            addLetter(drawing, matter, {cell.x + cell.width / 2, cell.y + cell.height / 2},
+                      cuboid.wood, type::small);
+        }
+        cells.push_back(cell);
+    }
+    for (const Box& cell : cells) {
+        drawing.marks.emplace_back(
+            Rectangle{cell, 0, {.line = Ink::Joint, .lineWidth = jointLine}});
+    }
+}
+
+std::vector<std::pair<int, Length>> topBands(const Solid& solid) {
+    std::vector<const Cuboid*> top;
+    for (const Cuboid& box : solid.boxes) {
+        if (box.high[Z] == solid.size[Z] && box.low[Y] == Length()) {
+            top.push_back(&box);
+        }
+    }
+    std::sort(top.begin(), top.end(),
+              [](const Cuboid* a, const Cuboid* b) { return a->low[X] < b->low[X]; });
+    std::vector<std::pair<int, Length>> bands;
+    for (const Cuboid* box : top) {
+        bands.emplace_back(box->wood, box->high[X] - box->low[X]);
+    }
+    return bands;
+}
+
 bool drawPanelToGlue(Flow& flow, const Matter& matter, const PanelRecord& panel) {
     constexpr double tallest = 58;
     constexpr double sideRoom = 9;
@@ -306,13 +359,23 @@ void drawPanelToSlice(Flow& flow, const Matter& matter, const Record& record,
     addEdgeLabels(drawing, cuts, top - 1, true, left, flow.right(), 4);
 
     // The strips lie along the picture, the first one at the top.
-    const double widest = panel.width().toMm();
+    std::vector<std::pair<int, Length>> bands;
+    if (panel.deep) {
+        bands = topBands(record.solids.at(panel.label).ready);
+    } else {
+        for (const StripRecord& strip : panel.strips) {
+            bands.emplace_back(strip.line->wood, strip.line->width.value);
+        }
+    }
+    Length widest;
+    for (const auto& [wood, width] : bands) {
+        widest += width;
+    }
     double y = top;
-    for (const StripRecord& strip : panel.strips) {
-        const Box part{left, y, flow.width(), strip.line->width.value.toMm() * height / widest};
-        drawing.marks.emplace_back(
-            Rectangle{part, 0, {.fill = Ink::Wood, .wood = strip.line->wood}});
-        addHatch(drawing, corners(part), strip.line->wood, hatchPitch, hatchLine);
+    for (const auto& [wood, width] : bands) {
+        const Box part{left, y, flow.width(), width.toMm() * height / widest.toMm()};
+        drawing.marks.emplace_back(Rectangle{part, 0, {.fill = Ink::Wood, .wood = wood}});
+        addHatch(drawing, corners(part), wood, hatchPitch, hatchLine);
         y = part.bottom();
     }
     for (Box box : waste) {

@@ -30,6 +30,19 @@ bool drawPanelToGlue(Flow& flow, const Matter& matter, const PanelRecord& panel)
 void drawPanelToSlice(Flow& flow, const Matter& matter, const Record& record,
                       const PanelRecord& panel);
 
+/// Which face of a workpiece is looked at: from above (x right, y down), or the near end of a stick
+/// that lies on the bench (x right, top face up).
+enum class Seen { FromAbove, FromTheNearEnd };
+
+/// A face of a workpiece, to scale in either direction by itself, filling the box. `diagonally`
+/// mirrors it about the diagonal: a column lying down.
+void drawFace(Drawing& drawing, const Matter& matter, const Solid& solid, Seen seen, const Box& box,
+              bool letters, bool diagonally = false);
+
+/// Bands of one wood, from left to right, on the top face of a workpiece that is alike from end to
+/// end.
+std::vector<std::pair<int, Length>> topBands(const Solid& solid);
+
 /// A stick of strips lying along x in a box, to scale in x, with letters where there is room.
 void drawRow(Drawing& drawing, const Matter& matter, const std::vector<StripRecord>& strips,
              const Box& box, bool letters);

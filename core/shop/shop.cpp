@@ -19,7 +19,9 @@ Shop metricShop() {
     // published planing allowance is 3 mm a face for sawn timber, which glued stock is not.
     shop.fieldFlattening = Length::mm(3);
     shop.panelFlattening = Length::mm(3);
-    shop.trimMargin = Length::mm(3);    // common practice, no source
+    shop.trimMargin = Length::mm(3);  // common practice, no source
+    // Common practice, no source: a jointed edge and a ripped one; half of what a face takes.
+    shop.truing = Length::um(1500);
     shop.squaringCut = Length::mm(10);  // common practice, no source
     shop.tail = Length::mm(10);         // common practice, no source
     shop.milling = Length::mm(3);       // common practice, no source
@@ -49,6 +51,7 @@ Shop inchShop() {
     shop.fieldFlattening = Length::inch(1, 8);  // common practice, no source
     shop.panelFlattening = Length::inch(1, 8);  // common practice, no source
     shop.trimMargin = Length::inch(1, 8);       // common practice, no source
+    shop.truing = Length::inch(1, 16);          // common practice, no source
     shop.squaringCut = Length::inch(1, 2);      // common practice, no source
     shop.tail = Length::inch(1, 2);             // common practice, no source
     shop.milling = Length::inch(1, 8);          // common practice, no source
@@ -82,6 +85,10 @@ const std::vector<SettingInfo>& shopSettings() {
         {Setting::TrimMargin, "trim-margin", "Trim margin",
          "Extra width on each side of the field, sawn off after the final glue-up.",
          &Shop::trimMargin, Length(), Length::mm(50)},
+        {Setting::Truing, "truing", "Truing allowance",
+         "Taken off each side of a panel that goes into another glue-up, to make it straight and "
+         "square.",
+         &Shop::truing, Length(), Length::mm(25)},
         {Setting::SquaringCut, "squaring-cut", "Squaring cut",
          "Cut off the end of a panel to square it before the first slice; 0 for none.",
          &Shop::squaringCut, Length(), Length::mm(200)},

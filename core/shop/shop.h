@@ -14,6 +14,7 @@ enum class Setting {
     FieldFlattening,
     PanelFlattening,
     TrimMargin,
+    Truing,
     SquaringCut,
     Tail,
     Milling,
@@ -36,6 +37,7 @@ struct Shop {
                              ///< together
     Length panelFlattening;  ///< off a panel's thickness after its glue-up, both faces together
     Length trimMargin;       ///< on each side of the field, sawn off after the final glue-up
+    Length truing;           ///< off each side of a panel that goes into another glue-up
     Length squaringCut;      ///< waste of the cut that squares a panel's end; 0: no squaring cut
     Length tail;             ///< left over at the other end, to hold on to
     Length milling;          ///< per dimension, from rough to milled

@@ -168,7 +168,7 @@ void SeasonBar::moved() {
     const Board& glued = job.board;
     const Surround surround = job.plan.border.surround;
     const SeasonState state =
-        seasonAt(glued, project.woods, job.plan.byColumns, project.climate, moisture, surround);
+        seasonAt(glued, project.woods, !job.plan.grainDown, project.climate, moisture, surround);
     const int times = drawnTimes(glued, job.movement);
     const Unit unit = project.notation.unit;
     // Where there is little room the end is cut off: how true the picture is comes first.

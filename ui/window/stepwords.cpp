@@ -128,6 +128,13 @@ public:
         add(tr("Kerf"), cut.kerf);
     }
 
+    void operator()(const BringToSize& work) {
+        words.lines << labels(work.parts);
+        words.lines << toQt(sizingWords(work.sizing, notation()));
+        big(tr("bring to"), work.sizing.to);
+        add(tr("From"), work.sizing.from);
+    }
+
     void operator()(const TrimField& trim) {
         words.lines << tr("all four sides");
         words.lines << tr("leaves %1 × %2")

@@ -107,6 +107,18 @@ private:
             known_[label] = slice;
         }
     }
+    void read(const BringToSize& step) {
+        for (const std::string& label : step.parts) {
+            Known& part = known_[label];
+            if (step.sizing.in == SizedIn::Width) {
+                part.word.front().second -= step.sizing.offFirst;
+                part.word.back().second -= step.sizing.offLast;
+            } else {
+                (step.sizing.in == SizedIn::Length ? part.length : part.thickness) =
+                    step.sizing.to.value;
+            }
+        }
+    }
     void read(const TrimField&) {}
     void read(const CutChannel&) {}
     void read(const GlueIn&) {}
@@ -149,6 +161,9 @@ struct FiguresOf {
     }
     std::vector<NamedFigure> operator()(Crosscut& step) const {
         return {{"stop", &step.stop}, {"kerf", &step.kerf}};
+    }
+    std::vector<NamedFigure> operator()(BringToSize& step) const {
+        return {{"from", &step.sizing.from}, {"to", &step.sizing.to}};
     }
     std::vector<NamedFigure> operator()(TrimField& step) const {
         return {{"margin", &step.margin}, {"width", &step.width}, {"height", &step.height}};
@@ -224,6 +239,12 @@ struct LabelsOf {
             }
             return all;
         } else if constexpr (std::is_same_v<Work, CutChannel>) {
+            std::vector<std::string*> all;
+            for (std::string& label : step.parts) {
+                all.push_back(&label);
+            }
+            return all;
+        } else if constexpr (std::is_same_v<Work, BringToSize>) {
             std::vector<std::string*> all;
             for (std::string& label : step.parts) {
                 all.push_back(&label);
@@ -536,6 +557,7 @@ private:
     void special(Crosscut& step) {
         left(step.left);
         mutant("margin rows or not", {}, [&] { step.marginRows = !step.marginRows; });
+        mutant("for panels or not", {}, [&] { step.forPanels = !step.forPanels; });
         mutant("a slice more", {}, [&] { step.slices.push_back("One more"); });
         mutant("a spare more", {}, [&] { step.spares.push_back("One more"); });
         mutant("a slice less", {}, [&] { step.slices.pop_back(); });
@@ -557,6 +579,26 @@ private:
         };
         swapNeighbours<std::string>("slices", step.slices, equalSlices);
         swapNeighbours<std::string>("spares", step.spares, equalSlices);
+    }
+
+    void special(BringToSize& step) {
+        mutant("a part less", {}, [&] { step.parts.pop_back(); });
+        mutant("a part twice", {}, [&] { step.parts.push_back(step.parts.back()); });
+        const Sizing& was = step.sizing;
+        for (const SizedIn in : {SizedIn::Width, SizedIn::Length, SizedIn::Thickness}) {
+            if (in != was.in) {
+                mutant("another size", {}, [&] { step.sizing.in = in; });
+            }
+        }
+        mutant("more off one side", {}, [&] { step.sizing.offFirst += Length::um(1); });
+        mutant("less off one side", {}, [&] { step.sizing.offLast -= Length::um(1); });
+        mutant("true sides or not", {}, [&] {
+            step.sizing.purpose =
+                was.purpose == SizedFor::TrueSides ? SizedFor::LessMargin : SizedFor::TrueSides;
+        });
+        swapNeighbours<std::string>(
+            "parts", step.parts,
+            [](const std::string&, const std::string&) { return Verdict(Harmless::OrderOfNames); });
     }
 
     void special(TrimField&) {}
