@@ -1,8 +1,10 @@
-// Every recipe as it begins, through the planner and over the bench.
+// Every recipe as it begins, through the planner and over the bench: by rows or columns, and as the
+// search puts it together.
 #include "core/board/recipe.h"
 
+#include "core/glueup/constructions.h"
+#include "core/glueup/deep.h"
 #include "core/replay/replay.h"
-#include "core/wood/catalogue.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -11,6 +13,18 @@
 
 namespace kerfwright {
 namespace {
+
+using ::testing::IsEmpty;
+
+void comesOut(const Result<Plan>& made, const Board& board, const std::string& name) {
+    ASSERT_TRUE(made) << name << ": " << made.fault().text();
+    const StepList list = steps(*made, board, metricShop());
+    const Proof proof = replay(list, board, false, {});
+    EXPECT_THAT(proof.faults, IsEmpty()) << name;
+    EXPECT_EQ(proof.width, board.field.width()) << name;
+    EXPECT_EQ(proof.height, board.field.height()) << name;
+    EXPECT_EQ(proof.ledger, list.ledger) << name;
+}
 
 TEST(RecipesOnTheBench, ComeOutOfTheirSteps) {
     for (const PatternInfo& info : patterns()) {
@@ -25,21 +39,20 @@ TEST(RecipesOnTheBench, ComeOutOfTheirSteps) {
         std::iota(order.begin(), order.end(), 0);
         Board board;
         board.thickness = Length::mm(40);
-        board.field = layOut(usualRecipe(info.pattern, Length::mm(400), Length::mm(320),
+        board.field = layOut(usualRecipe(info.pattern, Length::mm(400), Length::mm(400),
                                          ruleStep(Unit::Millimetres), order))
                           .value();
         for (const Build build : {Build::EndGrain, Build::LongGrain}) {
             board.build = build;
-            const Choices choices;
-            const Result<Plan> made =
-                plan(board, woods, metricShop(), choices, Notation::millimetres(3), {});
-            ASSERT_TRUE(made) << info.key << ": " << made.fault().text();
-            const StepList list = steps(*made, board, metricShop());
-            const Proof proof = replay(list, board, choices.mergeLike, {});
-            EXPECT_THAT(proof.faults, testing::IsEmpty()) << info.key;
-            EXPECT_EQ(proof.width, board.field.width()) << info.key;
-            EXPECT_EQ(proof.height, board.field.height()) << info.key;
-            EXPECT_EQ(proof.ledger, list.ledger) << info.key;
+            const std::string name(info.key);
+            comesOut(plan(board, woods, metricShop(), {}, Notation::millimetres(3), {}), board,
+                     name);
+            const Proposals found = proposals(board, woods, metricShop(), {false, 0, 0});
+            EXPECT_FALSE(found.all.empty()) << name;
+            for (const Proposal& each : found.all) {
+                comesOut(planOf(each.construction, each.laying, board, woods, metricShop()), board,
+                         name + ", " + each.name);
+            }
         }
     }
 }
