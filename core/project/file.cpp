@@ -2,6 +2,7 @@
 
 #include "core/project/json.h"
 #include "core/project/node.h"
+#include "core/project/recipefile.h"
 #include "core/project/unknown.h"
 #include "core/project/woodfile.h"
 
@@ -150,6 +151,9 @@ Json known(const Project& project) {
     json.add("titles", std::move(titles));
     json.add("notation", std::move(notation));
     json.add("board", ofBoard(project));
+    if (project.recipe) {
+        json.add("recipe", ofRecipe(*project.recipe, project.woods));
+    }
     json.add("woods", ofWoods(project.woods));
     json.add("shop", std::move(shop));
     json.add("choices", std::move(choices));
@@ -354,6 +358,10 @@ Project readTree(const Json& json) {
     passOn("woods", faults(project.woods));
     project.board = readBoard(root.at("board"), project.woods);
     passOn("board", faults(project.board, static_cast<int>(project.woods.size())));
+    if (const std::optional<Node> recipe = root.maybe("recipe")) {
+        project.recipe = readRecipe(*recipe, project.woods);
+        passOn("recipe", faults(*project.recipe, project.board.field));
+    }
     project.shop = readShop(root.at("shop"), project.notation.unit);
     project.choices = readChoices(root.at("choices"));
     readReals(root, "climate", climateSettings(), project.climate);
@@ -374,6 +382,17 @@ Project readTree(const Json& json) {
     return project;
 }
 
+/// What was unknown of a recipe goes with it.
+Json without(std::string_view key, const Json& object) {
+    Json rest = Json::object();
+    for (std::size_t i = 0; i < object.items.size(); ++i) {
+        if (object.keys[i] != key) {
+            rest.add(object.keys[i], object.items[i]);
+        }
+    }
+    return rest;
+}
+
 }  // namespace
 
 std::string toBytes(const Project& project) {
@@ -381,7 +400,7 @@ std::string toBytes(const Project& project) {
     if (!project.unknownKeys.empty()) {
         const Result<Json> unknown = parseJson(project.unknownKeys);
         if (unknown && unknown->kind == Json::Kind::Object) {
-            mergeUnknown(json, *unknown);
+            mergeUnknown(json, project.recipe ? *unknown : without("recipe", *unknown));
         }
     }
     return printed(json) + "\n";

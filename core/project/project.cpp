@@ -1,6 +1,5 @@
 #include "core/project/project.h"
 
-#include "core/board/patterns.h"
 #include "core/project/json.h"
 
 #include <algorithm>
@@ -73,12 +72,11 @@ Project newProject(Unit unit) {
             project.woods.push_back(*wood);
         }
     }
-    PatternRequest request;
-    request.pattern = Pattern::Chequer;
-    request.cellWidth = request.cellHeight = inches ? Length::inch(2) : Length::mm(50);
-    request.woods = {woodIndex(project.woods, "hard-maple"),
-                     woodIndex(project.woods, "black-walnut")};
-    project.board.field = layOut(request).value();
+    const Length side = inches ? Length::inch(16) : Length::mm(400);
+    project.recipe = usualRecipe(
+        Pattern::Chequer, side, side, ruleStep(unit),
+        {woodIndex(project.woods, "hard-maple"), woodIndex(project.woods, "black-walnut")});
+    project.board.field = layOut(*project.recipe).value();
     project.board.thickness = inches ? Length::inch(3, 2) : Length::mm(38);
     project.board.border.width = inches ? Length::inch(3, 2) : Length::mm(40);
     project.board.border.wood = woodIndex(project.woods, "wenge");
@@ -93,6 +91,12 @@ void setUnit(Project& project, Unit unit) {
     }
 }
 
+void settleRecipe(Project& project) {
+    if (project.recipe && !faults(*project.recipe, project.board.field).empty()) {
+        project.recipe = refitted(*project.recipe, project.board.field);
+    }
+}
+
 std::vector<Fault> faults(const Project& project) {
     std::vector<Fault> all;
     checkText(all, "Name", project.titles.name);
@@ -101,6 +105,17 @@ std::vector<Fault> faults(const Project& project) {
     checkText(all, "Note", project.titles.note);
     checkNotation(all, project.notation);
     append(all, faults(project.board, static_cast<int>(project.woods.size()), project.notation));
+    if (project.recipe) {
+        append(all, faults(*project.recipe, project.board.field, project.notation));
+        for (const int wood : project.recipe->woods) {
+            if (wood >= static_cast<int>(project.woods.size())) {
+                all.push_back({"Wood of the recipe",
+                               "must be one of the " + std::to_string(project.woods.size()) +
+                                   " woods of the project",
+                               "wood number " + std::to_string(wood + std::int64_t{1})});
+            }
+        }
+    }
     checkWoods(all, project.woods);
     append(all, faults(project.woods, project.notation));
     append(all, faults(project.shop, project.notation));

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/board/board.h"
+#include "core/board/recipe.h"
 #include "core/board/use.h"
 #include "core/glueup/plan.h"
 #include "core/measure/notation.h"
@@ -11,6 +12,7 @@
 #include "core/wood/moisture.h"
 #include "core/wood/wood.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,6 +30,7 @@ struct Project {
     Titles titles;
     Notation notation;
     Board board;
+    std::optional<Recipe> recipe;  ///< lays out the field of the board; empty: a free field
     std::vector<Wood> woods;  ///< those offered for painting, in the order of the chips; 1 to 32
     Shop shop;
     Choices choices;
@@ -53,6 +56,10 @@ Project newProject(Unit unit);
 /// that is as this program set it up for the other unit becomes the one for `unit`, so that its
 /// settings are numbers that can be set there; a shop that the maker changed stays.
 void setUnit(Project& project, Unit unit);
+
+/// After a change of the field: the recipe follows where it still lays out what is there, in other
+/// sizes or counts, and is dropped where the field has gone its own way.
+void settleRecipe(Project& project);
 
 /// Everything wrong with it, in the order of the form.
 std::vector<Fault> faults(const Project& project);

@@ -75,6 +75,9 @@ std::optional<Fault> Document::edit(const QString& what, int entry,
                                     const std::function<void(Project&)>& change) {
     auto changed = std::make_shared<Project>(*project_);
     change(*changed);
+    if (changed->board.field != project_->board.field || changed->recipe != project_->recipe) {
+        settleRecipe(*changed);
+    }
     if (*changed == *project_) {
         return std::nullopt;
     }

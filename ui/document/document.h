@@ -46,8 +46,9 @@ inline constexpr int currency = 601;
 inline constexpr int borderGap = 602;
 inline constexpr int inlayWidth = 603;
 inline constexpr int splineThickness = 604;
-inline constexpr int rate = 700;   ///< plus which of the settings
-inline constexpr int wood = 1000;  ///< plus `woodEntries` times its index, plus which of them
+inline constexpr int rate = 700;    ///< plus which of the settings
+inline constexpr int recipe = 800;  ///< plus which of its numbers
+inline constexpr int wood = 1000;   ///< plus `woodEntries` times its index, plus which of them
 inline constexpr int woodEntries = 32;
 }  // namespace entry
 
@@ -66,7 +67,8 @@ public:
     ProjectPtr snapshot() const { return project_; }
     QUndoStack& history() { return history_; }
 
-    /// Changes a copy of the project and keeps it. The fault is the first thing that would not hold
+    /// Changes a copy of the project and keeps it; its recipe follows the field or is dropped. The
+    /// fault is the first thing that would not hold
     /// afterwards; the project is then as it was. `what` names the step for undo: "change
     /// thickness".
     std::optional<Fault> edit(const QString& what, int entry,

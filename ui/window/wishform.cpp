@@ -10,6 +10,7 @@
 #include "ui/window/patternpicker.h"
 #include "ui/window/placeform.h"
 #include "ui/window/ratesform.h"
+#include "ui/window/recipeform.h"
 #include "ui/window/segmented.h"
 #include "ui/window/shopform.h"
 #include "ui/window/textfield.h"
@@ -83,7 +84,9 @@ WishForm::WishForm(Document& document, Planner& planner, BoardEditor& editor, QW
     buildSize();
     rule();
     auto* pattern = section(tr("Pattern"), false);
-    pattern->add(new PatternPicker(document_, pattern->body()));
+    auto* picker = new PatternPicker(document_, pattern->body());
+    pattern->add(picker);
+    pattern->add(new RecipeForm(document_, picker->lastButton(), pattern->body()));
     rule();
     buildWoods();
     rule();
@@ -240,9 +243,12 @@ QString WishForm::reshape(const QString& what, int entry,
     const Field& now = document_.project().board.field;
     if (!began_ || now != reshaped_) {
         began_ = now;
+        beganRecipe_ = document_.project().recipe;
     }
-    const auto fault =
-        document_.edit(what, entry, [&](Project& project) { project.board.field = how(*began_); });
+    const auto fault = document_.edit(what, entry, [&](Project& project) {
+        project.board.field = how(*began_);
+        project.recipe = beganRecipe_;
+    });
     reshaped_ = document_.project().board.field;
     return words(fault);
 }

@@ -94,8 +94,9 @@ private:
     Segmented* rows_ = nullptr;
     QCheckBox* merge_ = nullptr;
     UnitForm* units_ = nullptr;
-    std::optional<Field> began_;  ///< the field when the entry in hand began to be edited
-    Field reshaped_;              ///< what it was made of that since
+    std::optional<Field> began_;         ///< the field when the entry in hand began to be edited
+    std::optional<Recipe> beganRecipe_;  ///< and its recipe, which half a number must not cost
+    Field reshaped_;                     ///< what it was made of that since
 };
 
 }  // namespace kerfwright

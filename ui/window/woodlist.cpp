@@ -254,6 +254,14 @@ void WoodList::remove(int wood) {
         for (Piece& piece : project.board.field.pieces) {
             moveUp(piece.wood);
         }
+        if (project.recipe) {
+            // A field of few squares may use fewer woods than its recipe has.
+            if (std::count(project.recipe->woods.begin(), project.recipe->woods.end(), wood) > 0) {
+                project.recipe.reset();
+            } else {
+                std::for_each(project.recipe->woods.begin(), project.recipe->woods.end(), moveUp);
+            }
+        }
         Border& border = project.board.border;
         for (int* own : {&border.wood, &border.inlayWood, &border.splineWood}) {
             if (*own == wood) {

@@ -487,6 +487,7 @@ TEST(BadProjectFile, cutOffAnywhereIsRefused) {
     project.woods.resize(1);
     project.board.border = {};
     project.board.field = plainGrid(2, 1, Length::mm(45), Length::mm(45), 0);
+    settleRecipe(project);
     const std::string bytes = toBytes(project);
     ASSERT_TRUE(fromBytes(bytes).ok());
     // The last byte is a line feed; without it the file is still whole.

@@ -1,6 +1,6 @@
 #include "tests/core/project/samples.h"
 
-#include "core/board/patterns.h"
+#include "core/board/recipe.h"
 
 #include <stdexcept>
 #include <utility>
@@ -24,9 +24,10 @@ Project begun(Unit unit, std::string name, std::string note,
     return project;
 }
 
-Field laid(Pattern pattern, int across, int down, Length width, Length height,
-           std::vector<int> woods) {
-    return layOut({pattern, across, down, width, height, std::move(woods)}).value();
+void lay(Project& project, Pattern pattern, int across, int down, Length width, Length height,
+         std::vector<int> woods) {
+    project.recipe = recipeOf({pattern, across, down, width, height, std::move(woods)}).value();
+    project.board.field = layOut(*project.recipe).value();
 }
 
 // A 10 x 10 board by international rules: the long dark diagonal begins at each player's left. The
@@ -38,7 +39,7 @@ Project draughts() {
               "For the long table by the stove. Men of 39 mm.", {"hard-maple", "cherry", "wenge"});
     project.purpose = {BoardUse::DraughtsBoard, Length::mm(39)};
     project.board.thickness = Length::mm(40);
-    project.board.field = laid(Pattern::Chequer, 10, 10, Length::mm(45), Length::mm(45), {0, 1});
+    lay(project, Pattern::Chequer, 10, 10, Length::mm(45), Length::mm(45), {0, 1});
     project.board.border = {Length::mm(50), 2};
     return project;
 }
@@ -50,8 +51,7 @@ Project chess() {
                             {"hard-maple", "black-walnut", "wenge"});
     project.purpose.use = BoardUse::ChessBoard;
     project.board.thickness = Length::inch(5, 4);
-    project.board.field =
-        laid(Pattern::Chequer, 8, 8, Length::inch(9, 4), Length::inch(9, 4), {0, 1});
+    lay(project, Pattern::Chequer, 8, 8, Length::inch(9, 4), Length::inch(9, 4), {0, 1});
     project.board.border = {Length::inch(3, 2), 2};
     project.board.border.design = BorderDesign::FloatingFrame;
     project.board.border.splineThickness = Length::inch(1, 8);
@@ -87,7 +87,7 @@ Project brickBlock() {
                             {"cherry", "hard-maple", "black-walnut"});
     project.purpose.use = BoardUse::KitchenBoard;
     project.board.thickness = Length::mm(60);
-    project.board.field = laid(Pattern::Bricks, 5, 8, Length::mm(80), Length::mm(40), {0, 1, 2});
+    lay(project, Pattern::Bricks, 5, 8, Length::mm(80), Length::mm(40), {0, 1, 2});
     return project;
 }
 
@@ -97,8 +97,7 @@ Project mortarBlock() {
                             {"cherry", "hard-maple"});
     project.purpose.use = BoardUse::KitchenBoard;
     project.board.thickness = Length::inch(2);
-    project.board.field =
-        laid(Pattern::MortarBricks, 4, 8, Length::inch(3), Length::inch(3, 2), {0, 1});
+    lay(project, Pattern::MortarBricks, 4, 8, Length::inch(3), Length::inch(3, 2), {0, 1});
     return project;
 }
 
@@ -107,7 +106,7 @@ Project basketBlock() {
                             {"black-walnut", "hard-maple", "white-oak"});
     project.purpose.use = BoardUse::KitchenBoard;
     project.board.thickness = Length::mm(45);
-    project.board.field = laid(Pattern::Basket, 6, 4, Length::mm(60), Length::mm(60), {0, 1});
+    lay(project, Pattern::Basket, 6, 4, Length::mm(60), Length::mm(60), {0, 1});
     return project;
 }
 
@@ -117,8 +116,7 @@ Project nestedSquares() {
               {"hard-maple", "padauk", "wenge"});
     project.purpose.use = BoardUse::DryRoom;
     project.board.thickness = Length::mm(32);
-    project.board.field =
-        laid(Pattern::NestedSquares, 9, 9, Length::mm(32), Length::mm(32), {2, 0, 1});
+    lay(project, Pattern::NestedSquares, 9, 9, Length::mm(32), Length::mm(32), {2, 0, 1});
     return project;
 }
 
@@ -128,7 +126,7 @@ Project graduated() {
                             {"hard-maple", "black-walnut", "wenge"});
     project.purpose.use = BoardUse::DryRoom;
     project.board.thickness = Length::mm(36);
-    project.board.field = laid(Pattern::Graduated, 10, 8, Length::mm(40), Length::mm(40), {0, 1});
+    lay(project, Pattern::Graduated, 10, 8, Length::mm(40), Length::mm(40), {0, 1});
     project.board.border = {Length::mm(35), 2};
     return project;
 }
@@ -140,8 +138,7 @@ Project longGrainChequer() {
     project.board.build = Build::LongGrain;
     project.board.grain = GrainDirection::Down;
     project.board.thickness = Length::inch(5, 8);
-    project.board.field =
-        laid(Pattern::Chequer, 8, 8, Length::inch(7, 4), Length::inch(7, 4), {0, 1});
+    lay(project, Pattern::Chequer, 8, 8, Length::inch(7, 4), Length::inch(7, 4), {0, 1});
     return project;
 }
 

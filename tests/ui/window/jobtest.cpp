@@ -181,11 +181,12 @@ TEST_F(JobTest, UndoAndRedoNameWhatTheyDoAndReachEveryEdit) {
 TEST_F(JobTest, TryingPatternsOneAfterAnotherComesBackToTheSame) {
     click("pattern-chequer");
     const Field chequer = field();
-    for (const char* name :
-         {"pattern-stripes", "pattern-bricks", "pattern-mortar-bricks", "pattern-basket",
-          "pattern-graduated", "pattern-nested-squares", "pattern-plain"}) {
-        click(name);
+    for (const PatternInfo& info : patterns()) {
+        const std::string name = "pattern-" + std::string(info.key);
+        click(name.c_str());
         EXPECT_TRUE(faults(project()).empty()) << name;
+        ASSERT_TRUE(project().recipe) << name;
+        EXPECT_EQ(project().recipe->pattern, info.pattern) << name;
     }
     click("pattern-chequer");
     EXPECT_EQ(field(), chequer);
