@@ -1,0 +1,318 @@
+#include "core/timber/filler.h"
+
+#include <algorithm>
+
+namespace kerfwright::cutting {
+namespace {
+
+std::size_t at(int i) {
+    return static_cast<std::size_t>(i);
+}
+
+std::uint64_t bit(std::size_t i) {
+    return std::uint64_t{1} << i;
+}
+
+}  // namespace
+
+Filler::Filler(const Pool& pool, int blank)
+    : pool_(pool)
+    , blank_(pool.blanks[at(blank)])
+    , index_(blank) {
+    for (const Way& way : blank_.ways) {
+        lengths_.push_back(pool.items[at(way.item)].length);
+    }
+    std::sort(lengths_.begin(), lengths_.end());
+    lengths_.erase(std::unique(lengths_.begin(), lengths_.end()), lengths_.end());
+    for (std::size_t length = 0; length < lengths_.size(); ++length) {
+        for (const Box& defect : blank_.defects) {
+            for (std::size_t other = 0; other <= length; ++other) {
+                const Nm start = defect.right + lengths_[other] - lengths_[length];
+                if (start > 0 && start + lengths_[length] <= blank_.length) {
+                    starts_.emplace_back(start, static_cast<int>(length));
+                }
+            }
+        }
+    }
+    std::sort(starts_.begin(), starts_.end());
+    starts_.erase(std::unique(starts_.begin(), starts_.end()), starts_.end());
+    at_.resize(lengths_.size());
+    clear_.assign(lengths_.size(), -1);
+}
+
+int Filler::windowAt(Nm x, int length) {
+    const Nm end = x + lengths_[at(length)];
+    const bool meets = std::any_of(blank_.defects.begin(), blank_.defects.end(),
+                                   [&](const Box& box) { return box.left < end && x < box.right; });
+    if (!meets) {
+        if (clear_[at(length)] < 0) {
+            clear_[at(length)] = findWindow(x, length);
+        }
+        return clear_[at(length)];
+    }
+    const auto found = at_[at(length)].find(x);
+    if (found != at_[at(length)].end()) {
+        return found->second;
+    }
+    const int window = findWindow(x, length);
+    at_[at(length)].emplace(x, window);
+    return window;
+}
+
+int Filler::findWindow(Nm x, int length) {
+    Window window;
+    const Nm end = x + lengths_[at(length)];
+    for (std::size_t w = 0; w < blank_.ways.size(); ++w) {
+        const Nm own = pool_.items[at(blank_.ways[w].item)].length;
+        if (x + own > end) {
+            continue;
+        }
+        std::vector<Nm> places = {x};
+        for (const Box& box : blank_.defects) {
+            if (box.right > x && box.right + own <= end) {
+                places.push_back(box.right);
+            }
+        }
+        std::vector<std::uint64_t> sets;
+        for (const Nm place : places) {
+            std::uint64_t set = 0;
+            for (std::size_t d = 0; d < blank_.defects.size(); ++d) {
+                const Box& box = blank_.defects[d];
+                set |= box.left < place + own && place < box.right ? bit(d) : 0;
+            }
+            sets.push_back(set);
+        }
+        // A set that holds all of another blocks more and is never wanted.
+        std::sort(sets.begin(), sets.end());
+        sets.erase(std::unique(sets.begin(), sets.end()), sets.end());
+        std::vector<std::uint64_t> least;
+        for (const std::uint64_t set : sets) {
+            if (std::none_of(sets.begin(), sets.end(), [set](std::uint64_t other) {
+                    return other != set && (other & set) == other;
+                })) {
+                least.push_back(set);
+            }
+        }
+        window.ways.emplace_back(static_cast<int>(w), std::move(least));
+    }
+    const auto [place, isNew] = known_.emplace(window, static_cast<int>(windows_.size()));
+    if (isNew) {
+        windows_.push_back(std::move(window));
+    }
+    return place->second;
+}
+
+Nm Filler::lowest(const std::pair<int, std::vector<std::uint64_t>>& way, Nm y) const {
+    const Nm width = blank_.ways[at(way.first)].width;
+    Nm best = -1;
+    for (const std::uint64_t set : way.second) {
+        Nm place = y;
+        for (bool moved = set != 0; moved;) {
+            moved = false;
+            for (std::size_t d = 0; d < blank_.defects.size(); ++d) {
+                const Box& box = blank_.defects[d];
+                if ((set & bit(d)) != 0 && box.low < place + width && place < box.high) {
+                    place = box.high;
+                    moved = true;
+                }
+            }
+        }
+        if (place + width <= blank_.width && (best < 0 || place < best)) {
+            best = place;
+        }
+    }
+    return best;
+}
+
+void Filler::across(const Window& window, const std::vector<int>* limits, Cross& cross) {
+    rips_.assign(1, Label{});
+    ripQueue_.assign(1, {0, 0});
+    double reached = -1;
+    int best = 0;
+    const auto used = [this](int label, int item) {
+        int count = 0;
+        for (; rips_[at(label)].before >= 0; label = rips_[at(label)].before) {
+            count += blank_.ways[at(rips_[at(label)].choice)].item == item ? 1 : 0;
+        }
+        return count;
+    };
+    while (!ripQueue_.empty()) {
+        std::pop_heap(ripQueue_.begin(), ripQueue_.end());
+        const int now = ripQueue_.back().label;
+        ripQueue_.pop_back();
+        const Label label = rips_[at(now)];
+        if (label.value <= reached) {
+            continue;  // as much was laid in less room
+        }
+        reached = label.value;
+        best = now;
+        for (const auto& way : window.ways) {
+            const Way& lies = blank_.ways[at(way.first)];
+            const double value = (*values_)[at(lies.item)];
+            if (value <= 0) {
+                continue;
+            }
+            const Nm y = way.second.front() == 0 ? label.place : lowest(way, label.place);
+            if (y < 0 || y + lies.width > blank_.width) {
+                continue;
+            }
+            if (limits != nullptr) {
+                const int limit = (*limits)[at(lies.item)];
+                if (limit <= 0 || used(now, lies.item) >= limit) {
+                    continue;
+                }
+            }
+            const Nm end = y + lies.width + pool_.kerf;
+            rips_.push_back({end, label.value + value, now, way.first, y, -1});
+            ripQueue_.push_back({end, static_cast<int>(rips_.size()) - 1});
+            std::push_heap(ripQueue_.begin(), ripQueue_.end());
+        }
+    }
+    cross.value = rips_[at(best)].value;
+    cross.strips.clear();
+    for (int label = best; rips_[at(label)].before >= 0; label = rips_[at(label)].before) {
+        cross.strips.emplace_back(rips_[at(label)].choice, rips_[at(label)].from);
+    }
+    std::reverse(cross.strips.begin(), cross.strips.end());
+}
+
+const Filler::Cross& Filler::cross(Nm x, int length) {
+    const std::size_t window = at(windowAt(x, length));
+    if (window >= memo_.size()) {
+        memo_.resize(window + 1);
+        filled_.resize(window + 1, -1);
+    }
+    if (filled_[window] != filling_) {
+        across(windows_[window], limits_, memo_[window]);
+        filled_[window] = filling_;
+    }
+    return memo_[window];
+}
+
+const Filler::Cross& Filler::crossOf(const Label& label) {
+    return label.own >= 0 ? own_[at(label.own)] : cross(label.from, label.choice);
+}
+
+/// Another section behind those of a label.
+void Filler::extend(int now, Nm x, int length) {
+    if (x + lengths_[at(length)] > blank_.length) {
+        return;
+    }
+    const Cross* chosen = &cross(x, length);
+    int own = -1;
+    if (limits_ != nullptr && cuts_[at(now)].before >= 0) {
+        left_ = *limits_;
+        for (int cut = now; cuts_[at(cut)].before >= 0; cut = cuts_[at(cut)].before) {
+            for (const auto& strip : crossOf(cuts_[at(cut)]).strips) {
+                --left_[at(blank_.ways[at(strip.first)].item)];
+            }
+        }
+        bool tooMany = false;
+        for (const auto& strip : chosen->strips) {
+            tooMany = --left_[at(blank_.ways[at(strip.first)].item)] < 0 || tooMany;
+        }
+        if (tooMany) {
+            for (const auto& strip : chosen->strips) {
+                ++left_[at(blank_.ways[at(strip.first)].item)];
+            }
+            if (owns_ == own_.size()) {
+                own_.emplace_back();
+            }
+            own = static_cast<int>(owns_++);
+            across(windows_[at(windowAt(x, length))], &left_, own_[at(own)]);
+            chosen = &own_[at(own)];
+        }
+    }
+    if (chosen->value <= 0) {
+        return;
+    }
+    const Nm end = x + lengths_[at(length)] + pool_.kerf;
+    cuts_.push_back({end, cuts_[at(now)].value + chosen->value, now, length, x, own});
+    cutQueue_.push_back({end, static_cast<int>(cuts_.size()) - 1});
+    std::push_heap(cutQueue_.begin(), cutQueue_.end());
+}
+
+Stretch Filler::stretch(Nm x, Nm length, const std::vector<std::pair<int, Nm>>& strips) const {
+    Stretch stretch{x, length, {}};
+    for (const auto& [w, y] : strips) {
+        const Way& way = blank_.ways[at(w)];
+        const Nm own = pool_.items[at(way.item)].length;
+        const auto isClear = [&, low = y, high = y + way.width](Nm place) {
+            return std::none_of(blank_.defects.begin(), blank_.defects.end(), [&](const Box& box) {
+                return box.left < place + own && place < box.right && box.low < high &&
+                       low < box.high;
+            });
+        };
+        Nm place = x;
+        for (const Box& box : blank_.defects) {
+            if (isClear(place)) {
+                break;
+            }
+            if (box.right > x && box.right + own <= x + length) {
+                place = box.right;
+            }
+        }
+        stretch.strips.push_back({way.item, place, y, way.onEdge});
+    }
+    return stretch;
+}
+
+double Filler::along(const std::vector<double>& values, const std::vector<int>* limits,
+                     Pattern* pattern) {
+    values_ = &values;
+    limits_ = limits;
+    ++filling_;
+    owns_ = 0;
+    cuts_.assign(1, Label{});
+    cutQueue_.assign(1, {0, 0});
+    double reached = -1;
+    int best = -1;
+    auto start = starts_.begin();
+    while (!cutQueue_.empty() || start != starts_.end()) {
+        if (cutQueue_.empty() ||
+            (start != starts_.end() && start->first < cutQueue_.front().place)) {
+            if (start->first > cuts_[at(best)].place) {
+                extend(best, start->first, start->second);
+            }
+            ++start;
+            continue;
+        }
+        std::pop_heap(cutQueue_.begin(), cutQueue_.end());
+        const int now = cutQueue_.back().label;
+        cutQueue_.pop_back();
+        if (cuts_[at(now)].value <= reached) {
+            continue;
+        }
+        reached = cuts_[at(now)].value;
+        best = now;
+        const Nm place = cuts_[at(now)].place;
+        for (std::size_t length = 0; length < lengths_.size(); ++length) {
+            extend(now, place, static_cast<int>(length));
+        }
+    }
+    if (pattern != nullptr) {
+        *pattern = {index_, {}, std::vector<int>(pool_.items.size())};
+        for (int cut = best; cuts_[at(cut)].before >= 0; cut = cuts_[at(cut)].before) {
+            const Label label = cuts_[at(cut)];
+            const Cross& strips = crossOf(label);
+            pattern->stretches.push_back(
+                stretch(label.from, lengths_[at(label.choice)], strips.strips));
+            for (const auto& strip : strips.strips) {
+                ++pattern->counts[at(blank_.ways[at(strip.first)].item)];
+            }
+        }
+        std::reverse(pattern->stretches.begin(), pattern->stretches.end());
+    }
+    return cuts_[at(best)].value;
+}
+
+double Filler::fill(const std::vector<double>& values, Pattern* pattern) {
+    return along(values, nullptr, pattern);
+}
+
+double Filler::fillWithin(const std::vector<double>& values, const std::vector<int>& limits,
+                          Pattern& pattern) {
+    return along(values, &limits, &pattern);
+}
+
+}  // namespace kerfwright::cutting
