@@ -37,7 +37,19 @@ Filler::Filler(const Pool& pool, int blank)
     std::sort(starts_.begin(), starts_.end());
     starts_.erase(std::unique(starts_.begin(), starts_.end()), starts_.end());
     at_.resize(lengths_.size());
-    clear_.assign(lengths_.size(), -1);
+    for (std::size_t w = 0; w < blank_.ways.size(); ++w) {
+        order_.push_back(static_cast<int>(w));
+    }
+    density_.resize(blank_.ways.size());
+    for (const Nm length : lengths_) {
+        Window window;
+        for (std::size_t w = 0; w < blank_.ways.size(); ++w) {
+            if (pool.items[at(blank_.ways[w].item)].length <= length) {
+                window.ways.emplace_back(static_cast<int>(w), std::vector<std::uint64_t>{0});
+            }
+        }
+        clear_.push_back(number(std::move(window)));
+    }
 }
 
 int Filler::windowAt(Nm x, int length) {
@@ -45,9 +57,6 @@ int Filler::windowAt(Nm x, int length) {
     const bool meets = std::any_of(blank_.defects.begin(), blank_.defects.end(),
                                    [&](const Box& box) { return box.left < end && x < box.right; });
     if (!meets) {
-        if (clear_[at(length)] < 0) {
-            clear_[at(length)] = findWindow(x, length);
-        }
         return clear_[at(length)];
     }
     const auto found = at_[at(length)].find(x);
@@ -95,6 +104,10 @@ int Filler::findWindow(Nm x, int length) {
         }
         window.ways.emplace_back(static_cast<int>(w), std::move(least));
     }
+    return number(std::move(window));
+}
+
+int Filler::number(Window window) {
     const auto [place, isNew] = known_.emplace(window, static_cast<int>(windows_.size()));
     if (isNew) {
         windows_.push_back(std::move(window));
@@ -124,9 +137,42 @@ Nm Filler::lowest(const std::pair<int, std::vector<std::uint64_t>>& way, Nm y) c
     return best;
 }
 
+/// What the densest ways make one after another: nothing below it needs to be looked at.
+double Filler::easily(const Window& window, const std::vector<int>* limits) const {
+    double sum = 0;
+    Nm y = 0;
+    for (const int dense : order_) {
+        const auto way = std::find_if(window.ways.begin(), window.ways.end(),
+                                      [dense](const auto& one) { return one.first == dense; });
+        if (way == window.ways.end()) {
+            continue;
+        }
+        const Way& lies = blank_.ways[at(dense)];
+        const int limit = limits != nullptr ? (*limits)[at(lies.item)] : 1'000'000;
+        for (int count = 0; count < limit; ++count) {
+            const Nm place = lowest(*way, y);
+            if (place < 0) {
+                break;
+            }
+            sum += (*values_)[at(lies.item)];
+            y = place + lies.width + pool_.kerf;
+        }
+    }
+    return sum;
+}
+
 void Filler::across(const Window& window, const std::vector<int>* limits, Cross& cross) {
     rips_.assign(1, Label{});
     ripQueue_.assign(1, {0, 0});
+    double dense = 0;
+    for (const auto& way : window.ways) {
+        const Way& lies = blank_.ways[at(way.first)];
+        if (limits == nullptr || (*limits)[at(lies.item)] > 0) {
+            dense = std::max(dense, density_[at(way.first)]);
+        }
+    }
+    // A little lower than its sum, which is rounded otherwise than the bounds below.
+    const double floor = easily(window, limits) * (1 - 1e-9);
     double reached = -1;
     int best = 0;
     const auto used = [this](int label, int item) {
@@ -145,7 +191,11 @@ void Filler::across(const Window& window, const std::vector<int>* limits, Cross&
             continue;  // as much was laid in less room
         }
         reached = label.value;
-        best = now;
+        const auto room = static_cast<double>(blank_.width + pool_.kerf - label.place);
+        const double most = label.value + room * dense;
+        if (most <= rips_[at(best)].value || most < floor) {
+            continue;
+        }
         for (const auto& way : window.ways) {
             const Way& lies = blank_.ways[at(way.first)];
             const double value = (*values_)[at(lies.item)];
@@ -156,15 +206,23 @@ void Filler::across(const Window& window, const std::vector<int>* limits, Cross&
             if (y < 0 || y + lies.width > blank_.width) {
                 continue;
             }
+            const Nm end = y + lies.width + pool_.kerf;
+            const double sum = label.value + value;
+            const double bestSum = rips_[at(best)].value;
+            const double after = sum + static_cast<double>(blank_.width + pool_.kerf - end) * dense;
+            if (sum <= bestSum && (after <= bestSum || after < floor)) {
+                continue;
+            }
             if (limits != nullptr) {
                 const int limit = (*limits)[at(lies.item)];
                 if (limit <= 0 || used(now, lies.item) >= limit) {
                     continue;
                 }
             }
-            const Nm end = y + lies.width + pool_.kerf;
-            rips_.push_back({end, label.value + value, now, way.first, y, -1});
-            ripQueue_.push_back({end, static_cast<int>(rips_.size()) - 1});
+            rips_.push_back({end, sum, now, way.first, y, -1});
+            const int next = static_cast<int>(rips_.size()) - 1;
+            best = sum > bestSum ? next : best;
+            ripQueue_.push_back({end, next});
             std::push_heap(ripQueue_.begin(), ripQueue_.end());
         }
     }
@@ -176,17 +234,21 @@ void Filler::across(const Window& window, const std::vector<int>* limits, Cross&
     std::reverse(cross.strips.begin(), cross.strips.end());
 }
 
-const Filler::Cross& Filler::cross(Nm x, int length) {
-    const std::size_t window = at(windowAt(x, length));
+const Filler::Cross& Filler::crossIn(int index) {
+    const std::size_t window = at(index);
     if (window >= memo_.size()) {
-        memo_.resize(window + 1);
-        filled_.resize(window + 1, -1);
+        memo_.resize(windows_.size());
+        filled_.resize(windows_.size(), -1);
     }
     if (filled_[window] != filling_) {
         across(windows_[window], limits_, memo_[window]);
         filled_[window] = filling_;
     }
     return memo_[window];
+}
+
+const Filler::Cross& Filler::cross(Nm x, int length) {
+    return crossIn(windowAt(x, length));
 }
 
 const Filler::Cross& Filler::crossOf(const Label& label) {
@@ -196,6 +258,15 @@ const Filler::Cross& Filler::crossOf(const Label& label) {
 /// Another section behind those of a label.
 void Filler::extend(int now, Nm x, int length) {
     if (x + lengths_[at(length)] > blank_.length) {
+        return;
+    }
+    // No window holds more than one that is clear.
+    const Nm behind = x + lengths_[at(length)] + pool_.kerf;
+    const double most = cuts_[at(now)].value + crossIn(clear_[at(length)]).value;
+    const double after =
+        most + static_cast<double>(std::max<Nm>(blank_.length + pool_.kerf - behind, 0)) * dense_;
+    const double bestSum = cuts_[at(best_)].value;
+    if (after < floor_ || (most <= bestSum && after <= bestSum)) {
         return;
     }
     const Cross* chosen = &cross(x, length);
@@ -226,9 +297,11 @@ void Filler::extend(int now, Nm x, int length) {
     if (chosen->value <= 0) {
         return;
     }
-    const Nm end = x + lengths_[at(length)] + pool_.kerf;
-    cuts_.push_back({end, cuts_[at(now)].value + chosen->value, now, length, x, own});
-    cutQueue_.push_back({end, static_cast<int>(cuts_.size()) - 1});
+    const double sum = cuts_[at(now)].value + chosen->value;
+    cuts_.push_back({behind, sum, now, length, x, own});
+    const int next = static_cast<int>(cuts_.size()) - 1;
+    best_ = sum > bestSum ? next : best_;
+    cutQueue_.push_back({behind, next});
     std::push_heap(cutQueue_.begin(), cutQueue_.end());
 }
 
@@ -265,14 +338,28 @@ double Filler::along(const std::vector<double>& values, const std::vector<int>* 
     owns_ = 0;
     cuts_.assign(1, Label{});
     cutQueue_.assign(1, {0, 0});
+    for (std::size_t w = 0; w < blank_.ways.size(); ++w) {
+        const Way& way = blank_.ways[w];
+        density_[w] = values[at(way.item)] / static_cast<double>(way.width + pool_.kerf);
+    }
+    std::sort(order_.begin(), order_.end(), [this](int a, int b) {
+        return density_[at(a)] != density_[at(b)] ? density_[at(a)] > density_[at(b)] : a < b;
+    });
+    dense_ = 0;
+    for (std::size_t length = 0; length < lengths_.size(); ++length) {
+        dense_ = std::max(dense_, crossIn(clear_[length]).value /
+                                      static_cast<double>(lengths_[length] + pool_.kerf));
+    }
+    const Pattern* remembered = recall(values, limits);
     double reached = -1;
-    int best = -1;
+    int before = 0;
+    best_ = 0;
     auto start = starts_.begin();
     while (!cutQueue_.empty() || start != starts_.end()) {
         if (cutQueue_.empty() ||
             (start != starts_.end() && start->first < cutQueue_.front().place)) {
-            if (start->first > cuts_[at(best)].place) {
-                extend(best, start->first, start->second);
+            if (start->first > cuts_[at(before)].place) {
+                extend(before, start->first, start->second);
             }
             ++start;
             continue;
@@ -284,26 +371,56 @@ double Filler::along(const std::vector<double>& values, const std::vector<int>* 
             continue;
         }
         reached = cuts_[at(now)].value;
-        best = now;
+        before = now;
         const Nm place = cuts_[at(now)].place;
         for (std::size_t length = 0; length < lengths_.size(); ++length) {
             extend(now, place, static_cast<int>(length));
         }
     }
-    if (pattern != nullptr) {
-        *pattern = {index_, {}, std::vector<int>(pool_.items.size())};
-        for (int cut = best; cuts_[at(cut)].before >= 0; cut = cuts_[at(cut)].before) {
-            const Label label = cuts_[at(cut)];
-            const Cross& strips = crossOf(label);
-            pattern->stretches.push_back(
-                stretch(label.from, lengths_[at(label.choice)], strips.strips));
-            for (const auto& strip : strips.strips) {
-                ++pattern->counts[at(blank_.ways[at(strip.first)].item)];
-            }
+    const double sum = cuts_[at(best_)].value;
+    if (remembered != nullptr && remembered_ > sum) {
+        if (pattern != nullptr) {
+            *pattern = *remembered;
         }
-        std::reverse(pattern->stretches.begin(), pattern->stretches.end());
+        return remembered_;
     }
-    return cuts_[at(best)].value;
+    Pattern found{index_, {}, std::vector<int>(pool_.items.size())};
+    for (int cut = best_; cuts_[at(cut)].before >= 0; cut = cuts_[at(cut)].before) {
+        const Label label = cuts_[at(cut)];
+        const Cross& strips = crossOf(label);
+        found.stretches.push_back(stretch(label.from, lengths_[at(label.choice)], strips.strips));
+        for (const auto& strip : strips.strips) {
+            ++found.counts[at(blank_.ways[at(strip.first)].item)];
+        }
+    }
+    std::reverse(found.stretches.begin(), found.stretches.end());
+    if (pattern != nullptr) {
+        *pattern = found;
+    }
+    memory_[next_++ % memory_.size()] = std::move(found);
+    return sum;
+}
+
+/// The best of what was found before, at these values and within these limits: nothing below it
+/// needs to be looked at.
+const Pattern* Filler::recall(const std::vector<double>& values, const std::vector<int>* limits) {
+    const Pattern* best = nullptr;
+    remembered_ = 0;
+    for (const Pattern& pattern : memory_) {
+        double sum = 0;
+        bool within = true;
+        for (std::size_t item = 0; item < pattern.counts.size(); ++item) {
+            sum += pattern.counts[item] * values[item];
+            within = within && (limits == nullptr || pattern.counts[item] <= (*limits)[item]);
+        }
+        if (within && sum > remembered_) {
+            best = &pattern;
+            remembered_ = sum;
+        }
+    }
+    // A little lower, since sums are rounded otherwise than bounds.
+    floor_ = remembered_ * (1 - 1e-9);
+    return best;
 }
 
 double Filler::fill(const std::vector<double>& values, Pattern* pattern) {

@@ -9,6 +9,7 @@
 
 #include "core/timber/pool.h"
 
+#include <array>
 #include <cstdint>
 #include <map>
 #include <unordered_map>
@@ -68,13 +69,17 @@ private:
             return place != other.place ? place > other.place : label > other.label;
         }
     };
+    double easily(const Window& window, const std::vector<int>* limits) const;
+    const Cross& crossIn(int window);
     const Cross& cross(Nm x, int length);
     const Cross& crossOf(const Label& label);
     void across(const Window& window, const std::vector<int>* limits, Cross& cross);
     void extend(int now, Nm x, int length);
     double along(const std::vector<double>& values, const std::vector<int>* limits,
                  Pattern* pattern);
+    const Pattern* recall(const std::vector<double>& values, const std::vector<int>* limits);
     int findWindow(Nm x, int length);
+    int number(Window window);
 
     const Pool& pool_;
     const Blank& blank_;
@@ -97,6 +102,15 @@ private:
     std::vector<Label> cuts_, rips_;
     std::vector<Later> cutQueue_, ripQueue_;
     std::vector<int> left_;
+    std::vector<double> density_;  ///< value of each way for its width and a kerf
+    std::vector<int> order_;       ///< ways, the densest first
+    double dense_ = 0;             ///< greatest value of a section for its length and a kerf
+    int best_ = 0;
+    double floor_ = 0;
+
+    std::array<Pattern, 12> memory_;  ///< what was found last
+    std::size_t next_ = 0;
+    double remembered_ = 0;  ///< value of what was recalled
 };
 
 }  // namespace kerfwright::cutting
