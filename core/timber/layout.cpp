@@ -81,7 +81,7 @@ public:
             stopped_ = stopped_ || budget.stopped();
         }
         for (Part& part : parts_) {
-            part.patterns = tidied(part.pool, rules_, std::move(part.patterns),
+            part.patterns = tidied(part.pool, rules_, part.patterns,
                                    [&] { return !stopped_ && goOn(rules_.budget); });
         }
         Layout layout = built();

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <set>
 #include <utility>
 
 namespace kerfwright::cutting {
@@ -218,6 +219,43 @@ void OneWood::lessMissing() {
     }
 }
 
+/// The linear program's whole parts, then those of what is left, and so on.
+void OneWood::byRounding() {
+    Task task = wholeTask(pool_);
+    std::vector<Pattern> chosen;
+    while (!task.isDone() && !budget_.isSpent() && costOf(chosen) < cost) {
+        cheapest_.solve(task, Generation::Until::Best, true);
+        std::vector<std::pair<std::size_t, double>> taken = cheapest_.taken;
+        for (auto& [place, often] : taken) {
+            often += 0.5 * (1 - std::ceil(often) + often) * chance_.part();
+        }
+        std::stable_sort(taken.begin(), taken.end(),
+                         [](const auto& a, const auto& b) { return a.second > b.second; });
+        const std::size_t before = chosen.size();
+        for (const auto& [place, often] : taken) {
+            const Pattern& pattern = store_.patterns()[place];
+            int times = std::max(static_cast<int>(often + 1e-6), chosen.size() == before ? 1 : 0);
+            times = std::min(times, task.blanks[at(pattern.blank)]);
+            for (std::size_t item = 0; item < pattern.counts.size(); ++item) {
+                if (pattern.counts[item] > 0) {
+                    times = std::min(times, task.demand[item] / pattern.counts[item]);
+                }
+            }
+            for (std::size_t item = 0; item < pattern.counts.size(); ++item) {
+                task.demand[item] -= times * pattern.counts[item];
+            }
+            task.blanks[at(pattern.blank)] -= times;
+            chosen.insert(chosen.end(), at(times), pattern);
+        }
+        if (chosen.size() == before) {
+            return;  // every pattern holds more than is left
+        }
+    }
+    if (task.isDone()) {
+        offer(std::move(chosen));
+    }
+}
+
 void OneWood::byWhole(int nodes) {
     const std::vector<Pattern> patterns = store_.patterns();
     chosenFrom_ = patterns.size();
@@ -272,18 +310,27 @@ bool OneWood::pack(const std::vector<int>& blanks, int attempts) {
 
 void OneWood::cheaper() {
     int planks = 0;
-    bool alike = false;
     for (const Blank& blank : pool_.blanks) {
         planks += blank.count();
-        alike = alike || blank.count() > 3;
+        manyAlike_ = manyAlike_ || blank.count() > 3;
     }
-    if (alike) {
-        byWhole(500);
+    if (manyAlike_) {
+        alternate(30);
     }
     if (planks <= static_cast<int>(fewPlanks)) {
         bySets();
     } else {
         byCapacity();
+    }
+}
+
+/// With many alike planks the linear program is all but whole.
+void OneWood::alternate(int times) {
+    for (int time = 0; time < times && !proven && !budget_.isSpent(); ++time) {
+        byRounding();
+    }
+    if (!proven && !budget_.isSpent()) {
+        byWhole(1000);
     }
 }
 
@@ -379,7 +426,8 @@ std::vector<int> OneWood::bestSet(std::int64_t most, double waver) {
 
 /// With many planks: those that hold most at a cost between the bound and the best.
 void OneWood::byCapacity() {
-    for (int attempts = 60; !proven && !budget_.isSpent(); attempts += attempts / 2) {
+    for (int attempts = 60; !proven && !budget_.isSpent(); attempts *= 2) {
+        std::set<std::vector<int>> tried;
         double low = 0;
         for (int tries = 0; tries < 8 && !proven && !budget_.isSpent(); ++tries) {
             const double part = low + (1 - low) * (0.4 + 0.5 * chance_.part());
@@ -387,11 +435,15 @@ void OneWood::byCapacity() {
                 bound + static_cast<std::int64_t>(static_cast<double>(cost - 1 - bound) * part);
             Task task = wholeTask(pool_);
             task.blanks = bestSet(most, attempts == 60 ? 0.0 : 0.02 * chance_.part());
-            if (!canHold(task) || !pack(task.blanks, attempts)) {
+            budget_.spend();
+            if (tried.insert(task.blanks).second &&
+                (!canHold(task) || !pack(task.blanks, attempts))) {
                 low = part;
             }
         }
-        if (!proven && !budget_.isSpent() && store_.patterns().size() > chosenFrom_ * 2) {
+        if (!proven && manyAlike_) {
+            alternate(20);
+        } else if (!proven && !budget_.isSpent() && store_.patterns().size() > chosenFrom_ * 2) {
             byWhole(100);
         }
     }

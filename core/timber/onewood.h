@@ -37,6 +37,8 @@ private:
     void cheaper();
     void bySets();
     void byCapacity();
+    void alternate(int times);
+    void byRounding();
     void byWhole(int nodes);
     bool canHold(const Task& task);
     bool pack(const std::vector<int>& blanks, int attempts);
@@ -59,6 +61,7 @@ private:
     std::vector<double> capacity_;  ///< of each blank, at those values
     Packer packer_;
     Chance chance_;
+    bool manyAlike_ = false;
     std::size_t chosenFrom_ = 0;  ///< patterns in the store at the last choice in whole numbers
 };
 

@@ -84,7 +84,7 @@ bool Packer::improve(Packing& packing, const std::vector<double>& values, int at
     for (int attempt = 0; attempt < attempts && now.weight > nothing && !budget_.isSpent();
          ++attempt) {
         std::vector<std::size_t> which = {chance_.below(planks)};
-        const std::size_t most = chance_.part() < 0.3 ? 3 : 2;
+        const std::size_t most = chance_.part() < 0.6 ? 3 : 2;
         while (which.size() < std::min(most, planks)) {
             const std::size_t next = chance_.below(planks);
             if (std::find(which.begin(), which.end(), next) == which.end()) {
@@ -97,8 +97,9 @@ bool Packer::improve(Packing& packing, const std::vector<double>& values, int at
         }
         Packing next = now;
         refill(next, wavering, which);
-        // A little worse is taken now and then: most ways on lead over such.
-        if (next.weight <= now.weight + 0.6 * meanWeight_ * chance_.part()) {
+        // A little worse is taken now and then, and less and less: most ways on lead over such.
+        const double still = 1 - static_cast<double>(attempt) / attempts;
+        if (next.weight <= now.weight + 0.6 * still * meanWeight_ * chance_.part()) {
             now = std::move(next);
             if (now.weight < packing.weight - nothing) {
                 packing = now;
