@@ -39,6 +39,7 @@ Filler::Filler(const Pool& pool, int blank)
     at_.resize(lengths_.size());
     for (std::size_t w = 0; w < blank_.ways.size(); ++w) {
         order_.push_back(static_cast<int>(w));
+        narrowest_ = w == 0 ? blank_.ways[w].width : std::min(narrowest_, blank_.ways[w].width);
     }
     density_.resize(blank_.ways.size());
     for (const Nm length : lengths_) {
@@ -142,9 +143,13 @@ double Filler::easily(const Window& window, const std::vector<int>* limits) cons
     double sum = 0;
     Nm y = 0;
     for (const int dense : order_) {
-        const auto way = std::find_if(window.ways.begin(), window.ways.end(),
-                                      [dense](const auto& one) { return one.first == dense; });
-        if (way == window.ways.end()) {
+        if (y + narrowest_ > blank_.width) {
+            break;
+        }
+        const auto way =
+            std::lower_bound(window.ways.begin(), window.ways.end(), dense,
+                             [](const auto& one, int wanted) { return one.first < wanted; });
+        if (way == window.ways.end() || way->first != dense) {
             continue;
         }
         const Way& lies = blank_.ways[at(dense)];

@@ -104,6 +104,7 @@ private:
     std::vector<int> left_;
     std::vector<double> density_;  ///< value of each way for its width and a kerf
     std::vector<int> order_;       ///< ways, the densest first
+    Nm narrowest_ = 0;             ///< of all ways
     double dense_ = 0;             ///< greatest value of a section for its length and a kerf
     int best_ = 0;
     double floor_ = 0;

@@ -169,7 +169,17 @@ void OneWood::boundCost() {
 }
 
 void OneWood::search() {
+    // A layout comes first, so that there is one whenever the search is stopped.
+    offer(Greedy(pool_, aim_, fillers_, store_, budget_, scaledWeights_, seed).round());
     boundCost();
+    for (const Blank& blank : pool_.blanks) {
+        manyAlike_ = manyAlike_ || blank.count() > 3;
+    }
+    if (manyAlike_) {
+        for (int time = 0; time < 10 && !proven && !budget_.isSpent(); ++time) {
+            byRounding();
+        }
+    }
     Greedy greedy(pool_, aim_, fillers_, store_, budget_, values_, seed);
     for (int round = 0; round < 4 && !proven && !budget_.isSpent(); ++round) {
         offer(greedy.round());
@@ -224,7 +234,7 @@ void OneWood::byRounding() {
     Task task = wholeTask(pool_);
     std::vector<Pattern> chosen;
     while (!task.isDone() && !budget_.isSpent() && costOf(chosen) < cost) {
-        cheapest_.solve(task, Generation::Until::Best, true);
+        cheapest_.solve(task, Generation::Until::Best, !chosen.empty());
         std::vector<std::pair<std::size_t, double>> taken = cheapest_.taken;
         for (auto& [place, often] : taken) {
             often += 0.5 * (1 - std::ceil(often) + often) * chance_.part();
@@ -312,7 +322,6 @@ void OneWood::cheaper() {
     int planks = 0;
     for (const Blank& blank : pool_.blanks) {
         planks += blank.count();
-        manyAlike_ = manyAlike_ || blank.count() > 3;
     }
     if (manyAlike_) {
         alternate(30);
