@@ -203,6 +203,7 @@ void OneWood::lessMissing() {
     }
     leastMissing = Volume(volumeUnit_ * nextSum(parts, least));
     proven = missingVolume <= leastMissing;
+    improved_();
     const std::vector<double> values = fewestMissing_.itemValues;
     // Where the program gives an item no value, it would never be laid.
     std::vector<double> worth = scaledWeights_;
