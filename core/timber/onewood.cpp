@@ -160,12 +160,26 @@ void OneWood::boundCost() {
     for (std::size_t blank = 0; blank < fillers_.size(); ++blank) {
         capacity_.push_back(fillers_[blank].fill(values_));
     }
+    giveAllWorth();
     const auto least = static_cast<std::int64_t>(std::ceil(cheapest_.bound * costUnit_ - 1e-6));
     std::vector<std::pair<std::int64_t, int>> parts;
     for (const Blank& blank : pool_.blanks) {
         parts.emplace_back(blank.cost, blank.count());
     }
     raiseBound(nextSum(parts, least));
+}
+
+/// What costs the linear program nothing has to be laid all the same.
+void OneWood::giveAllWorth() {
+    double value = 0;
+    double weight = 0;
+    for (std::size_t item = 0; item < values_.size(); ++item) {
+        value += values_[item] * pool_.items[item].count;
+        weight += scaledWeights_[item] * pool_.items[item].count;
+    }
+    for (std::size_t item = 0; item < values_.size(); ++item) {
+        values_[item] = std::max(values_[item], 0.4 * scaledWeights_[item] * value / weight);
+    }
 }
 
 void OneWood::search() {

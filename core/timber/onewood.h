@@ -33,6 +33,7 @@ private:
     bool offer(std::vector<Pattern> patterns);
     void raiseBound(std::int64_t bound);
     void boundCost();
+    void giveAllWorth();
     void lessMissing();
     void cheaper();
     void bySets();
@@ -57,8 +58,8 @@ private:
     Store store_;
     Generation cheapest_;
     Generation fewestMissing_;
-    std::vector<double> values_;
-    std::vector<double> capacity_;  ///< of each blank, at those values
+    std::vector<double> values_;    ///< of the items, by the linear program, but never nothing
+    std::vector<double> capacity_;  ///< of each blank, at the program's values
     Packer packer_;
     Chance chance_;
     bool manyAlike_ = false;
