@@ -1,5 +1,6 @@
 #include "core/timber/onewood.h"
 
+#include "core/timber/counting.h"
 #include "core/timber/greedy.h"
 #include "core/timber/sums.h"
 
@@ -198,12 +199,35 @@ void OneWood::search() {
     for (int round = 0; round < 4 && !proven && !budget_.isSpent(); ++round) {
         offer(greedy.round());
     }
+    if (!proven && !budget_.isSpent() && byAllCounts()) {
+        return;
+    }
     if (!isComplete() && !budget_.isSpent()) {
         lessMissing();
     }
     if (isComplete() && !proven && !budget_.isSpent()) {
         cheaper();
     }
+}
+
+/// True where the job was small enough to be solved exactly.
+bool OneWood::byAllCounts() {
+    constexpr std::int64_t looks = 4'000'000;
+    std::vector<Volume> volumes;
+    for (const Item& item : pool_.items) {
+        volumes.push_back(item.volume);
+    }
+    std::optional<std::vector<Pattern>> exact =
+        byCounting(pool_, fillers_, volumes, looks, budget_);
+    if (!exact) {
+        return false;
+    }
+    offer(std::move(*exact));
+    leastMissing = missingVolume;
+    bound = std::max(bound, cost);
+    proven = true;
+    improved_();
+    return true;
 }
 
 void OneWood::lessMissing() {

@@ -34,6 +34,7 @@ private:
     void raiseBound(std::int64_t bound);
     void boundCost();
     void giveAllWorth();
+    bool byAllCounts();
     void lessMissing();
     void cheaper();
     void bySets();
