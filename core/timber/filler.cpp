@@ -1,6 +1,7 @@
 #include "core/timber/filler.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace kerfwright::cutting {
 namespace {
@@ -42,6 +43,7 @@ Filler::Filler(const Pool& pool, int blank)
         narrowest_ = w == 0 ? blank_.ways[w].width : std::min(narrowest_, blank_.ways[w].width);
     }
     density_.resize(blank_.ways.size());
+    above_.resize(blank_.ways.size() + 1);
     for (const Nm length : lengths_) {
         Window window;
         for (std::size_t w = 0; w < blank_.ways.size(); ++w) {
@@ -138,6 +140,54 @@ Nm Filler::lowest(const std::pair<int, std::vector<std::uint64_t>>& way, Nm y) c
     return best;
 }
 
+double Filler::Steps::within(Nm room) const {
+    const auto above = std::upper_bound(places.begin(), places.end(), room);
+    return values[static_cast<std::size_t>(above - places.begin()) - 1];
+}
+
+/// How much of such parts, any number of each, goes into how much room.
+void Filler::climb(const std::vector<std::pair<Nm, double>>& parts, Nm room, Steps& steps) {
+    steps.places.assign(1, std::numeric_limits<Nm>::min());
+    steps.values.assign(1, 0);
+    climbing_.assign(1, {0, 0});
+    double reached = -1;
+    while (!climbing_.empty()) {
+        std::pop_heap(climbing_.begin(), climbing_.end());
+        const Climb now = climbing_.back();
+        climbing_.pop_back();
+        if (now.value <= reached) {
+            continue;
+        }
+        reached = now.value;
+        steps.places.push_back(now.place);
+        steps.values.push_back(now.value);
+        for (const auto& [size, value] : parts) {
+            if (value > 0 && now.place + size <= room) {
+                climbing_.push_back({now.place + size, now.value + value});
+                std::push_heap(climbing_.begin(), climbing_.end());
+            }
+        }
+    }
+}
+
+/// For windows with so many ways, were they clear. Ways are dropped where they are too long, so the
+/// number stands for the length.
+const Filler::Steps& Filler::aboveIn(std::size_t ways) {
+    Steps& steps = above_[ways];
+    if (steps.places.empty()) {
+        const auto clear = std::find_if(clear_.begin(), clear_.end(), [&](int window) {
+            return windows_[at(window)].ways.size() == ways;
+        });
+        std::vector<std::pair<Nm, double>> parts;
+        for (const auto& way : windows_[at(*clear)].ways) {
+            const Way& lies = blank_.ways[at(way.first)];
+            parts.emplace_back(lies.width + pool_.kerf, (*values_)[at(lies.item)]);
+        }
+        climb(parts, blank_.width + pool_.kerf, steps);
+    }
+    return steps;
+}
+
 /// What the densest ways make one after another: nothing below it needs to be looked at.
 double Filler::easily(const Window& window, const std::vector<int>* limits) const {
     double sum = 0;
@@ -166,18 +216,31 @@ double Filler::easily(const Window& window, const std::vector<int>* limits) cons
     return sum;
 }
 
+/// What was laid in a window before, at the values of now; 0 where limits forbid it.
+double Filler::again(const Cross& before, const std::vector<int>* limits) const {
+    double sum = 0;
+    for (const auto& strip : before.strips) {
+        const int item = blank_.ways[at(strip.first)].item;
+        sum += (*values_)[at(item)];
+        if (limits != nullptr) {
+            const auto alike =
+                std::count_if(before.strips.begin(), before.strips.end(), [&](const auto& one) {
+                    return blank_.ways[at(one.first)].item == item;
+                });
+            if (alike > (*limits)[at(item)]) {
+                return 0;
+            }
+        }
+    }
+    return sum;
+}
+
 void Filler::across(const Window& window, const std::vector<int>* limits, Cross& cross) {
     rips_.assign(1, Label{});
     ripQueue_.assign(1, {0, 0});
-    double dense = 0;
-    for (const auto& way : window.ways) {
-        const Way& lies = blank_.ways[at(way.first)];
-        if (limits == nullptr || (*limits)[at(lies.item)] > 0) {
-            dense = std::max(dense, density_[at(way.first)]);
-        }
-    }
+    const Steps& above = aboveIn(window.ways.size());
     // A little lower than its sum, which is rounded otherwise than the bounds below.
-    const double floor = easily(window, limits) * (1 - 1e-9);
+    const double floor = std::max(easily(window, limits), again(cross, limits)) * (1 - 1e-9);
     double reached = -1;
     int best = 0;
     const auto used = [this](int label, int item) {
@@ -196,8 +259,7 @@ void Filler::across(const Window& window, const std::vector<int>* limits, Cross&
             continue;  // as much was laid in less room
         }
         reached = label.value;
-        const auto room = static_cast<double>(blank_.width + pool_.kerf - label.place);
-        const double most = label.value + room * dense;
+        const double most = label.value + above.within(blank_.width + pool_.kerf - label.place);
         if (most <= rips_[at(best)].value || most < floor) {
             continue;
         }
@@ -214,7 +276,7 @@ void Filler::across(const Window& window, const std::vector<int>* limits, Cross&
             const Nm end = y + lies.width + pool_.kerf;
             const double sum = label.value + value;
             const double bestSum = rips_[at(best)].value;
-            const double after = sum + static_cast<double>(blank_.width + pool_.kerf - end) * dense;
+            const double after = sum + above.within(blank_.width + pool_.kerf - end);
             if (sum <= bestSum && (after <= bestSum || after < floor)) {
                 continue;
             }
@@ -268,8 +330,7 @@ void Filler::extend(int now, Nm x, int length) {
     // No window holds more than one that is clear.
     const Nm behind = x + lengths_[at(length)] + pool_.kerf;
     const double most = cuts_[at(now)].value + crossIn(clear_[at(length)]).value;
-    const double after =
-        most + static_cast<double>(std::max<Nm>(blank_.length + pool_.kerf - behind, 0)) * dense_;
+    const double after = most + behind_.within(blank_.length + pool_.kerf - behind);
     const double bestSum = cuts_[at(best_)].value;
     if (after < floor_ || (most <= bestSum && after <= bestSum)) {
         return;
@@ -295,6 +356,7 @@ void Filler::extend(int now, Nm x, int length) {
                 own_.emplace_back();
             }
             own = static_cast<int>(owns_++);
+            own_[at(own)].strips.clear();
             across(windows_[at(windowAt(x, length))], &left_, own_[at(own)]);
             chosen = &own_[at(own)];
         }
@@ -350,11 +412,14 @@ double Filler::along(const std::vector<double>& values, const std::vector<int>* 
     std::sort(order_.begin(), order_.end(), [this](int a, int b) {
         return density_[at(a)] != density_[at(b)] ? density_[at(a)] > density_[at(b)] : a < b;
     });
-    dense_ = 0;
-    for (std::size_t length = 0; length < lengths_.size(); ++length) {
-        dense_ = std::max(dense_, crossIn(clear_[length]).value /
-                                      static_cast<double>(lengths_[length] + pool_.kerf));
+    for (Steps& steps : above_) {
+        steps.places.clear();
     }
+    std::vector<std::pair<Nm, double>> sections;
+    for (std::size_t length = 0; length < lengths_.size(); ++length) {
+        sections.emplace_back(lengths_[length] + pool_.kerf, crossIn(clear_[length]).value);
+    }
+    climb(sections, blank_.length + pool_.kerf, behind_);
     const Pattern* remembered = recall(values, limits);
     double reached = -1;
     int before = 0;
@@ -377,6 +442,11 @@ double Filler::along(const std::vector<double>& values, const std::vector<int>* 
         }
         reached = cuts_[at(now)].value;
         before = now;
+        const double most =
+            reached + behind_.within(blank_.length + pool_.kerf - cuts_[at(now)].place);
+        if (most < floor_ || most <= cuts_[at(best_)].value) {
+            continue;
+        }
         const Nm place = cuts_[at(now)].place;
         for (std::size_t length = 0; length < lengths_.size(); ++length) {
             extend(now, place, static_cast<int>(length));
@@ -411,7 +481,7 @@ double Filler::along(const std::vector<double>& values, const std::vector<int>* 
 const Pattern* Filler::recall(const std::vector<double>& values, const std::vector<int>* limits) {
     const Pattern* best = nullptr;
     remembered_ = 0;
-    for (const Pattern& pattern : memory_) {
+    const auto look = [&](const Pattern& pattern) {
         double sum = 0;
         bool within = true;
         for (std::size_t item = 0; item < pattern.counts.size(); ++item) {
@@ -422,7 +492,9 @@ const Pattern* Filler::recall(const std::vector<double>& values, const std::vect
             best = &pattern;
             remembered_ = sum;
         }
-    }
+    };
+    std::for_each(memory_.begin(), memory_.end(), look);
+    look(hint_);
     // A little lower, since sums are rounded otherwise than bounds.
     floor_ = remembered_ * (1 - 1e-9);
     return best;
@@ -434,7 +506,10 @@ double Filler::fill(const std::vector<double>& values, Pattern* pattern) {
 
 double Filler::fillWithin(const std::vector<double>& values, const std::vector<int>& limits,
                           Pattern& pattern) {
-    return along(values, &limits, &pattern);
+    hint_ = pattern;
+    const double value = along(values, &limits, &pattern);
+    hint_ = {};
+    return value;
 }
 
 }  // namespace kerfwright::cutting

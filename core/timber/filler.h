@@ -26,7 +26,8 @@ public:
     /// The greatest sum of values, with any number of each item. `values`: of each item, 0 or
     /// more. Sums are exact where the values are whole multiples of one power of two.
     double fill(const std::vector<double>& values, Pattern* pattern = nullptr);
-    /// A good pattern with at most `limits` of each item; its value.
+    /// A good pattern with at most `limits` of each item; its value. It is no worse than what
+    /// `pattern` holds before, where that is of this blank and within the limits.
     double fillWithin(const std::vector<double>& values, const std::vector<int>& limits,
                       Pattern& pattern);
 
@@ -70,6 +71,22 @@ private:
         }
     };
     double easily(const Window& window, const std::vector<int>* limits) const;
+    double again(const Cross& before, const std::vector<int>* limits) const;
+    /// The most that goes into some room, as steps.
+    struct Steps {
+        std::vector<Nm> places;
+        std::vector<double> values;
+        double within(Nm room) const;
+    };
+    struct Climb {
+        Nm place;
+        double value;
+        bool operator<(const Climb& other) const {
+            return place != other.place ? place > other.place : value < other.value;
+        }
+    };
+    void climb(const std::vector<std::pair<Nm, double>>& parts, Nm room, Steps& steps);
+    const Steps& aboveIn(std::size_t ways);
     const Cross& crossIn(int window);
     const Cross& cross(Nm x, int length);
     const Cross& crossOf(const Label& label);
@@ -105,12 +122,15 @@ private:
     std::vector<double> density_;  ///< value of each way for its width and a kerf
     std::vector<int> order_;       ///< ways, the densest first
     Nm narrowest_ = 0;             ///< of all ways
-    double dense_ = 0;             ///< greatest value of a section for its length and a kerf
+    std::vector<Steps> above_;     ///< by the number of ways in a window
+    Steps behind_;
+    std::vector<Climb> climbing_;
     int best_ = 0;
     double floor_ = 0;
 
     std::array<Pattern, 12> memory_;  ///< what was found last
     std::size_t next_ = 0;
+    Pattern hint_;
     double remembered_ = 0;  ///< value of what was recalled
 };
 

@@ -349,8 +349,10 @@ bool OneWood::pack(const std::vector<int>& blanks, int attempts) {
         patterns.insert(patterns.end(), at(free[blank]), empty);
     }
     Packing packing = packer_.packing(std::move(patterns), wholeTask(pool_).demand);
-    packer_.fillEmpty(packing, values_);
-    const bool isPacked = packer_.improve(packing, values_, attempts);
+    // By what is hard to lay, or by size: now one and now the other leads on.
+    const std::vector<double>& values = chance_.part() < 0.5 ? values_ : scaledWeights_;
+    packer_.fillEmpty(packing, values);
+    const bool isPacked = packer_.improve(packing, values, attempts);
     for (const Pattern& pattern : packing.patterns) {
         store_.add(pattern);
     }

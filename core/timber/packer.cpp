@@ -84,14 +84,14 @@ bool Packer::improve(Packing& packing, const std::vector<double>& values, int at
     for (int attempt = 0; attempt < attempts && now.weight > nothing && !budget_.isSpent();
          ++attempt) {
         std::vector<std::size_t> which = {chance_.below(planks)};
-        const std::size_t most = chance_.part() < 0.6 ? 3 : 2;
+        const std::size_t most = chance_.part() < 0.3 ? 3 : 2;
         while (which.size() < std::min(most, planks)) {
             const std::size_t next = chance_.below(planks);
             if (std::find(which.begin(), which.end(), next) == which.end()) {
                 which.push_back(next);
             }
         }
-        const double width = 0.6 * chance_.part();
+        const double width = 0.8 * chance_.part();
         for (std::size_t item = 0; item < values.size(); ++item) {
             wavering[item] = values[item] * (1 - width / 2 + width * chance_.part());
         }
@@ -99,7 +99,7 @@ bool Packer::improve(Packing& packing, const std::vector<double>& values, int at
         refill(next, wavering, which);
         // A little worse is taken now and then, and less and less: most ways on lead over such.
         const double still = 1 - static_cast<double>(attempt) / attempts;
-        if (next.weight <= now.weight + 0.6 * still * meanWeight_ * chance_.part()) {
+        if (next.weight <= now.weight + 0.3 * still * meanWeight_ * chance_.part()) {
             now = std::move(next);
             if (now.weight < packing.weight - nothing) {
                 packing = now;
