@@ -157,6 +157,7 @@ int main(int argc, char** argv) {
     }
     kerfwright::bench::addPlanning();
     kerfwright::bench::addSearch();
+    kerfwright::bench::addTimber();
     kerfwright::bench::addSeasons();
     kerfwright::bench::addView();
     kerfwright::bench::addSheets();

@@ -30,6 +30,7 @@ Project randomProject(int cells);
 
 void addPlanning();
 void addSearch();
+void addTimber();
 void addSeasons();
 void addView();
 void addSheets();

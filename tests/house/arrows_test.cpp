@@ -27,6 +27,7 @@ const Arrows& arrows() {
         {"core/board", {"core/measure", "core/wood"}},
         {"core/search", {"core/measure", "core/board"}},
         {"core/glueup", {"core/measure", "core/wood", "core/shop", "core/board", "core/search"}},
+        {"core/timber", {"core/measure", "core/wood", "core/shop", "core/glueup"}},
         {"core/replay", {"core/measure", "core/board", "core/glueup"}},
         {"core/bench",
          {"core/measure", "core/wood", "core/shop", "core/board", "core/search", "core/glueup",

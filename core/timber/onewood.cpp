@@ -1,0 +1,502 @@
+#include "core/timber/onewood.h"
+
+#include "core/timber/counting.h"
+#include "core/timber/greedy.h"
+#include "core/timber/sums.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <set>
+#include <utility>
+
+namespace kerfwright::cutting {
+namespace {
+
+std::size_t at(int i) {
+    return static_cast<std::size_t>(i);
+}
+
+/// A power of two, so that scaling by it is exact.
+double unitFor(double mean) {
+    return std::ldexp(1.0, std::ilogb(std::max(mean, 1.0)));
+}
+
+constexpr std::size_t fewPlanks = 12;
+constexpr std::uint64_t seed = 20'26;
+
+detail::Wide commonDivisor(detail::Wide a, detail::Wide b) {
+    while (b != 0) {
+        a = std::exchange(b, a % b);
+    }
+    return a;
+}
+
+detail::Wide unitOf(const std::vector<Item>& items) {
+    detail::Wide divisor = 0;
+    detail::Wide greatest = 1;
+    for (const Item& item : items) {
+        divisor = commonDivisor(divisor, item.volume.cubicNm());
+        greatest = std::max(greatest, item.volume.cubicNm());
+    }
+    // Weights of up to 30 bits leave room for exact sums.
+    return std::max<detail::Wide>({divisor, greatest >> 30, 1});
+}
+
+std::vector<Filler> fillersOf(const Pool& pool) {
+    std::vector<Filler> fillers;
+    fillers.reserve(pool.blanks.size());
+    for (int blank = 0; blank < static_cast<int>(pool.blanks.size()); ++blank) {
+        fillers.emplace_back(pool, blank);
+    }
+    return fillers;
+}
+
+double costUnitOf(const Pool& pool) {
+    double sum = 0;
+    for (const Blank& blank : pool.blanks) {
+        sum += static_cast<double>(blank.cost);
+    }
+    return unitFor(sum / static_cast<double>(pool.blanks.size()));
+}
+
+std::vector<std::int64_t> weightsOf(const Pool& pool, detail::Wide unit) {
+    std::vector<std::int64_t> weights;
+    for (const Item& item : pool.items) {
+        weights.push_back(static_cast<std::int64_t>(item.volume.cubicNm() / unit));
+    }
+    return weights;
+}
+
+std::vector<double> scaled(const std::vector<std::int64_t>& weights) {
+    const double sum =
+        static_cast<double>(std::accumulate(weights.begin(), weights.end(), std::int64_t{0}));
+    const double unit = unitFor(sum / static_cast<double>(weights.size()));
+    std::vector<double> result;
+    for (const std::int64_t weight : weights) {
+        result.push_back(static_cast<double>(weight) / unit);
+    }
+    return result;
+}
+
+/// To pay for what is missing with more than all planks cost.
+Aim costAim(const Pool& pool, double unit) {
+    Aim aim;
+    double all = 0;
+    for (const Blank& blank : pool.blanks) {
+        aim.cost.push_back(static_cast<double>(blank.cost) / unit);
+        all += aim.cost.back() * blank.count();
+    }
+    aim.penalty.assign(pool.items.size(), all);
+    return aim;
+}
+
+Aim missingAimOf(const Pool& pool, const std::vector<double>& weights) {
+    return {std::vector<double>(pool.blanks.size(), 0), weights};
+}
+
+}  // namespace
+
+OneWood::OneWood(const Pool& pool, Budget& budget, std::function<void()> improved)
+    : pool_(pool)
+    , budget_(budget)
+    , improved_(std::move(improved))
+    , fillers_(fillersOf(pool))
+    , costUnit_(costUnitOf(pool))
+    , volumeUnit_(unitOf(pool.items))
+    , weights_(weightsOf(pool, volumeUnit_))
+    , scaledWeights_(scaled(weights_))
+    , aim_(costAim(pool, costUnit_))
+    , missingAim_(missingAimOf(pool, scaledWeights_))
+    , cheapest_(pool, aim_, fillers_, store_, budget)
+    , fewestMissing_(pool, missingAim_, fillers_, store_, budget)
+    , packer_(fillers_, scaledWeights_, budget, seed)
+    , chance_(seed) {
+    missing = wholeTask(pool).demand;
+    for (const Item& item : pool.items) {
+        missingVolume += item.volume * item.count;
+    }
+}
+
+std::int64_t OneWood::costOf(const std::vector<Pattern>& patterns) const {
+    return std::accumulate(patterns.begin(), patterns.end(), std::int64_t{0},
+                           [this](std::int64_t sum, const Pattern& pattern) {
+                               return sum + pool_.blanks[at(pattern.blank)].cost;
+                           });
+}
+
+bool OneWood::offer(std::vector<Pattern> patterns) {
+    std::erase_if(patterns, [](const Pattern& pattern) { return pattern.isEmpty(); });
+    const Packing packing = packer_.packing(patterns, wholeTask(pool_).demand);
+    Volume left;
+    for (std::size_t item = 0; item < pool_.items.size(); ++item) {
+        left += pool_.items[item].volume * std::max(packing.missing[item], 0);
+    }
+    const std::int64_t own = costOf(patterns);
+    for (const Pattern& pattern : patterns) {
+        store_.add(pattern);
+    }
+    if (left > missingVolume || (left == missingVolume && own >= cost && !best.empty())) {
+        return false;
+    }
+    best = std::move(patterns);
+    cost = own;
+    missingVolume = left;
+    for (std::size_t item = 0; item < missing.size(); ++item) {
+        missing[item] = std::max(packing.missing[item], 0);
+    }
+    proven = isComplete() ? cost <= bound : missingVolume <= leastMissing;
+    improved_();
+    return true;
+}
+
+void OneWood::raiseBound(std::int64_t reached) {
+    bound = std::max(bound, reached);
+    proven = proven || (isComplete() && cost <= bound);
+}
+
+void OneWood::boundCost() {
+    cheapest_.solve(wholeTask(pool_), Generation::Until::Best, false);
+    values_ = cheapest_.itemValues;
+    for (std::size_t blank = 0; blank < fillers_.size(); ++blank) {
+        capacity_.push_back(fillers_[blank].fill(values_));
+    }
+    giveAllWorth();
+    const auto least = static_cast<std::int64_t>(std::ceil(cheapest_.bound * costUnit_ - 1e-6));
+    std::vector<std::pair<std::int64_t, int>> parts;
+    for (const Blank& blank : pool_.blanks) {
+        parts.emplace_back(blank.cost, blank.count());
+    }
+    raiseBound(nextSum(parts, least));
+}
+
+/// What costs the linear program nothing has to be laid all the same.
+void OneWood::giveAllWorth() {
+    double value = 0;
+    double weight = 0;
+    for (std::size_t item = 0; item < values_.size(); ++item) {
+        value += values_[item] * pool_.items[item].count;
+        weight += scaledWeights_[item] * pool_.items[item].count;
+    }
+    for (std::size_t item = 0; item < values_.size(); ++item) {
+        values_[item] = std::max(values_[item], 0.4 * scaledWeights_[item] * value / weight);
+    }
+}
+
+void OneWood::search() {
+    // A layout comes first, so that there is one whenever the search is stopped.
+    offer(Greedy(pool_, aim_, fillers_, store_, budget_, scaledWeights_, seed).round());
+    boundCost();
+    for (const Blank& blank : pool_.blanks) {
+        manyAlike_ = manyAlike_ || blank.count() > 3;
+    }
+    if (manyAlike_) {
+        for (int time = 0; time < 10 && !proven && !budget_.isSpent(); ++time) {
+            byRounding();
+        }
+    }
+    Greedy greedy(pool_, aim_, fillers_, store_, budget_, values_, seed);
+    for (int round = 0; round < 4 && !proven && !budget_.isSpent(); ++round) {
+        offer(greedy.round());
+    }
+    if (!proven && !budget_.isSpent() && byAllCounts()) {
+        return;
+    }
+    if (!isComplete() && !budget_.isSpent()) {
+        lessMissing();
+    }
+    if (isComplete() && !proven && !budget_.isSpent()) {
+        cheaper();
+    }
+}
+
+/// True where the job was small enough to be solved exactly.
+bool OneWood::byAllCounts() {
+    constexpr std::int64_t looks = 4'000'000;
+    std::vector<Volume> volumes;
+    for (const Item& item : pool_.items) {
+        volumes.push_back(item.volume);
+    }
+    std::optional<std::vector<Pattern>> exact =
+        byCounting(pool_, fillers_, volumes, looks, budget_);
+    if (!exact) {
+        return false;
+    }
+    offer(std::move(*exact));
+    leastMissing = missingVolume;
+    bound = std::max(bound, cost);
+    proven = true;
+    improved_();
+    return true;
+}
+
+void OneWood::lessMissing() {
+    const Task all = wholeTask(pool_);
+    fewestMissing_.solve(all, Generation::Until::Best, false);
+    const double unit = static_cast<double>(weights_.front()) / scaledWeights_.front();
+    const auto least = static_cast<std::int64_t>(std::ceil(fewestMissing_.bound * unit - 1e-6));
+    std::vector<std::pair<std::int64_t, int>> parts;
+    for (std::size_t item = 0; item < weights_.size(); ++item) {
+        parts.emplace_back(weights_[item], pool_.items[item].count);
+    }
+    leastMissing = Volume(volumeUnit_ * nextSum(parts, least));
+    proven = missingVolume <= leastMissing;
+    improved_();
+    const std::vector<double> values = fewestMissing_.itemValues;
+    // Where the program gives an item no value, it would never be laid.
+    std::vector<double> worth = scaledWeights_;
+    for (std::size_t item = 0; item < worth.size(); ++item) {
+        worth[item] = std::max(worth[item], values[item]);
+    }
+    Packing packing = packer_.packing(best, all.demand);
+    std::vector<int> free = all.blanks;
+    for (const Pattern& pattern : best) {
+        --free[at(pattern.blank)];
+    }
+    for (std::size_t blank = 0; blank < free.size(); ++blank) {
+        const Pattern empty{static_cast<int>(blank), {}, std::vector<int>(pool_.items.size())};
+        packing.patterns.insert(packing.patterns.end(), at(free[blank]), empty);
+    }
+    packer_.fillEmpty(packing, worth);
+    offer(packing.patterns);
+    for (int attempts = 100; !proven && !isComplete() && !budget_.isSpent(); attempts *= 2) {
+        packer_.improve(packing, worth, attempts);
+        offer(packing.patterns);
+        if (!proven && !isComplete() && store_.patterns().size() > chosenFrom_ + chosenFrom_ / 2) {
+            byWhole(200);
+        }
+    }
+}
+
+/// The linear program's whole parts, then those of what is left, and so on.
+void OneWood::byRounding() {
+    Task task = wholeTask(pool_);
+    std::vector<Pattern> chosen;
+    while (!task.isDone() && !budget_.isSpent() && costOf(chosen) < cost) {
+        cheapest_.solve(task, Generation::Until::Best, !chosen.empty());
+        std::vector<std::pair<std::size_t, double>> taken = cheapest_.taken;
+        for (auto& [place, often] : taken) {
+            often += 0.5 * (1 - std::ceil(often) + often) * chance_.part();
+        }
+        std::stable_sort(taken.begin(), taken.end(),
+                         [](const auto& a, const auto& b) { return a.second > b.second; });
+        const std::size_t before = chosen.size();
+        for (const auto& [place, often] : taken) {
+            const Pattern& pattern = store_.patterns()[place];
+            int times = std::max(static_cast<int>(often + 1e-6), chosen.size() == before ? 1 : 0);
+            times = std::min(times, task.blanks[at(pattern.blank)]);
+            for (std::size_t item = 0; item < pattern.counts.size(); ++item) {
+                if (pattern.counts[item] > 0) {
+                    times = std::min(times, task.demand[item] / pattern.counts[item]);
+                }
+            }
+            for (std::size_t item = 0; item < pattern.counts.size(); ++item) {
+                task.demand[item] -= times * pattern.counts[item];
+            }
+            task.blanks[at(pattern.blank)] -= times;
+            chosen.insert(chosen.end(), at(times), pattern);
+        }
+        if (chosen.size() == before) {
+            return;  // every pattern holds more than is left
+        }
+    }
+    if (task.isDone()) {
+        offer(std::move(chosen));
+    }
+}
+
+void OneWood::byWhole(int nodes) {
+    const std::vector<Pattern> patterns = store_.patterns();
+    chosenFrom_ = patterns.size();
+    const Aim& aim = isComplete() ? aim_ : missingAim_;
+    double cutoff = 0;
+    if (isComplete()) {
+        cutoff = (static_cast<double>(cost) - 0.5) / costUnit_;
+    } else {
+        for (std::size_t item = 0; item < missing.size(); ++item) {
+            cutoff += missing[item] * scaledWeights_[item];
+        }
+    }
+    const std::vector<int> times =
+        chooseWhole(pool_, aim, patterns, cutoff, nodes, [this] { return budget_.ask(); });
+    budget_.spend(nodes);
+    std::vector<Pattern> chosen;
+    for (std::size_t i = 0; i < times.size(); ++i) {
+        chosen.insert(chosen.end(), at(times[i]), patterns[i]);
+    }
+    if (!chosen.empty()) {
+        offer(std::move(chosen));
+    }
+}
+
+/// False where even the linear program leaves something missing.
+bool OneWood::canHold(const Task& task) {
+    fewestMissing_.solve(task, Generation::Until::Positive, false);
+    return fewestMissing_.bound <= 1e-9;
+}
+
+bool OneWood::pack(const std::vector<int>& blanks, int attempts) {
+    std::vector<int> free = blanks;
+    std::vector<Pattern> patterns;
+    for (const Pattern& pattern : best) {
+        if (free[at(pattern.blank)] > 0) {
+            --free[at(pattern.blank)];
+            patterns.push_back(pattern);
+        }
+    }
+    for (std::size_t blank = 0; blank < free.size(); ++blank) {
+        const Pattern empty{static_cast<int>(blank), {}, std::vector<int>(pool_.items.size())};
+        patterns.insert(patterns.end(), at(free[blank]), empty);
+    }
+    Packing packing = packer_.packing(std::move(patterns), wholeTask(pool_).demand);
+    // By what is hard to lay, or by size: now one and now the other leads on.
+    const std::vector<double>& values = chance_.part() < 0.5 ? values_ : scaledWeights_;
+    packer_.fillEmpty(packing, values);
+    const bool isPacked = packer_.improve(packing, values, attempts);
+    for (const Pattern& pattern : packing.patterns) {
+        store_.add(pattern);
+    }
+    return isPacked && offer(std::move(packing.patterns));
+}
+
+void OneWood::cheaper() {
+    int planks = 0;
+    for (const Blank& blank : pool_.blanks) {
+        planks += blank.count();
+    }
+    if (manyAlike_) {
+        alternate(30);
+    }
+    if (planks <= static_cast<int>(fewPlanks)) {
+        bySets();
+    } else {
+        byCapacity();
+    }
+}
+
+/// With many alike planks the linear program is all but whole.
+void OneWood::alternate(int times) {
+    for (int time = 0; time < times && !proven && !budget_.isSpent(); ++time) {
+        byRounding();
+    }
+    if (!proven && !budget_.isSpent()) {
+        byWhole(1000);
+    }
+}
+
+/// With few planks all sets of them are looked at that may be cheaper than the best.
+void OneWood::bySets() {
+    std::vector<std::int64_t> parts;
+    std::vector<int> blankOf;
+    for (std::size_t blank = 0; blank < pool_.blanks.size(); ++blank) {
+        for (int i = 0; i < pool_.blanks[blank].count(); ++i) {
+            parts.push_back(pool_.blanks[blank].cost);
+            blankOf.push_back(static_cast<int>(blank));
+        }
+    }
+    std::vector<std::pair<std::int64_t, std::vector<int>>> sets;
+    bool isFirst = true;
+    for (const auto& [sum, set] : setsBetween(parts, bound, cost, std::size_t{1} << fewPlanks)) {
+        Task task = wholeTask(pool_);
+        std::fill(task.blanks.begin(), task.blanks.end(), 0);
+        for (std::size_t i = 0; i < parts.size(); ++i) {
+            task.blanks[at(blankOf[i])] += (set >> i & 1) != 0 ? 1 : 0;
+        }
+        if (std::any_of(sets.begin(), sets.end(),
+                        [&](const auto& other) { return other.second == task.blanks; }) ||
+            !canHold(task)) {
+            continue;
+        }
+        if (budget_.isSpent()) {
+            return;
+        }
+        if (std::exchange(isFirst, false)) {
+            raiseBound(sum);
+        }
+        sets.emplace_back(sum, task.blanks);
+    }
+    if (sets.empty()) {
+        raiseBound(cost);
+    }
+    for (int attempts = 40; !sets.empty() && !budget_.isSpent(); attempts *= 2) {
+        // Dear sets are easier: halving finds quickly how low it goes.
+        std::size_t low = 0;
+        while (low < sets.size() && !budget_.isSpent()) {
+            const std::size_t middle =
+                low + (attempts == 40 ? (sets.size() - low) / 2 : chance_.below(sets.size() - low));
+            if (pack(sets[middle].second, attempts)) {
+                std::erase_if(sets, [this](const auto& set) { return set.first >= cost; });
+            } else {
+                low = middle + 1;
+            }
+        }
+    }
+}
+
+/// The blanks that hold most, by value, at a cost of `most`.
+std::vector<int> OneWood::bestSet(std::int64_t most, double waver) {
+    // Costs in steps, rounded up, so that the set is never dearer.
+    constexpr std::int64_t steps = 4'000;
+    const std::int64_t step = most / steps + 1;
+    struct Unit {
+        int blank;
+        std::size_t cost;
+        double value;
+    };
+    std::vector<Unit> units;
+    for (std::size_t blank = 0; blank < pool_.blanks.size(); ++blank) {
+        for (int i = 0; i < pool_.blanks[blank].count(); ++i) {
+            units.push_back({static_cast<int>(blank),
+                             static_cast<std::size_t>((pool_.blanks[blank].cost + step - 1) / step),
+                             capacity_[blank] * (1 - waver / 2 + waver * chance_.part())});
+        }
+    }
+    const auto room = static_cast<std::size_t>(most / step);
+    std::vector<double> full(room + 1, 0);
+    std::vector<std::vector<bool>> taken(units.size(), std::vector<bool>(room + 1, false));
+    for (std::size_t i = 0; i < units.size(); ++i) {
+        for (std::size_t at = room + 1; at-- > units[i].cost;) {
+            const double with = full[at - units[i].cost] + units[i].value;
+            if (with > full[at]) {
+                full[at] = with;
+                taken[i][at] = true;
+            }
+        }
+    }
+    std::vector<int> set(pool_.blanks.size(), 0);
+    std::size_t left = room;
+    for (std::size_t i = units.size(); i-- > 0;) {
+        if (taken[i][left]) {
+            ++set[at(units[i].blank)];
+            left -= units[i].cost;
+        }
+    }
+    return set;
+}
+
+/// With many planks: those that hold most at a cost between the bound and the best.
+void OneWood::byCapacity() {
+    for (int attempts = 60; !proven && !budget_.isSpent(); attempts *= 2) {
+        std::set<std::vector<int>> tried;
+        double low = 0;
+        for (int tries = 0; tries < 8 && !proven && !budget_.isSpent(); ++tries) {
+            const double part = low + (1 - low) * (0.4 + 0.5 * chance_.part());
+            const auto most =
+                bound + static_cast<std::int64_t>(static_cast<double>(cost - 1 - bound) * part);
+            Task task = wholeTask(pool_);
+            task.blanks = bestSet(most, attempts == 60 ? 0.0 : 0.02 * chance_.part());
+            budget_.spend();
+            if (tried.insert(task.blanks).second &&
+                (!canHold(task) || !pack(task.blanks, attempts))) {
+                low = part;
+            }
+        }
+        if (!proven && manyAlike_) {
+            alternate(20);
+        } else if (!proven && !budget_.isSpent() && store_.patterns().size() > chosenFrom_ * 2) {
+            byWhole(100);
+        }
+    }
+}
+
+}  // namespace kerfwright::cutting

@@ -1,0 +1,303 @@
+#include "core/timber/rackcsv.h"
+
+#include "core/measure/number.h"
+#include "core/timber/table.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <set>
+
+namespace kerfwright {
+namespace {
+
+enum Column { Wood, Thickness, Width, Length_, Label, Count, Price, IsOffcut, Defects, Note };
+constexpr std::size_t columns = 10;
+constexpr std::size_t required = 4;
+constexpr std::array<std::string_view, columns> names = {
+    "wood", "thickness", "width", "length", "label", "count", "price", "offcut", "defects", "note"};
+constexpr std::size_t mostAlike = 10'000;
+
+bool hasUnit(std::size_t column) {
+    return column == Thickness || column == Width || column == Length_ || column == Defects;
+}
+
+struct Heading {
+    std::optional<std::size_t> field;  ///< where it stands in a row
+    Notation notation;
+};
+using Headings = std::array<Heading, columns>;
+
+std::string placed(std::size_t line, std::size_t field, std::string_view name) {
+    return "Line " + std::to_string(line) + ", column " + std::to_string(field + 1) + " (" +
+           std::string(name) + ")";
+}
+
+/// "Width (mm)" to "width" and "mm".
+void divide(const std::string& heading, std::string& name, std::string& unit) {
+    std::string* into = &name;
+    for (const char mark : heading) {
+        if (mark == ' ' || mark == '(' || mark == '[' || mark == ')' || mark == ']') {
+            into = name.empty() ? &name : &unit;
+        } else {
+            *into += mark >= 'A' && mark <= 'Z' ? static_cast<char>(mark - 'A' + 'a') : mark;
+        }
+    }
+}
+
+Result<Headings> readHeadings(const TableRow& row) {
+    Headings headings;
+    for (std::size_t field = 0; field < row.fields.size(); ++field) {
+        std::string name;
+        std::string unit;
+        divide(row.fields[field], name, unit);
+        const auto found = std::find(names.begin(), names.end(), name);
+        const std::string where = placed(row.line, field, row.fields[field]);
+        if (found == names.end()) {
+            return Fault{where,
+                         "must be one of wood, thickness, width, length, label, count, "
+                         "price, offcut, defects, note",
+                         row.fields[field]};
+        }
+        const auto column = static_cast<std::size_t>(found - names.begin());
+        Heading& heading = headings[column];
+        if (heading.field) {
+            return Fault{where, "must stand once", "twice"};
+        }
+        if (hasUnit(column) ? unit != "mm" && unit != "in" : !unit.empty()) {
+            return Fault{where,
+                         hasUnit(column) ? "must name its unit, mm or in" : "must have no unit",
+                         unit.empty() ? "none" : unit};
+        }
+        heading.field = field;
+        heading.notation = unit == "in" ? Notation::inches() : Notation::millimetres(6);
+    }
+    for (std::size_t column = 0; column < required; ++column) {
+        if (!headings[column].field) {
+            return Fault{"Line " + std::to_string(row.line),
+                         "must have a column \"" + std::string(names[column]) + "\"", "none"};
+        }
+    }
+    return headings;
+}
+
+std::string trimmed(std::string_view text) {
+    const std::size_t first = text.find_first_not_of(" \t");
+    if (first == std::string_view::npos) {
+        return {};
+    }
+    return std::string(text.substr(first, text.find_last_not_of(" \t") - first + 1));
+}
+
+std::vector<std::string> parted(std::string_view text, char mark) {
+    std::vector<std::string> parts;
+    for (std::size_t from = 0; from <= text.size();) {
+        const std::size_t to = std::min(text.find(mark, from), text.size());
+        parts.push_back(trimmed(text.substr(from, to - from)));
+        from = to + 1;
+    }
+    return parts;
+}
+
+class RowReader {
+public:
+    RowReader(const Headings& headings, const TableRow& row)
+        : headings_(headings)
+        , row_(row) {}
+
+    std::optional<Fault> read(Plank& plank, std::size_t& alike) {
+        plank.wood = text(Wood);
+        plank.thickness = length(Thickness);
+        plank.width = length(Width);
+        plank.length = length(Length_);
+        plank.label = text(Label);
+        plank.note = text(Note);
+        alike = count();
+        if (const std::string price = text(Price); !price.empty()) {
+            const Result<std::int64_t> money = parseMoney(price, where(Price));
+            plank.price = keep(money, std::int64_t{0});
+        }
+        const std::string offcut = text(IsOffcut);
+        if (offcut == "yes") {
+            plank.isOffcut = true;
+        } else if (!offcut.empty() && offcut != "no") {
+            complain({where(IsOffcut), "must be yes or no", offcut});
+        }
+        defects(plank);
+        if (!fault_) {
+            check(plank);
+        }
+        return fault_;
+    }
+
+private:
+    std::string where(std::size_t column) const {
+        const Heading& heading = headings_[column];
+        return placed(row_.line, heading.field.value_or(0), names[column]);
+    }
+    std::string text(std::size_t column) const {
+        const Heading& heading = headings_[column];
+        return heading.field && *heading.field < row_.fields.size()
+                   ? trimmed(row_.fields[*heading.field])
+                   : std::string();
+    }
+    void complain(Fault fault) {
+        if (!fault_) {
+            fault_ = std::move(fault);
+        }
+    }
+    template <class Value>
+    Value keep(const Result<Value>& result, Value otherwise) {
+        if (!result) {
+            complain(result.fault());
+        }
+        return result ? *result : otherwise;
+    }
+    Length read(const std::string& entry, std::size_t column) {
+        const Result<Reading> reading = parse(entry, headings_[column].notation, where(column));
+        return keep(reading, Reading{}).length;
+    }
+    Length length(std::size_t column) { return read(text(column), column); }
+
+    std::size_t count() {
+        const std::string entry = text(Count);
+        if (entry.empty()) {
+            return 1;
+        }
+        const std::optional<double> number = parseNumber(entry);
+        if (!number || *number < 1 || *number > static_cast<double>(mostAlike) ||
+            *number != static_cast<double>(static_cast<std::size_t>(*number))) {
+            complain({where(Count), "must be a whole number from 1 to " + std::to_string(mostAlike),
+                      entry});
+            return 1;
+        }
+        return static_cast<std::size_t>(*number);
+    }
+
+    void defects(Plank& plank) {
+        const std::string all = text(Defects);
+        if (all.empty()) {
+            return;
+        }
+        for (const std::string& one : parted(all, '|')) {
+            const std::vector<std::string> sizes = parted(one, ';');
+            if (sizes.size() != 4) {
+                complain(
+                    {where(Defects), "must be \"x; y; length; width\" with bars between", one});
+                return;
+            }
+            plank.defects.push_back({read(sizes[0], Defects), read(sizes[1], Defects),
+                                     read(sizes[2], Defects), read(sizes[3], Defects)});
+        }
+    }
+
+    /// The rules of a plank, told at the column that breaks them.
+    void check(const Plank& plank) {
+        const std::string line = "Line " + std::to_string(row_.line);
+        for (const Fault& fault : faults(plank, line, headings_[Length_].notation)) {
+            std::size_t column = Defects;
+            for (const std::size_t one : {Wood, Thickness, Width, Length_, Price}) {
+                if (fault.entry == line + ", " + std::string(names[one])) {
+                    column = one;
+                }
+            }
+            const std::string rest = fault.entry.substr(line.size() + 2);
+            complain({where(column) + (column == Defects ? ", " + rest : std::string()), fault.rule,
+                      fault.value});
+        }
+    }
+
+    const Headings& headings_;
+    const TableRow& row_;
+    std::optional<Fault> fault_;
+};
+
+}  // namespace
+
+Result<Rack> rackFromCsv(std::string_view text) {
+    const Result<std::vector<TableRow>> table = readTable(text);
+    if (!table) {
+        return table.fault();
+    }
+    if (table->empty()) {
+        return Fault{"Line 1", "must name the columns", "nothing"};
+    }
+    const Result<Headings> headings = readHeadings(table->front());
+    if (!headings) {
+        return headings.fault();
+    }
+    Rack rack;
+    std::set<std::string> labels;
+    for (std::size_t i = 1; i < table->size(); ++i) {
+        const TableRow& row = (*table)[i];
+        const std::string line = "Line " + std::to_string(row.line);
+        if (row.fields.size() > table->front().fields.size()) {
+            return Fault{line + ", column " + std::to_string(table->front().fields.size() + 1),
+                         "must not stand beyond the headings",
+                         row.fields[table->front().fields.size()]};
+        }
+        Plank plank;
+        std::size_t alike = 1;
+        if (const std::optional<Fault> fault = RowReader(*headings, row).read(plank, alike)) {
+            return *fault;
+        }
+        if (plank.label.empty()) {
+            plank.label = "P" + std::to_string(i);
+        }
+        const std::string label = plank.label;
+        for (std::size_t one = 1; one <= alike; ++one) {
+            plank.label = alike == 1 ? label : label + "-" + std::to_string(one);
+            if (!labels.insert(plank.label).second) {
+                return Fault{placed(row.line, (*headings)[Label].field.value_or(0), "label"),
+                             "must be on one plank only", plank.label};
+            }
+            rack.planks.push_back(plank);
+        }
+        if (rack.planks.size() > RackLimits::planks) {
+            return Fault{line,
+                         "must not take the rack beyond " + std::to_string(RackLimits::planks) +
+                             " planks",
+                         std::to_string(rack.planks.size())};
+        }
+    }
+    return rack;
+}
+
+std::string rackToCsv(const Rack& rack, Unit unit) {
+    const std::string in = unit == Unit::Inches ? " in" : " mm";
+    std::string text = "label;wood;thickness" + in + ";width" + in + ";length" + in +
+                       ";price;offcut;defects" + in + ";note\n";
+    // Off the inches' grid a length goes over in millimetres, which hold every nanometre.
+    const auto exact = [unit](Length length) {
+        if (unit == Unit::Inches) {
+            const Written written = write(length, Notation::inches());
+            return written.rounded ? format(length, Notation::millimetres(6))
+                                   : formatBare(length, Notation::inches());
+        }
+        return formatBare(length, Notation::millimetres(6));
+    };
+    for (const Plank& plank : rack.planks) {
+        std::string defects;
+        for (const Defect& defect : plank.defects) {
+            defects += (defects.empty() ? "" : " | ") + exact(defect.x) + "; " + exact(defect.y) +
+                       "; " + exact(defect.length) + "; " + exact(defect.width);
+        }
+        const std::array<std::string, 9> fields = {plank.label,
+                                                   plank.wood,
+                                                   exact(plank.thickness),
+                                                   exact(plank.width),
+                                                   exact(plank.length),
+                                                   plank.price > 0 ? formatMoney(plank.price)
+                                                                   : std::string(),
+                                                   plank.isOffcut ? "yes" : "no",
+                                                   defects,
+                                                   plank.note};
+        for (std::size_t i = 0; i < fields.size(); ++i) {
+            text += (i == 0 ? "" : ";") + quoted(fields[i], ';');
+        }
+        text += '\n';
+    }
+    return text;
+}
+
+}  // namespace kerfwright
