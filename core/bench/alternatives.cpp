@@ -73,17 +73,19 @@ bool worseInAll(const Alternative& a, const Alternative& b) {
     const auto joints = [](const Alternative& one) { return one.job.plan.extraJoints.size(); };
     return x.glueUps >= y.glueUps && x.clampLoads >= y.clampLoads && x.panels >= y.panels &&
            x.settings >= y.settings && x.cuts >= y.cuts && x.timber >= y.timber &&
-           x.minutes >= y.minutes && joints(a) >= joints(b) && a.limits.size() >= b.limits.size();
+           x.minutes >= y.minutes && joints(a) >= joints(b) &&
+           std::all_of(b.limitKeys.begin(), b.limitKeys.end(), [&](const std::string& key) {
+               return std::find(a.limitKeys.begin(), a.limitKeys.end(), key) != a.limitKeys.end();
+           });
 }
 
-std::vector<std::string> limitsOf(const Job& job) {
-    std::vector<std::string> titles;
-    for (const Caution& caution : job.cautions) {
+void findLimits(Alternative& way) {
+    for (const Caution& caution : way.job.cautions) {
         if (std::find(limitKeys.begin(), limitKeys.end(), caution.key) != limitKeys.end()) {
-            titles.push_back(caution.title);
+            way.limits.push_back(caution.title);
+            way.limitKeys.push_back(caution.key);
         }
     }
-    return titles;
 }
 
 int mostPartsIn(const Conditions& conditions) {
@@ -113,9 +115,9 @@ public:
         if (!made) {
             return made.fault();
         }
-        Alternative one{std::move(key), std::move(name), choices, std::move(made).value(), {}, {}};
+        Alternative one{std::move(key), std::move(name), choices, std::move(made).value()};
         one.measures = measuresOf(one.job);
-        one.limits = limitsOf(one.job);
+        findLimits(one);
         const auto same = [&](const Alternative& other) {
             return other.measures == one.measures &&
                    other.job.plan.byColumns == one.job.plan.byColumns &&

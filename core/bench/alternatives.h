@@ -31,9 +31,10 @@ struct Alternative {
     std::string name;  ///< "Rows", "Columns of blocks, glued in 3 levels"
     Choices choices;   ///< with which the project gets this plan
     Job job;
-    Measures measures;
+    Measures measures = {};
     /// What it asks that the shop cannot give, as the titles of those cautions; empty: nothing.
-    std::vector<std::string> limits;
+    std::vector<std::string> limits = {};
+    std::vector<std::string> limitKeys = {};  ///< stable names of those cautions
 };
 
 struct Alternatives {

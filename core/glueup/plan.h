@@ -21,12 +21,12 @@ namespace kerfwright {
 /// How a part lies in the glue-up that uses it, applied in this order. All are turns in space,
 /// never reflections.
 struct Lay {
-    bool rolled = false;      ///< a stick: a quarter turn about its length, clockwise seen from its
-                              ///< near end (y greatest): the top face comes to the right
     bool stoodUp = false;     ///< rolled a quarter turn about its row: end grain faces up
     bool turnedOver = false;  ///< half turn about its row: the other face up
     bool flipped = false;     ///< half turn about the vertical: end for end, same face up
     bool turned = false;      ///< quarter turn about the vertical, clockwise seen from above
+    bool rolled = false;      ///< a stick, before all else: a quarter turn about its length,
+                              ///< clockwise seen from its near end (y greatest)
     friend bool operator==(const Lay&, const Lay&) = default;
 };
 

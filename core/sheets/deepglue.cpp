@@ -47,7 +47,7 @@ public:
         const double wide = solid.size[X].toMm();
         const double tall = solid.size[down].toMm();
         constexpr double sideRoom = 16;
-        constexpr double tallest = 76;
+        constexpr double tallest = 40;
         const double scale = std::min({(flow_.width() - sideRoom) / wide, tallest / tall, 1.0});
         const Box box{flow_.left() + sideRoom, flow_.y + 6, wide * scale, tall * scale};
         Drawing& drawing = flow_.drawing();

@@ -131,25 +131,29 @@ Action actionFor(const Matter& matter, const Crosscut& cut, int number, bool thi
     return action;
 }
 
-Action actionFor(const Matter& matter, const BringToSize& work, int number) {
+/// `length`: of the parts, along the grain.
+Action actionFor(const Matter& matter, const BringToSize& work, int number, Length length) {
     const Sizing& sizing = work.sizing;
     Action action;
     action.number = number;
     const bool all = work.parts.size() == 1 && work.parts.front().find('-') == std::string::npos;
     const std::string what = all ? "the rest of the panel" : labelList(work.parts);
-    action.title = sizing.purpose == SizedFor::Window ? "Saw the row out of " + what
-                   : sizing.in == SizedIn::Thickness  ? "Bring " + what + " to thickness"
-                                                      : "Bring " + what + " to width";
+    action.title = sizing.purpose == SizedFor::TrueSides ? "True both sides of the panel"
+                   : sizing.purpose == SizedFor::Window  ? "Saw the row out of " + what
+                   : sizing.in == SizedIn::Thickness     ? "Bring " + what + " to thickness"
+                                                         : "Bring " + what + " to width";
     action.words.push_back(
         sizingWords(sizing, matter.notation()) + ", as it lay in the panel. " +
-        (sizing.purpose == SizedFor::Window
+        (sizing.purpose == SizedFor::TrueSides
+             ? "Joint one side straight and square, rip the other: they will be glued."
+         : sizing.purpose == SizedFor::Window
              ? "The panel is longer than this row: the row is a window onto it. A stop block on "
                "the sled, the same for all; what is named includes the kerf."
              : "Other copies need this wood where they lie in the board; these do not."));
-    if (sizing.in != SizedIn::Length) {
+    if (length < matter.project.shop.planerShortest) {
         action.words.emplace_back(
-            "Too short for planer or rip fence? Then a sled, a shooting board or the sander; never "
-            "a short piece along the fence.");
+            "Too short for planer and rip fence: a sled with a stop and a clamp, a shooting board "
+            "or the sander on a carrier; never a short piece along the fence.");
     }
     action.settingName = sizing.in == SizedIn::Thickness ? "Thickness" : "Width";
     action.setting = &sizing.to;
@@ -165,10 +169,13 @@ std::vector<Action> actions(const Matter& matter, const Record& record, const Pa
         Action action;
         action.number = number;
         if (const auto* sized = std::get_if<BringToSize>(&work)) {
-            if (sized->sizing.purpose == SizedFor::TrueSides) {
+            if (sized->sizing.purpose == SizedFor::TrueSides && panel.deep) {
                 continue;  // stands on the sheet of the glue-up
             }
-            action = actionFor(matter, *sized, number);
+            const auto slice = record.slices.find(sized->parts.front());
+            action = actionFor(matter, *sized, number,
+                               slice != record.slices.end() ? slice->second.length
+                                                            : panel.length().value);
         } else if (const auto* flatten = std::get_if<Flatten>(&work)) {
             if (flatten->purpose == Purpose::AfterGlueUp && panel.glue) {
                 continue;  // stands on the sheet of the glue-up

@@ -16,7 +16,6 @@ struct StagePicture {
     Drawing drawing;    ///< to scale, its longer side `longest` mm
 };
 
-
 /// Every kind of panel once, in the order of the steps, and the field as it is glued. Panels of an
 /// end-grain build are seen from their near end, those of a long-grain build from above.
 std::vector<StagePicture> stagePictures(const Project& project, const Job& job, double longest);

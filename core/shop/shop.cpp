@@ -20,8 +20,8 @@ Shop metricShop() {
     shop.fieldFlattening = Length::mm(3);
     shop.panelFlattening = Length::mm(3);
     shop.trimMargin = Length::mm(3);  // common practice, no source
-    // Common practice, no source: a jointed edge and a ripped one; half of what a face takes.
-    shop.truing = Length::um(1500);
+    // Common practice, no source: a jointed edge, and a ripped one.
+    shop.truing = Length::mm(3);
     shop.squaringCut = Length::mm(10);  // common practice, no source
     shop.tail = Length::mm(10);         // common practice, no source
     shop.milling = Length::mm(3);       // common practice, no source
@@ -51,7 +51,7 @@ Shop inchShop() {
     shop.fieldFlattening = Length::inch(1, 8);  // common practice, no source
     shop.panelFlattening = Length::inch(1, 8);  // common practice, no source
     shop.trimMargin = Length::inch(1, 8);       // common practice, no source
-    shop.truing = Length::inch(1, 16);          // common practice, no source
+    shop.truing = Length::inch(1, 8);           // common practice, no source
     shop.squaringCut = Length::inch(1, 2);      // common practice, no source
     shop.tail = Length::inch(1, 2);             // common practice, no source
     shop.milling = Length::inch(1, 8);          // common practice, no source

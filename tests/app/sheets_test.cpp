@@ -62,7 +62,7 @@ std::vector<std::string> pagesOf(const std::string& pdf) {
 Sections read(const std::string& pdf) {
     // "Slice panel A | Tarn Hut Joinery", "Glue panel A (continued)", "Machine settings (continu…"
     static const std::regex heading("(?:^|\n) ?(Overview|Cut list|Glue panel \\w+|Slice panel "
-                                    "\\w+|Final glue-up|The field|Border|"
+                                    "\\w+|Cut panel \\w+|Final glue-up|The field|Border|"
                                     "Time at the bench|Machine settings)\\b");
     Sections sections;
     for (const std::string& page : pagesOf(pdf)) {
@@ -155,6 +155,11 @@ void compareStep(const Paper& paper, const Json& step) {
     const auto settings = [&](std::initializer_list<const char*> keys) {
         all("Machine settings", keys);
     };
+    // A stick whose lengths go into other panels is cut to lengths, not sliced.
+    const auto cutUp = [&](const std::string& part) {
+        const std::string lengths = "Cut panel " + part;
+        return paper.hasSection(lengths) ? lengths : "Slice panel " + part;
+    };
     if (kind == "mill") {
         for (const Json& line : step.at("lines")) {
             for (const char* state : {"rough", "milled"}) {
@@ -174,15 +179,18 @@ void compareStep(const Paper& paper, const Json& step) {
         all("Final glue-up", {"to"});
         settings({"to"});
     } else if (kind == "flatten") {
-        const std::string sheet =
-            step.at("purpose") == "after-glue-up" ? "Glue panel " : "Slice panel ";
-        all(sheet + step.at("part").get<std::string>(), {"from", "to"});
+        const std::string part = step.at("part");
+        all(step.at("purpose") == "after-glue-up" ? "Glue panel " + part : cutUp(part), {"to"});
         settings({"to"});
     } else if (kind == "square-end") {
-        all("Slice panel " + step.at("part").get<std::string>(), {"waste", "left"});
+        all(cutUp(step.at("part")), {"waste", "left"});
     } else if (kind == "crosscut") {
-        all("Slice panel " + step.at("part").get<std::string>(), {"stop"});
+        all(cutUp(step.at("part")), {"stop"});
         settings({"stop"});
+    } else if (kind == "bring-to-size") {
+        const std::string part = step.at("parts").front();
+        all(cutUp(part.substr(0, part.find('-'))), {"to"});
+        settings({"to"});
     } else if (kind == "trim") {
         all("Final glue-up", {"margin", "width", "height"});
     } else if (kind == "border") {

@@ -273,6 +273,7 @@ void WishForm::buildChoices() {
     connect(rows_, &Segmented::chosen, this, [this](int index) {
         document_.edit(tr("change glue-up"), entry::none, [index](Project& project) {
             project.choices.rows = static_cast<RowChoice>(index);
+            project.choices.construction.clear();
         });
     });
     merge_ = new QCheckBox(tr("Merge like strips"), choices->body());

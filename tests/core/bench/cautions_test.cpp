@@ -340,7 +340,13 @@ TEST_F(Cautions, RowsOfLongGrainMeetEndToEnd) {
     EXPECT_EQ(caution.title, "Rows meet end grain to end grain");
     EXPECT_THAT(caution.reason, HasSubstr("2 joints"));
     plan.byColumns = true;
+    plan.grainDown = false;
     EXPECT_EQ(one(found({last}), "end-to-end").title, "Columns meet end grain to end grain");
+    plan.grainDown = true;  // columns that lie side by side are glued along their grain
+    EXPECT_FALSE(has(found({last}), "end-to-end"));
+    plan.byColumns = false;
+    const Glue inner{"C", false, GlueAlong::Down, {{"A-1", {}}, {"A-2", {}}}, {}, {}, {}, Area()};
+    EXPECT_EQ(one(found({inner}), "end-to-end").title, "Parts of C meet end grain to end grain");
     board.build = Build::EndGrain;  // slices are stood up and glued along their grain
     EXPECT_FALSE(has(found({last}), "end-to-end"));
 }
