@@ -277,7 +277,7 @@ void Filler::across(const Window& window, const std::vector<int>* limits, Cross&
             const double sum = label.value + value;
             const double bestSum = rips_[at(best)].value;
             const double after = sum + above.within(blank_.width + pool_.kerf - end);
-            if (sum <= bestSum && (after <= bestSum || after < floor)) {
+            if (after < floor || (sum <= bestSum && after <= bestSum)) {
                 continue;
             }
             if (limits != nullptr) {
