@@ -141,14 +141,27 @@ Nm Filler::lowest(const std::pair<int, std::vector<std::uint64_t>>& way, Nm y) c
 }
 
 double Filler::Steps::within(Nm room) const {
+    if (isSlope) {
+        return dense * static_cast<double>(std::max<Nm>(room, 0));
+    }
     const auto above = std::upper_bound(places.begin(), places.end(), room);
     return values[static_cast<std::size_t>(above - places.begin()) - 1];
 }
 
 /// How much of such parts, any number of each, goes into how much room.
 void Filler::climb(const std::vector<std::pair<Nm, double>>& parts, Nm room, Steps& steps) {
+    constexpr std::size_t mostParts = 16;
     steps.places.assign(1, std::numeric_limits<Nm>::min());
     steps.values.assign(1, 0);
+    steps.isSlope = parts.size() > mostParts;
+    if (steps.isSlope) {
+        // With so many parts the steps are as fine as a slope, and dear to find.
+        steps.dense = 0;
+        for (const auto& [size, value] : parts) {
+            steps.dense = std::max(steps.dense, value / static_cast<double>(size));
+        }
+        return;
+    }
     climbing_.assign(1, {0, 0});
     double reached = -1;
     while (!climbing_.empty()) {

@@ -76,6 +76,8 @@ private:
     struct Steps {
         std::vector<Nm> places;
         std::vector<double> values;
+        bool isSlope = false;  ///< then only
+        double dense = 0;      ///< value for room
         double within(Nm room) const;
     };
     struct Climb {

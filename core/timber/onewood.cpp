@@ -62,6 +62,7 @@ double costUnitOf(const Pool& pool) {
 
 std::vector<std::int64_t> weightsOf(const Pool& pool, detail::Wide unit) {
     std::vector<std::int64_t> weights;
+    weights.reserve(pool.items.size());
     for (const Item& item : pool.items) {
         weights.push_back(static_cast<std::int64_t>(item.volume.cubicNm() / unit));
     }
@@ -158,8 +159,8 @@ void OneWood::raiseBound(std::int64_t reached) {
 void OneWood::boundCost() {
     cheapest_.solve(wholeTask(pool_), Generation::Until::Best, false);
     values_ = cheapest_.itemValues;
-    for (std::size_t blank = 0; blank < fillers_.size(); ++blank) {
-        capacity_.push_back(fillers_[blank].fill(values_));
+    for (Filler& filler : fillers_) {
+        capacity_.push_back(filler.fill(values_));
     }
     giveAllWorth();
     const auto least = static_cast<std::int64_t>(std::ceil(cheapest_.bound * costUnit_ - 1e-6));
