@@ -92,6 +92,7 @@ private:
     const Cross& crossIn(int window);
     const Cross& cross(Nm x, int length);
     const Cross& crossOf(const Label& label);
+    void single(const Window& window, const std::vector<int>* limits, Cross& cross) const;
     void across(const Window& window, const std::vector<int>* limits, Cross& cross);
     void extend(int now, Nm x, int length);
     double along(const std::vector<double>& values, const std::vector<int>* limits,
