@@ -2,7 +2,6 @@
 #include "core/timber/filler.h"
 
 #include <algorithm>
-#include <limits>
 
 namespace kerfwright::cutting {
 namespace {
@@ -14,44 +13,33 @@ std::size_t at(int i) {
 }  // namespace
 
 double Filler::Steps::within(Nm room) const {
-    if (isSlope) {
-        return dense * static_cast<double>(std::max<Nm>(room, 0));
-    }
-    const auto above = std::upper_bound(places.begin(), places.end(), room);
-    return values[static_cast<std::size_t>(above - places.begin()) - 1];
+    return room <= 0 ? 0 : values[static_cast<std::size_t>(room / unit)];
 }
 
-/// How much of such parts, any number of each, goes into how much room.
+/// How much of such parts, any number of each, goes into how much room, at most: sizes are rounded
+/// down to whole units of the room, so no more than that can be true.
 void Filler::climb(const std::vector<std::pair<Nm, double>>& parts, Nm room, Steps& steps) {
-    constexpr std::size_t mostParts = 16;
-    steps.places.assign(1, std::numeric_limits<Nm>::min());
-    steps.values.assign(1, 0);
-    steps.isSlope = parts.size() > mostParts;
-    if (steps.isSlope) {
-        // With so many parts the steps are as fine as a slope, and dear to find.
-        steps.dense = 0;
-        for (const auto& [size, value] : parts) {
-            steps.dense = std::max(steps.dense, value / static_cast<double>(size));
+    constexpr Nm units = 1024;
+    constexpr Nm mostUnits = 16 * units;
+    Nm smallest = room;
+    double dense = 0;
+    for (const auto& [size, value] : parts) {
+        smallest = std::min(smallest, size);
+        dense = std::max(dense, value / static_cast<double>(size));
+    }
+    steps.unit = std::max(std::min(room / units + 1, smallest), room / mostUnits + 1);
+    steps.values.assign(static_cast<std::size_t>(room / steps.unit) + 1, 0);
+    if (steps.unit > smallest) {
+        // Parts that round down to nothing would be had without end: a slope bounds them.
+        for (std::size_t i = 0; i < steps.values.size(); ++i) {
+            steps.values[i] = dense * static_cast<double>((static_cast<Nm>(i) + 1) * steps.unit);
         }
         return;
     }
-    climbing_.assign(1, {0, 0});
-    double reached = -1;
-    while (!climbing_.empty()) {
-        std::pop_heap(climbing_.begin(), climbing_.end());
-        const Climb now = climbing_.back();
-        climbing_.pop_back();
-        if (now.value <= reached) {
-            continue;
-        }
-        reached = now.value;
-        steps.places.push_back(now.place);
-        steps.values.push_back(now.value);
-        for (const auto& [size, value] : parts) {
-            if (value > 0 && now.place + size <= room) {
-                climbing_.push_back({now.place + size, now.value + value});
-                std::push_heap(climbing_.begin(), climbing_.end());
-            }
+    for (const auto& [size, value] : parts) {
+        const auto step = static_cast<std::size_t>(size / steps.unit);
+        for (std::size_t i = step; value > 0 && i < steps.values.size(); ++i) {
+            steps.values[i] = std::max(steps.values[i], steps.values[i - step] + value);
         }
     }
 }
@@ -60,7 +48,7 @@ void Filler::climb(const std::vector<std::pair<Nm, double>>& parts, Nm room, Ste
 /// number stands for the length.
 const Filler::Steps& Filler::aboveIn(std::size_t ways) {
     Steps& steps = above_[ways];
-    if (steps.places.empty()) {
+    if (steps.values.empty()) {
         const auto clear = std::find_if(clear_.begin(), clear_.end(), [&](int window) {
             return windows_[at(window)].ways.size() == ways;
         });

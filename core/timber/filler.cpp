@@ -1,7 +1,6 @@
 #include "core/timber/filler.h"
 
 #include <algorithm>
-#include <limits>
 
 namespace kerfwright::cutting {
 namespace {
@@ -252,7 +251,7 @@ double Filler::along(const std::vector<double>& values, const std::vector<int>* 
         return density_[at(a)] != density_[at(b)] ? density_[at(a)] > density_[at(b)] : a < b;
     });
     for (Steps& steps : above_) {
-        steps.places.clear();
+        steps.values.clear();
     }
     std::vector<std::pair<Nm, double>> sections;
     for (std::size_t length = 0; length < lengths_.size(); ++length) {
