@@ -258,7 +258,8 @@ void OneWood::lessMissing() {
     }
     packer_.fillEmpty(packing, worth);
     offer(packing.patterns);
-    for (int attempts = 100; !proven && !isComplete() && !budget_.isSpent(); attempts *= 2) {
+    for (int attempts = 100; !proven && !isComplete() && !budget_.isSpent();
+         attempts = std::min(2 * attempts, mostAttempts)) {
         packer_.improve(packing, worth, attempts);
         offer(packing.patterns);
         if (!proven && !isComplete() && store_.patterns().size() > chosenFrom_ + chosenFrom_ / 2) {

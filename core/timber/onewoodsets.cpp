@@ -79,7 +79,8 @@ void OneWood::bySets() {
     if (sets.empty()) {
         raiseBound(cost);
     }
-    for (int attempts = 40; !sets.empty() && !budget_.isSpent(); attempts *= 2) {
+    for (int attempts = 40; !sets.empty() && !budget_.isSpent();
+         attempts = std::min(2 * attempts, mostAttempts)) {
         // Dear sets are easier: halving finds quickly how low it goes.
         std::size_t low = 0;
         while (low < sets.size() && !budget_.isSpent()) {
@@ -137,7 +138,8 @@ std::vector<int> OneWood::bestSet(std::int64_t most, double waver) {
 
 /// With many planks: those that hold most at a cost between the bound and the best.
 void OneWood::byCapacity() {
-    for (int attempts = 60; !proven && !budget_.isSpent(); attempts *= 2) {
+    for (int attempts = 60; !proven && !budget_.isSpent();
+         attempts = std::min(2 * attempts, mostAttempts)) {
         std::set<std::vector<int>> tried;
         double low = 0;
         for (int tries = 0; tries < 8 && !proven && !budget_.isSpent(); ++tries) {
