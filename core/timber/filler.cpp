@@ -1,7 +1,6 @@
 #include "core/timber/filler.h"
 
 #include <algorithm>
-#include <limits>
 
 namespace kerfwright::cutting {
 namespace {
@@ -140,167 +139,6 @@ Nm Filler::lowest(const std::pair<int, std::vector<std::uint64_t>>& way, Nm y) c
     return best;
 }
 
-double Filler::Steps::within(Nm room) const {
-    const auto above = std::upper_bound(places.begin(), places.end(), room);
-    return values[static_cast<std::size_t>(above - places.begin()) - 1];
-}
-
-/// How much of such parts, any number of each, goes into how much room.
-void Filler::climb(const std::vector<std::pair<Nm, double>>& parts, Nm room, Steps& steps) {
-    steps.places.assign(1, std::numeric_limits<Nm>::min());
-    steps.values.assign(1, 0);
-    climbing_.assign(1, {0, 0});
-    double reached = -1;
-    while (!climbing_.empty()) {
-        std::pop_heap(climbing_.begin(), climbing_.end());
-        const Climb now = climbing_.back();
-        climbing_.pop_back();
-        if (now.value <= reached) {
-            continue;
-        }
-        reached = now.value;
-        steps.places.push_back(now.place);
-        steps.values.push_back(now.value);
-        for (const auto& [size, value] : parts) {
-            if (value > 0 && now.place + size <= room) {
-                climbing_.push_back({now.place + size, now.value + value});
-                std::push_heap(climbing_.begin(), climbing_.end());
-            }
-        }
-    }
-}
-
-/// For windows with so many ways, were they clear. Ways are dropped where they are too long, so the
-/// number stands for the length.
-const Filler::Steps& Filler::aboveIn(std::size_t ways) {
-    Steps& steps = above_[ways];
-    if (steps.places.empty()) {
-        const auto clear = std::find_if(clear_.begin(), clear_.end(), [&](int window) {
-            return windows_[at(window)].ways.size() == ways;
-        });
-        std::vector<std::pair<Nm, double>> parts;
-        for (const auto& way : windows_[at(*clear)].ways) {
-            const Way& lies = blank_.ways[at(way.first)];
-            parts.emplace_back(lies.width + pool_.kerf, (*values_)[at(lies.item)]);
-        }
-        climb(parts, blank_.width + pool_.kerf, steps);
-    }
-    return steps;
-}
-
-/// What the densest ways make one after another: nothing below it needs to be looked at.
-double Filler::easily(const Window& window, const std::vector<int>* limits) const {
-    double sum = 0;
-    Nm y = 0;
-    for (const int dense : order_) {
-        if (y + narrowest_ > blank_.width) {
-            break;
-        }
-        const auto way =
-            std::lower_bound(window.ways.begin(), window.ways.end(), dense,
-                             [](const auto& one, int wanted) { return one.first < wanted; });
-        if (way == window.ways.end() || way->first != dense) {
-            continue;
-        }
-        const Way& lies = blank_.ways[at(dense)];
-        const int limit = limits != nullptr ? (*limits)[at(lies.item)] : 1'000'000;
-        for (int count = 0; count < limit; ++count) {
-            const Nm place = lowest(*way, y);
-            if (place < 0) {
-                break;
-            }
-            sum += (*values_)[at(lies.item)];
-            y = place + lies.width + pool_.kerf;
-        }
-    }
-    return sum;
-}
-
-/// What was laid in a window before, at the values of now; 0 where limits forbid it.
-double Filler::again(const Cross& before, const std::vector<int>* limits) const {
-    double sum = 0;
-    for (const auto& strip : before.strips) {
-        const int item = blank_.ways[at(strip.first)].item;
-        sum += (*values_)[at(item)];
-        if (limits != nullptr) {
-            const auto alike =
-                std::count_if(before.strips.begin(), before.strips.end(), [&](const auto& one) {
-                    return blank_.ways[at(one.first)].item == item;
-                });
-            if (alike > (*limits)[at(item)]) {
-                return 0;
-            }
-        }
-    }
-    return sum;
-}
-
-void Filler::across(const Window& window, const std::vector<int>* limits, Cross& cross) {
-    rips_.assign(1, Label{});
-    ripQueue_.assign(1, {0, 0});
-    const Steps& above = aboveIn(window.ways.size());
-    // A little lower than its sum, which is rounded otherwise than the bounds below.
-    const double floor = std::max(easily(window, limits), again(cross, limits)) * (1 - 1e-9);
-    double reached = -1;
-    int best = 0;
-    const auto used = [this](int label, int item) {
-        int count = 0;
-        for (; rips_[at(label)].before >= 0; label = rips_[at(label)].before) {
-            count += blank_.ways[at(rips_[at(label)].choice)].item == item ? 1 : 0;
-        }
-        return count;
-    };
-    while (!ripQueue_.empty()) {
-        std::pop_heap(ripQueue_.begin(), ripQueue_.end());
-        const int now = ripQueue_.back().label;
-        ripQueue_.pop_back();
-        const Label label = rips_[at(now)];
-        if (label.value <= reached) {
-            continue;  // as much was laid in less room
-        }
-        reached = label.value;
-        const double most = label.value + above.within(blank_.width + pool_.kerf - label.place);
-        if (most <= rips_[at(best)].value || most < floor) {
-            continue;
-        }
-        for (const auto& way : window.ways) {
-            const Way& lies = blank_.ways[at(way.first)];
-            const double value = (*values_)[at(lies.item)];
-            if (value <= 0) {
-                continue;
-            }
-            const Nm y = way.second.front() == 0 ? label.place : lowest(way, label.place);
-            if (y < 0 || y + lies.width > blank_.width) {
-                continue;
-            }
-            const Nm end = y + lies.width + pool_.kerf;
-            const double sum = label.value + value;
-            const double bestSum = rips_[at(best)].value;
-            const double after = sum + above.within(blank_.width + pool_.kerf - end);
-            if (sum <= bestSum && (after <= bestSum || after < floor)) {
-                continue;
-            }
-            if (limits != nullptr) {
-                const int limit = (*limits)[at(lies.item)];
-                if (limit <= 0 || used(now, lies.item) >= limit) {
-                    continue;
-                }
-            }
-            rips_.push_back({end, sum, now, way.first, y, -1});
-            const int next = static_cast<int>(rips_.size()) - 1;
-            best = sum > bestSum ? next : best;
-            ripQueue_.push_back({end, next});
-            std::push_heap(ripQueue_.begin(), ripQueue_.end());
-        }
-    }
-    cross.value = rips_[at(best)].value;
-    cross.strips.clear();
-    for (int label = best; rips_[at(label)].before >= 0; label = rips_[at(label)].before) {
-        cross.strips.emplace_back(rips_[at(label)].choice, rips_[at(label)].from);
-    }
-    std::reverse(cross.strips.begin(), cross.strips.end());
-}
-
 const Filler::Cross& Filler::crossIn(int index) {
     const std::size_t window = at(index);
     if (window >= memo_.size()) {
@@ -413,7 +251,7 @@ double Filler::along(const std::vector<double>& values, const std::vector<int>* 
         return density_[at(a)] != density_[at(b)] ? density_[at(a)] > density_[at(b)] : a < b;
     });
     for (Steps& steps : above_) {
-        steps.places.clear();
+        steps.values.clear();
     }
     std::vector<std::pair<Nm, double>> sections;
     for (std::size_t length = 0; length < lengths_.size(); ++length) {

@@ -72,24 +72,18 @@ private:
     };
     double easily(const Window& window, const std::vector<int>* limits) const;
     double again(const Cross& before, const std::vector<int>* limits) const;
-    /// The most that goes into some room, as steps.
+    /// The most that goes into some room, in steps.
     struct Steps {
-        std::vector<Nm> places;
+        Nm unit = 1;
         std::vector<double> values;
         double within(Nm room) const;
-    };
-    struct Climb {
-        Nm place;
-        double value;
-        bool operator<(const Climb& other) const {
-            return place != other.place ? place > other.place : value < other.value;
-        }
     };
     void climb(const std::vector<std::pair<Nm, double>>& parts, Nm room, Steps& steps);
     const Steps& aboveIn(std::size_t ways);
     const Cross& crossIn(int window);
     const Cross& cross(Nm x, int length);
     const Cross& crossOf(const Label& label);
+    void single(const Window& window, const std::vector<int>* limits, Cross& cross) const;
     void across(const Window& window, const std::vector<int>* limits, Cross& cross);
     void extend(int now, Nm x, int length);
     double along(const std::vector<double>& values, const std::vector<int>* limits,
@@ -124,7 +118,6 @@ private:
     Nm narrowest_ = 0;             ///< of all ways
     std::vector<Steps> above_;     ///< by the number of ways in a window
     Steps behind_;
-    std::vector<Climb> climbing_;
     int best_ = 0;
     double floor_ = 0;
 

@@ -10,6 +10,11 @@
 
 namespace kerfwright::cutting {
 
+/// With no more planks than that all sets of them are looked at.
+inline constexpr std::size_t fewPlanks = 12;
+/// To refill planks in one go.
+inline constexpr int mostAttempts = 1 << 20;
+
 class OneWood {
 public:
     /// All must outlive it. `improved` is called whenever the best changed.
