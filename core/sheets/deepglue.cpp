@@ -47,7 +47,7 @@ public:
         const double wide = solid.size[X].toMm();
         const double tall = solid.size[down].toMm();
         constexpr double sideRoom = 16;
-        constexpr double tallest = 40;
+        constexpr double tallest = 30;
         const double scale = std::min({(flow_.width() - sideRoom) / wide, tallest / tall, 1.0});
         const Box box{flow_.left() + sideRoom, flow_.y + 6, wide * scale, tall * scale};
         Drawing& drawing = flow_.drawing();
@@ -198,7 +198,7 @@ public:
         if (numbers.empty()) {
             return;
         }
-        double height = 34 + flow_.shortSafetyHeight();
+        double height = 25 + flow_.shortSafetyHeight();
         for (const std::string& note : notes) {
             height += Flow::paragraphHeight(note, smallText, flow_.width()) + 1.5;
         }

@@ -159,7 +159,7 @@ void WaysPanel::fill() {
     list_->setCards(std::move(cards));
     const std::size_t joints = last ? last->ways.locked.freeing.size() : 0;
     free_->setVisible(joints > 0);
-    free_->setText(counted(static_cast<int>(joints), tr("Free it with one joint more"),
+    free_->setText(counted(static_cast<int>(joints), tr("Free it with %1 joint more"),
                            tr("Free it with %1 joints more")));
     if (last && !last->ways.locked.pieces.empty()) {
         Q_EMIT piecesShown(last->ways.locked.pieces);
