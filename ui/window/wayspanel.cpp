@@ -42,19 +42,20 @@ WaysPanel::WaysPanel(Document& document, Planner& planner, QWidget* parent)
     progress_->setTextVisible(false);
     progress_->setMaximumHeight(6);
     progress_->setAccessibleName(tr("How far the search is"));
-    words_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 12, 0, 0);
     column->setSpacing(4);
-    auto* head = new QVBoxLayout;
-    head->setContentsMargins(20, 0, 16, 0);
-    head->addWidget(words_);
+    words_->setContentsMargins(20, 0, 16, 4);
+    column->addWidget(words_);
     auto* row = new QHBoxLayout;
+    row->setContentsMargins(20, 0, 16, 0);
     row->addWidget(progress_, 1);
     row->addWidget(stop_);
-    head->addLayout(row);
-    head->addWidget(free_, 0, Qt::AlignLeft);
-    column->addLayout(head);
+    column->addLayout(row);
+    auto* below = new QHBoxLayout;
+    below->setContentsMargins(20, 0, 16, 4);
+    below->addWidget(free_, 0, Qt::AlignLeft);
+    column->addLayout(below);
     column->addWidget(list_, 1);
     connect(&comparer_, &Comparer::changed, this, &WaysPanel::refresh);
     connect(&planner, &Planner::changed, this, [this] {
