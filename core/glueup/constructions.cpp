@@ -258,27 +258,52 @@ private:
     Proposals& into_;
 };
 
-void addLaid(Laying laying, const Board& board, const std::vector<StripLimit>& limits,
-             const ProposalOptions& options, const SearchCallback& callback, Proposals& result,
-             bool& first) {
+/// Whether some glued block but the field is larger than the machines take.
+bool breaks(const Construction& construction, Laying laying, const PanelLimit& limit) {
+    for (std::size_t i = 0; i + 1 < construction.blocks.size(); ++i) {
+        const Block& block = construction.blocks[i];
+        const bool alongX = block.along == JoinedAlong::X;
+        const Length across = laying == Laying::GrainDown     ? block.width
+                              : laying == Laying::GrainAcross ? block.height
+                              : alongX                        ? block.width
+                                                              : block.height;
+        const Length thick = alongX ? block.height : block.width;
+        if (block.isGlued() &&
+            (across > limit.widest || (laying == Laying::EndGrain && thick > limit.thickest))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void addLaid(Laying laying, const Board& board, const Shop& shop,
+             const std::vector<StripLimit>& limits, const ProposalOptions& options,
+             const SearchCallback& callback, Proposals& result, bool& first) {
     const Picture picture = pictureOf(board.field, laying, options.mergeLike, limits);
     if (!isGuillotine(picture)) {
         result.locked = lockedPieces(picture);
         return;
     }
+    const Length around = (shop.trimMargin + shop.truing) * 2;
+    Picture machines = picture;
+    machines.panels.widest = std::max(shop.sanderWidth - around, BoardLimits::leastCell);
+    machines.panels.thickest = std::max(shop.sawDepth - shop.panelFlattening - shop.trimMargin * 2,
+                                        BoardLimits::leastCell);
     Collector collector(laying, options.mostParts, result);
     SearchOptions search;
     search.budget = options.budget;
-    const auto look = [&](bool thinning) {
+    bool broken = false;
+    const auto look = [&](const Picture& seen, bool thinning) {
         search.thinning = thinning;
-        const SearchResult found = fewestGlueUps(picture, search, callback);
+        const SearchResult found = fewestGlueUps(seen, search, callback);
         for (const Found& one : found.found) {
             collector.add(one.construction);
+            broken = broken || breaks(one.construction, laying, machines.panels);
         }
         result.stopped = result.stopped || found.stopped;
         return found;
     };
-    const SearchResult plain = look(false);
+    const SearchResult plain = look(picture, false);
     const bool better = first || plain.bound < result.bound;
     if (better) {
         result.bound = plain.bound;
@@ -291,7 +316,12 @@ void addLaid(Laying laying, const Board& board, const std::vector<StripLimit>& l
                                 std::adjacent_find(field.columns.begin(), field.columns.end(),
                                                    std::not_equal_to<>()) != field.columns.end();
     if (laying == Laying::EndGrain && severalHeights && !result.stopped) {
-        look(true);
+        look(picture, true);
+    }
+    // Where a panel would be more than the machines take, the search is asked again for panels
+    // that they do take.
+    if (broken && !result.stopped) {
+        look(machines, false);
     }
     for (const Found& one : shiftedAndTrimmed(picture)) {
         collector.add(one.construction);
@@ -316,13 +346,13 @@ Proposals proposals(const Board& board, const std::vector<Wood>& woods, const Sh
     const std::vector<StripLimit> limits = greatestStrips(board, woods, shop);
     bool first = true;
     if (board.build == Build::EndGrain) {
-        addLaid(Laying::EndGrain, board, limits, options, callback, result, first);
+        addLaid(Laying::EndGrain, board, shop, limits, options, callback, result, first);
     } else {
         if (board.grain != GrainDirection::Across) {
-            addLaid(Laying::GrainDown, board, limits, options, callback, result, first);
+            addLaid(Laying::GrainDown, board, shop, limits, options, callback, result, first);
         }
         if (board.grain != GrainDirection::Down) {
-            addLaid(Laying::GrainAcross, board, limits, options, callback, result, first);
+            addLaid(Laying::GrainAcross, board, shop, limits, options, callback, result, first);
         }
     }
     std::stable_sort(result.all.begin(), result.all.end(),

@@ -1,5 +1,6 @@
-// The constructions of a board that are worth looking at: what the search finds, rows that share a
-// wider panel, and the same with glue-ups divided so that the glue stays open.
+// The constructions of a board that are worth looking at: what the search finds, with and without
+// the limits of the machines, rows that share a wider panel, and the same with glue-ups divided so
+// that the glue stays open.
 #pragma once
 
 #include "core/board/board.h"

@@ -80,6 +80,28 @@ void Kinds::lines(const Box& box, bool alongX, Lines& lines) const {
     }
 }
 
+bool Kinds::isTaken(const Box& box, bool alongX) const {
+    const PanelLimit& limit = picture_.panels;
+    const bool whole =
+        box.left == 0 && box.top == 0 && box.right == columns_ && box.bottom == rows_;
+    if (whole || limit == PanelLimit{}) {
+        return true;
+    }
+    const Length width = picture_.xs[at(box.right)] - picture_.xs[at(box.left)];
+    const Length height = picture_.ys[at(box.bottom)] - picture_.ys[at(box.top)];
+    const auto fits = [](Length size, Length most) { return most == Length() || size <= most; };
+    switch (picture_.laying) {
+    case Laying::GrainDown:
+        return fits(width, limit.widest);
+    case Laying::GrainAcross:
+        return fits(height, limit.widest);
+    case Laying::EndGrain:
+        break;
+    }
+    return fits(alongX ? width : height, limit.widest) &&
+           fits(alongX ? height : width, limit.thickest);
+}
+
 int Kinds::sparse(std::size_t index) const {
     const auto found = few_.find(index);
     return found == few_.end() ? none : found->second;
@@ -162,8 +184,10 @@ void Kinds::look(const Hasher& hasher, int mostKinds, const std::function<bool()
                     if (sameDown && sameAcross && hasher.fits(box, true)) {
                         number = freeKind;
                     } else if (sameDown != sameAcross && hasher.fits(box, sameDown)) {
-                        number = numberOf(hasher.word(box, sameDown), box, true, keys, values);
-                    } else {
+                        number = isTaken(box, sameDown)
+                                     ? numberOf(hasher.word(box, sameDown), box, true, keys, values)
+                                     : none;
+                    } else if (isTaken(box, true) || isTaken(box, false)) {
                         number = numberOf(hasher.block(box), box, false, keys, values);
                     }
                     const std::size_t where = index(box.left, box.right, top, bottom);

@@ -60,6 +60,9 @@ public:
     int part(const Box& box, bool alongX, int from, int to) const {
         return alongX ? of(from, to, box.top, box.bottom) : of(box.left, box.right, from, to);
     }
+    /// Whether the machines take the box as a panel with its parts side by side (`alongX`), or one
+    /// below the other. They must take the whole picture.
+    bool isTaken(const Box& box, bool alongX) const;
     /// Whether some words are one kind in any height.
     bool heightFree() const { return heightFree_ || picture_.laying != Laying::EndGrain; }
     const Picture& picture() const { return picture_; }

@@ -24,6 +24,14 @@ struct StripLimit {
     Length thickness, width;
 };
 
+/// What the machines take of a panel, in finished sizes; 0: as large as you like. The field is
+/// exempt: nothing can be done about its size.
+struct PanelLimit {
+    Length widest;    ///< across the joints of a panel, for the flattening machine
+    Length thickest;  ///< end grain: the other way, for the saw; in long grain not looked at
+    friend bool operator==(const PanelLimit&, const PanelLimit&) = default;
+};
+
 /// One rectangle of one wood, between lines of the picture.
 struct Tile {
     int left = 0, right = 1;  ///< indices into `xs`
@@ -39,6 +47,7 @@ struct Picture {
     std::vector<Tile> tiles;           ///< sorted by top, then left
     std::vector<int> tileAt;           ///< for every cell between lines, row by row
     std::vector<StripLimit> greatest;  ///< by wood; woods that are not listed have no limit
+    PanelLimit panels = {};            ///< of all glued blocks but the field
     std::vector<Joint> extraJoints;    ///< lines between tiles of one piece, sorted
 
     int columns() const { return static_cast<int>(xs.size()) - 1; }

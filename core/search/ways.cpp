@@ -19,6 +19,9 @@ Ways::Direction Ways::direction(const Box& box, bool alongX) {
     std::vector<std::int16_t>& lines = lines_.emplace_back();
     std::vector<std::int32_t>& parts = parts_.emplace_back();
     kinds_.lines(box, alongX, lines);
+    if (!kinds_.isTaken(box, alongX) && lines.size() > 2) {
+        lines = {lines.front(), lines.back()};  // edges alone: it cannot be parted that way
+    }
     parts.reserve(lines.size() * lines.size());
     for (std::size_t from = 0; from < lines.size(); ++from) {
         for (std::size_t to = 0; to < lines.size(); ++to) {

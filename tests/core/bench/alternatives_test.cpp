@@ -182,6 +182,30 @@ TEST(Alternatives, GluedInLoadsWhereTheGlueDoesNotStayOpen) {
     EXPECT_TRUE(inLoads);
 }
 
+TEST(Alternatives, OfAFieldThatIsWiderThanTheSanderHaveSomeOfNarrowerPanels) {
+    // 10 × 70 mm across: no row fits a sander of 400 mm, but rows and columns of half of it do.
+    const Board board = boardOf(cells({"ABABABABAB", "BABABABABA", "ABABABABAB", "BABABABABA"},
+                                      Length::mm(70), Length::mm(50)));
+    Shop shop = metricShop();
+    shop.sanderWidth = Length::mm(400);
+    const Proposals all = proposals(board, woods(4), shop, {});
+    int narrow = 0;
+    int wide = 0;
+    for (const Proposal& proposal : all.all) {
+        Length widest;
+        const std::vector<Block>& blocks = proposal.construction.blocks;
+        for (std::size_t i = 0; i + 1 < blocks.size(); ++i) {
+            if (blocks[i].isGlued()) {
+                widest = std::max(widest, blocks[i].along == JoinedAlong::X ? blocks[i].width
+                                                                            : blocks[i].height);
+            }
+        }
+        ++(widest > Length::mm(391) ? wide : narrow);
+    }
+    EXPECT_GT(narrow, 0);
+    EXPECT_GT(wide, 0) << "what breaks a limit is offered too, with the limit named";
+}
+
 TEST(Alternatives, StopWhenTheyAreToldTo) {
     const Board board =
         boardOf(cells({"ABCABA", "CABBAC", "BBCAAC", "ACBCBA", "CCABAB", "ABBCAC"}));
