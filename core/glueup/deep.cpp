@@ -1,6 +1,7 @@
 #include "core/glueup/deep.h"
 
 #include "core/glueup/allowances.h"
+#include "core/glueup/copies.h"
 #include "core/glueup/joints.h"
 #include "core/glueup/nodes.h"
 #include "core/search/painted.h"
@@ -15,79 +16,17 @@ namespace kerfwright {
 namespace {
 
 using deep::Child;
+using deep::Extent;
 using deep::Node;
 using deep::Nodes;
+using deep::Order;
+using deep::Sides;
+using deep::stick;
+using deep::sum;
 
 std::size_t at(int i) {
     return static_cast<std::size_t>(i);
 }
-
-/// What a copy needs beyond its finished size, in its own directions.
-struct Sides {
-    Figure left, right, top, bottom;
-};
-
-/// The sides of a rectangle after it was laid: clockwise, the left side comes to the top.
-Sides laid(Sides sides, Placing placing) {
-    if (placing.mirrored) {
-        std::swap(sides.left, sides.right);
-    }
-    for (int i = 0; i < placing.quarterTurns; ++i) {
-        sides = {std::move(sides.bottom), std::move(sides.top), std::move(sides.left),
-                 std::move(sides.right)};
-    }
-    return sides;
-}
-
-Figure sum(Figure figure, const Figure& more) {
-    for (const Term& term : more.terms) {
-        const auto same =
-            std::find_if(figure.terms.begin(), figure.terms.end(), [&](const Term& t) {
-                return t.kind == term.kind && t.value == term.value;
-            });
-        if (same != figure.terms.end()) {
-            same->times += term.times;
-            figure.value += term.value * term.times;
-        } else {
-            figure.add(term.kind, term.value, term.times);
-        }
-    }
-    return figure;
-}
-
-const Figure& greater(const Figure& a, const Figure& b) {
-    return a.value < b.value ? b : a;
-}
-
-/// A copy that an owner asks a node for.
-struct Order {
-    int owner = 0;  ///< index into the parts, as they are planned: owners first
-    int use = 0;
-    Length from, to;   ///< which stretch of the node's row, in its finished size
-    Sides extra;       ///< top and bottom only where the node is not alike all the way down
-    Figure thickness;  ///< as it lies on the bench; none where top and bottom say it
-    Figure length;     ///< along the grain; none of a part that is glued copy by copy
-    int marginSides = 0;
-    bool forField = false;
-    bool trueSides = false;  ///< its sides will be glued to other parts
-
-    Length low() const { return from - extra.left.value; }
-    Length high() const { return to + extra.right.value; }
-    Length tall(const Node& node) const {
-        return thickness.value > Length() ? thickness.value
-                                          : node.down + extra.top.value + extra.bottom.value;
-    }
-};
-
-/// How large the stick is while its copies are cut off it, from its finished edges outwards.
-struct Extent {
-    Length low, high;
-    Figure thickness;    ///< of a stick that is alike all the way down
-    Figure top, bottom;  ///< of any other
-    Figure left, right;
-
-    Length width() const { return high - low; }
-};
 
 class DeepPlanner {
 public:
@@ -106,22 +45,14 @@ public:
 
 private:
     bool isPanel(const Node& node) const { return endGrain_ || node.isUniform(); }
-    Figure stick(Length across, const Node& node) const {
-        return {{node.wood >= 0 ? TermKind::PieceWidth : TermKind::Stick, across}};
-    }
     void addField();
     void order(const Child& child, Sides sides, Order order);
     std::optional<Fault> makePanels(int index);
-    std::optional<Fault> makePanel(int index, std::vector<Order> load);
+    std::optional<Fault> makePanel(int index, const std::vector<Order>& load);
     std::optional<Fault> addSticks(int index, int panel, const Extent& hull, bool glued,
                                    bool trueSides);
     void makeAssembly(int index, const Order& wanted);
     void addStages(int index, int panel, std::vector<Order>& load, const Extent& hull);
-    Sizing sizingAcross(const Node& node, const Extent& from, const Extent& to,
-                        SizedFor purpose) const;
-    Sizing sizingDown(const Node& node, const Extent& from, const Extent& to) const;
-    Extent hullOf(const Node& node, std::vector<Order>::const_iterator begin,
-                  std::vector<Order>::const_iterator end) const;
     Figure lengthFor(const std::vector<Order>& load) const;
     bool fits(const std::vector<Order>& load) const {
         return lengthFor(load).value + shop_.endAllowance <= shop_.longestStrip;
@@ -197,7 +128,7 @@ void DeepPlanner::addField() {
 /// Passes a copy's needs on to its node: `sides` are those of the owner's directions.
 void DeepPlanner::order(const Child& child, Sides sides, Order wanted) {
     const Node& node = nodes_[child.node];
-    sides = laid(std::move(sides), inverse(child.placing));
+    sides = deep::laid(std::move(sides), inverse(child.placing));
     wanted.from = child.trimFirst;
     wanted.to = node.across - child.trimLast;
     wanted.extra.left = std::move(sides.left);
@@ -223,35 +154,6 @@ Figure DeepPlanner::lengthFor(const std::vector<Order>& load) const {
         spare = one.forField || !endGrain_ ? std::max(spare, one.length.value) : spare;
     }
     return stripLength(shop_, lengths, spare > Length() ? spares() : 0, spare);
-}
-
-Extent DeepPlanner::hullOf(const Node& node, std::vector<Order>::const_iterator begin,
-                           std::vector<Order>::const_iterator end) const {
-    Extent hull;
-    hull.low = begin->low();
-    hull.high = begin->high();
-    hull.left = begin->extra.left;
-    hull.right = begin->extra.right;
-    for (auto one = begin; one != end; ++one) {
-        if (one->low() < hull.low) {
-            hull.low = one->low();
-            hull.left = one->extra.left;
-        }
-        if (one->high() > hull.high) {
-            hull.high = one->high();
-            hull.right = one->extra.right;
-        }
-        if (node.isUniform()) {
-            hull.thickness = greater(hull.thickness, one->thickness);
-        } else {
-            hull.top = greater(hull.top, one->extra.top);
-            hull.bottom = greater(hull.bottom, one->extra.bottom);
-        }
-    }
-    if (!node.isUniform()) {
-        hull.thickness = sum(sum({{TermKind::RowHeight, node.down}}, hull.top), hull.bottom);
-    }
-    return hull;
 }
 
 std::optional<Fault> DeepPlanner::timberFault(const Part& strip) const {
@@ -308,16 +210,16 @@ std::optional<Fault> DeepPlanner::makePanels(int index) {
         }
     }
     for (std::vector<Order>& load : loads) {
-        if (auto fault = makePanel(index, std::move(load))) {
+        if (auto fault = makePanel(index, load)) {
             return fault;
         }
     }
     return std::nullopt;
 }
 
-std::optional<Fault> DeepPlanner::makePanel(int index, std::vector<Order> load) {
+std::optional<Fault> DeepPlanner::makePanel(int index, const std::vector<Order>& load) {
     const Node& node = nodes_[index];
-    Extent hull = hullOf(node, load.begin(), load.end());
+    Extent hull = deep::hullOf(node, load.begin(), load.end());
     // The row is glued whole, whatever is cut out of it.
     if (hull.low > Length()) {
         hull.low = Length();
@@ -349,7 +251,12 @@ std::optional<Fault> DeepPlanner::makePanel(int index, std::vector<Order> load) 
     if (auto fault = addSticks(index, self, hull, glued, trueSides)) {
         return fault;
     }
-    addStages(index, self, load, hull);
+    parts_[at(self)].stages = deep::stagesOf(node, load, hull, spares(), endGrain_);
+    for (std::size_t i = 0; i < load.size(); ++i) {
+        Use& use = parts_[at(load[i].owner)].uses[at(load[i].use)];
+        use.part = self;
+        use.slice = static_cast<int>(i);
+    }
     if (trueSides) {
         Sizing truing;
         truing.purpose = SizedFor::TrueSides;
@@ -432,108 +339,6 @@ std::optional<Fault> DeepPlanner::addSticks(int index, int self, const Extent& h
         parts_.push_back(std::move(*strip));
     }
     return std::nullopt;
-}
-
-Sizing DeepPlanner::sizingAcross(const Node& node, const Extent& from, const Extent& to,
-                                 SizedFor purpose) const {
-    Sizing sizing;
-    sizing.in = SizedIn::Width;
-    sizing.purpose = purpose;
-    sizing.offFirst = to.low - from.low;
-    sizing.offLast = from.high - to.high;
-    const auto width = [&](const Extent& extent) {
-        const Length bare = extent.width() - extent.left.value - extent.right.value;
-        return sum(sum(stick(bare, node), extent.left), extent.right);
-    };
-    sizing.from = width(from);
-    sizing.to = width(to);
-    return sizing;
-}
-
-Sizing DeepPlanner::sizingDown(const Node&, const Extent& from, const Extent& to) const {
-    Sizing sizing;
-    sizing.in = SizedIn::Thickness;
-    sizing.purpose = SizedFor::LessMargin;
-    sizing.from = from.thickness;
-    sizing.to = to.thickness;
-    sizing.offFirst = from.bottom.value - to.bottom.value;
-    sizing.offLast = from.top.value - to.top.value;
-    return sizing;
-}
-
-/// Which copies are cut while the stick is how large, and how each is brought to its own size.
-void DeepPlanner::addStages(int index, int self, std::vector<Order>& load, const Extent& hull) {
-    const Node& node = nodes_[index];
-    const bool uniform = node.isUniform();
-    Extent now = hull;
-    std::vector<Stage> stages{{now.thickness}};
-    int slice = 0;
-    for (auto one = load.cbegin(); one != load.cend(); ++one) {
-        Extent rest = hullOf(node, one, load.cend());
-        const bool lower = rest.thickness.value < now.thickness.value;
-        const bool narrower = slice > 0 && (rest.low > now.low || rest.high < now.high);
-        if (slice > 0 && (lower || narrower)) {
-            Stage stage{uniform ? rest.thickness : now.thickness};
-            if (lower && !uniform) {
-                stage.sized.push_back(sizingDown(node, now, rest));
-            }
-            if (narrower) {
-                stage.sized.push_back(sizingAcross(node, now, rest,
-                                                   one->from > Length() || one->to < node.across
-                                                       ? SizedFor::Window
-                                                       : SizedFor::LessMargin));
-            }
-            stages.push_back(std::move(stage));
-            now = std::move(rest);
-        }
-        const Extent own = hullOf(node, one, one + 1);
-        std::vector<Sizing> sized;
-        if (own.low > now.low || own.high < now.high) {
-            sized.push_back(sizingAcross(node, now, own,
-                                         one->from > Length() || one->to < node.across
-                                             ? SizedFor::Window
-                                             : SizedFor::LessMargin));
-        }
-        if (own.thickness.value < now.thickness.value) {
-            sized.push_back(sizingDown(node, now, own));
-        }
-        std::vector<SliceRun>& runs = stages.back().runs;
-        const auto same = [&](const SliceRun& run) {
-            return run.length.value == one->length.value && run.marginSides == one->marginSides &&
-                   run.forPanels == !one->forField && run.sized.size() == sized.size() &&
-                   std::equal(sized.begin(), sized.end(), run.sized.begin(),
-                              [](const Sizing& a, const Sizing& b) {
-                                  return a.in == b.in && a.offFirst == b.offFirst &&
-                                         a.offLast == b.offLast;
-                              });
-        };
-        if (runs.empty() || !same(runs.back())) {
-            SliceRun run;
-            run.length = one->length;
-            run.marginSides = one->forField ? one->marginSides : 0;
-            run.forPanels = !one->forField;
-            run.sized = std::move(sized);
-            runs.push_back(std::move(run));
-        }
-        ++runs.back().count;
-        Use& use = parts_[at(one->owner)].uses[at(one->use)];
-        use.part = self;
-        use.slice = slice++;
-    }
-    // The spare slice is one more of the longest that go into the field.
-    SliceRun* longest = nullptr;
-    for (Stage& stage : stages) {
-        for (SliceRun& run : stage.runs) {
-            if ((!run.forPanels || !endGrain_) &&
-                (longest == nullptr || run.length.value >= longest->length.value)) {
-                longest = &run;
-            }
-        }
-    }
-    if (longest != nullptr) {
-        longest->spare = spares();
-    }
-    parts_[at(self)].stages = std::move(stages);
 }
 
 /// Long grain, with end-to-end joints: glued by itself for this one copy.

@@ -245,5 +245,37 @@ TEST(Picture, LinesThatPartNothingAreLeftOut) {
     EXPECT_EQ(picture.rows(), 2);
 }
 
+TEST(Search, KeepsToWhatTheMachinesTakeOfAPanel) {
+    const Field field = cells({"ABABABAB", "BABABABA", "ABBAABBA", "BAABBAAB"});
+    for (const Laying laying : {Laying::EndGrain, Laying::GrainDown, Laying::GrainAcross}) {
+        Picture picture = pictureOf(field, laying, false);
+        const SearchResult free = fewestGlueUps(picture);
+        picture.panels = {Length::mm(10'000), Length::mm(10'000)};
+        EXPECT_EQ(fewestGlueUps(picture).bound, free.bound) << "limits that nothing reaches";
+        picture.panels = {Length::mm(200), Length::mm(90)};
+        const SearchResult limited = fewestGlueUps(picture);
+        ASSERT_FALSE(limited.found.empty());
+        EXPECT_GE(limited.bound, free.bound);
+        for (const Found& found : limited.found) {
+            EXPECT_EQ(searching::mistakes(found.construction, picture), "");
+            const std::vector<Block>& blocks = found.construction.blocks;
+            for (std::size_t i = 0; i + 1 < blocks.size(); ++i) {
+                const Block& block = blocks[i];
+                const bool alongX = block.along == JoinedAlong::X;
+                if (!block.isGlued()) {
+                    continue;
+                }
+                if (laying == Laying::EndGrain) {
+                    EXPECT_LE(alongX ? block.width : block.height, picture.panels.widest);
+                    EXPECT_LE(alongX ? block.height : block.width, picture.panels.thickest);
+                } else {
+                    EXPECT_LE(laying == Laying::GrainDown ? block.width : block.height,
+                              picture.panels.widest);
+                }
+            }
+        }
+    }
+}
+
 }  // namespace
 }  // namespace kerfwright::searching
