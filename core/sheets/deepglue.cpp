@@ -39,49 +39,45 @@ public:
 
     bool endGrain() const { return matter_.project.board.build == Build::EndGrain; }
 
+    bool lyingDown() const { return glue_.along == GlueAlong::Down; }
+
+    /// Parts that are joined one below the other are drawn side by side, the uppermost at the left.
     void picture() {
-        const bool beside = glue_.along == GlueAlong::Width;
+        const bool lying = lyingDown();
         const Seen seen = endGrain() ? Seen::FromTheNearEnd : Seen::FromAbove;
         const Solid& solid = record_.solids.at(panel_.label).made;
         const Axis down = endGrain() ? Z : Y;
-        const double wide = solid.size[X].toMm();
-        const double tall = solid.size[down].toMm();
+        const Axis across = lying ? down : X;
+        const Axis other = lying ? X : down;
+        const double wide = solid.size[across].toMm();
+        const double tall = solid.size[other].toMm();
         constexpr double sideRoom = 16;
         constexpr double tallest = 30;
         const double scale = std::min({(flow_.width() - sideRoom) / wide, tallest / tall, 1.0});
         const Box box{flow_.left() + sideRoom, flow_.y + 6, wide * scale, tall * scale};
         Drawing& drawing = flow_.drawing();
-        drawFace(drawing, matter_, solid, seen, box, true);
+        drawFace(drawing, matter_, solid, seen, box, true, lying);
         std::vector<EdgeLabel> names;
         double at = 0;
         const Style seam{.line = Ink::Joint, .lineWidth = 0.7};
         for (const Laid& laid : glue_.parts) {
             const Solid part = kerfwright::laid(record_.solids.at(laid.part).ready, laid.lay);
-            const double size = part.size[beside ? X : Y].toMm() * scale;
-            if (beside) {
-                names.push_back({box.x + at + size / 2, laid.part, {type::small, true, Ink::Text}});
-            } else {
-                flow_.text(box.x - 1.5, box.y + at + size / 2 + type::small * 0.365, laid.part,
-                           {type::small, true, Ink::Text}, Align::Right, sideRoom - 2);
-            }
+            const double size = part.size[across].toMm() * scale;
+            names.push_back({box.x + at + size / 2, laid.part, {type::small, true, Ink::Text}});
             if (at > 0) {
                 drawing.marks.emplace_back(
-                    beside
-                        ? Line{{box.x + at, box.y - 0.8}, {box.x + at, box.bottom() + 0.8}, seam}
-                        : Line{{box.x - 0.8, box.y + at}, {box.right() + 0.8, box.y + at}, seam});
+                    Line{{box.x + at, box.y - 0.8}, {box.x + at, box.bottom() + 0.8}, seam});
             }
             at += size;
         }
         const double below =
-            addEdgeLabels(drawing, names, box.bottom(), false, flow_.left(), flow_.right(), 3)
+            addEdgeLabels(drawing, names, box.bottom(), false, flow_.left(), flow_.right(), 4)
                 .height;
         const double line = box.bottom() + below + 5;
         addDimensionAcross(drawing, box.x, box.right(), line, box.bottom() + below,
-                           matter_.text(solid.size[X]), {.bold = true});
-        if (beside) {
-            addDimensionDown(drawing, box.y, box.bottom(), box.x - 6, box.x,
-                             matter_.text(solid.size[down]), {.bold = true});
-        }
+                           matter_.text(solid.size[across]), {.bold = true});
+        addDimensionDown(drawing, box.y, box.bottom(), box.x - 6, box.x,
+                         matter_.text(solid.size[other]), {.bold = true});
         flow_.y = line + 4;
     }
 
@@ -242,14 +238,16 @@ void addDeepGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Recor
     for (const PanelRecord* one : alike) {
         labels.push_back(one->label);
     }
-    const std::string title = alike.size() == 1
-                                  ? "Glue panel " + panel.label
-                                  : "Glue panels " + labelList(labels) + ", all alike";
+    const std::string title =
+        alike.size() == 1 ? "Glue panel " + panel.label : "Glue panels " + labelList(labels);
     Flow flow(drafts, matter, "glue-" + panel.label, title, Sizes::AsGlued, Flow::Safety::None);
     DeepSheet sheet(flow, matter, record, panel);
-    flow.heading(sheet.endGrain() ? "Seen from the near end, as it lies on the bench"
-                                  : "Seen from above",
-                 std::to_string(panel.glue->parts.size()) + " parts");
+    const std::string alikeWords =
+        alike.size() == 1 ? "" : ", " + std::to_string(alike.size()) + " panels alike";
+    flow.heading(sheet.endGrain()    ? "Seen from the near end, as it lies on the bench"
+                 : sheet.lyingDown() ? "Seen from above, its upper end at the left"
+                                     : "Seen from above",
+                 std::to_string(panel.glue->parts.size()) + " parts" + alikeWords);
     sheet.picture();
     sheet.sizes();
     sheet.parts(alike);
