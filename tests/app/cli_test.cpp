@@ -172,6 +172,25 @@ TEST(Check, NamesAFileThatCannotBeReadOnce) {
 // --------------------------------------------------------------------------------------- carrying
 // out
 
+TEST(Plan, ComparesAllWaysToGlueABoard) {
+    Folder folder;
+    const std::string file = folder.write("a.kerfwright", someProject());
+    const Called text = call({"plan", file, "--all"});
+    EXPECT_EQ(text.code, Done) << text.err;
+    EXPECT_THAT(text.out, HasSubstr("Ways to glue"));
+    EXPECT_THAT(text.out, HasSubstr("glue-ups  loads"));
+    EXPECT_THAT(text.out, HasSubstr("Odd and even"));
+    const Called json = call({"plan", file, "--all", "--json"});
+    EXPECT_EQ(json.code, Done) << json.err;
+    const auto ways = nlohmann::json::parse(json.out);
+    EXPECT_EQ(ways.at("format"), "kerfwright-ways");
+    ASSERT_FALSE(ways.at("ways").empty());
+    for (const auto& way : ways.at("ways")) {
+        EXPECT_GE(way.at("glueUps").get<int>(), 1);
+        EXPECT_GT(way.at("handsOnMinutes").get<int>(), 0);
+    }
+}
+
 TEST(Plan, IsTextForTheMaker) {
     const Folder folder;
     const Called called = call({"plan", folder.write("a.kerfwright", someProject())});

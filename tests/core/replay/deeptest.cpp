@@ -312,5 +312,90 @@ TEST(DeepPlans, OfTwoLevelsAreThoseOfTheRowPlanner) {
     }
 }
 
+TEST(DeepPlans, SpoiledInOnePlaceDoNotComeOut) {
+    // A basket of two tiles by two, each of three strips, every other one a quarter turned.
+    Construction basket;
+    const auto strip = [&](int width, int height, int wood) {
+        basket.blocks.push_back(
+            {Length::mm(width), Length::mm(height), wood, JoinedAlong::X, {}, -1});
+        return static_cast<int>(basket.blocks.size()) - 1;
+    };
+    const int wide = strip(25, 60, 0);
+    const int thin = strip(10, 60, 1);
+    basket.blocks.push_back({Length::mm(60),
+                             Length::mm(60),
+                             -1,
+                             JoinedAlong::X,
+                             {{wide, {}, {}, {}}, {thin, {}, {}, {}}, {wide, {}, {}, {}}},
+                             -1});
+    basket.blocks.push_back({Length::mm(120),
+                             Length::mm(60),
+                             -1,
+                             JoinedAlong::X,
+                             {{2, {}, {}, {}}, {2, {false, 1}, {}, {}}},
+                             -1});
+    basket.blocks.push_back({Length::mm(120),
+                             Length::mm(120),
+                             -1,
+                             JoinedAlong::Y,
+                             {{3, {}, {}, {}}, {3, {false, 2}, {}, {}}},
+                             -1});
+    Board board;
+    board.thickness = Length::mm(40);
+    board.field = fieldOf(basket);
+    const RandomBoard with = surroundings(9);
+    const Result<Plan> plan = planOf(basket, Laying::EndGrain, board, with.woods, metricShop());
+    ASSERT_TRUE(plan.ok());
+    const StepList right = steps(*plan, board, metricShop());
+    ASSERT_TRUE(replay(right, board, false).ok());
+
+    int spoiled = 0;
+    const auto mustFail = [&](std::size_t step, const char* what, auto change) {
+        StepList list = right;
+        change(list.steps[step].work);
+        EXPECT_FALSE(replay(list, board, false).ok()) << "step " << step + 1 << ": " << what;
+        ++spoiled;
+    };
+    for (std::size_t i = 0; i < right.steps.size(); ++i) {
+        if (const auto* glue = std::get_if<Glue>(&right.steps[i].work)) {
+            for (std::size_t k = 0; k < glue->parts.size() && glue->result == "B"; ++k) {
+                mustFail(i, "rolled or not", [&](Work& work) {
+                    Lay& lay = std::get<Glue>(work).parts[k].lay;
+                    lay.rolled = !lay.rolled;
+                });
+            }
+        } else if (std::holds_alternative<Crosscut>(right.steps[i].work)) {
+            mustFail(i, "for panels or not", [](Work& work) {
+                Crosscut& cut = std::get<Crosscut>(work);
+                cut.forPanels = !cut.forPanels;
+            });
+        } else if (const auto* sized = std::get_if<BringToSize>(&right.steps[i].work)) {
+            const auto sizing = [&](const char* what, auto change) {
+                mustFail(i, what, [&](Work& work) { change(std::get<BringToSize>(work)); });
+            };
+            sizing("a part less", [](BringToSize& work) { work.parts.pop_back(); });
+            sizing("a part twice",
+                   [](BringToSize& work) { work.parts.push_back(work.parts.back()); });
+            sizing("more off", [](BringToSize& work) { work.sizing.offFirst += Length::um(1); });
+            sizing("another size", [&](BringToSize& work) {
+                work.sizing.in =
+                    sized->sizing.in == SizedIn::Width ? SizedIn::Thickness : SizedIn::Width;
+                work.sizing.from.value += Length::um(1);
+            });
+            sizing("true sides or not", [&](BringToSize& work) {
+                work.sizing.purpose = sized->sizing.purpose == SizedFor::TrueSides
+                                          ? SizedFor::LessMargin
+                                          : SizedFor::TrueSides;
+            });
+            sizing("off the other side", [](BringToSize& work) {
+                // Evenly off both sides is the same from either.
+                work.sizing.offFirst += Length::mm(1);
+                work.sizing.offLast -= Length::mm(1);
+            });
+        }
+    }
+    EXPECT_GE(spoiled, 15);
+}
+
 }  // namespace
 }  // namespace kerfwright
