@@ -406,15 +406,6 @@ void DeepPlanner::makeAssembly(int index, const Order& wanted) {
     }
 }
 
-/// "A" ... "Z", "AA", ...
-std::string panelLabel(int index) {
-    std::string label;
-    for (int rest = index; rest >= 0; rest = rest / 26 - 1) {
-        label.insert(label.begin(), static_cast<char>('A' + rest % 26));
-    }
-    return label;
-}
-
 Plan DeepPlanner::done(const Construction& construction) {
     // Parts after what they use, and names in that order.
     std::reverse(parts_.begin(), parts_.end());
@@ -427,7 +418,7 @@ Plan DeepPlanner::done(const Construction& construction) {
         if (part.role != Role::Panel) {
             continue;
         }
-        part.label = panelLabel(panels++);
+        part.label = rows::panelLabel(panels++);
         int strips = 0;
         for (const Use& use : part.uses) {
             Part& strip = parts_[at(use.part)];

@@ -12,15 +12,6 @@
 namespace kerfwright {
 namespace {
 
-/// "A" ... "Z", "AA", ...
-std::string panelLabel(int index) {
-    std::string label;
-    for (int rest = index; rest >= 0; rest = rest / 26 - 1) {
-        label.insert(label.begin(), static_cast<char>('A' + rest % 26));
-    }
-    return label;
-}
-
 /// A slice that the field asks a panel for.
 struct Order {
     int band = 0;
@@ -139,7 +130,7 @@ private:
         Part panel;
         panel.role = Role::Panel;
         panel.kind = kind;
-        panel.label = panelLabel(panelCount_++);
+        panel.label = rows::panelLabel(panelCount_++);
         int marginSides = 0;
         for (const Order& order : load) {
             marginSides = std::max(marginSides, order.marginSides);

@@ -340,6 +340,14 @@ std::vector<Span> reversed(const std::vector<Span>& word) {
     return {word.rbegin(), word.rend()};
 }
 
+std::string panelLabel(int index) {
+    std::string label;
+    for (int rest = index; rest >= 0; rest = rest / 26 - 1) {
+        label.insert(label.begin(), static_cast<char>('A' + rest % 26));
+    }
+    return label;
+}
+
 int Draft::glueUps() const {
     const auto glued =
         std::count_if(sheets.begin(), sheets.end(), [](const Sheet& s) { return s.isGlued(); });

@@ -60,5 +60,7 @@ Result<Draft> draft(const Board& board, const std::vector<Wood>& woods, const Sh
 /// Where parts laid side by side begin and end: 0, the first size, the sum of the first two ...
 std::vector<Length> edges(const std::vector<Length>& sizes);
 std::vector<Span> reversed(const std::vector<Span>& word);
+/// The name of the panel with that number, from 0: "A" ... "Z", "AA", ...
+std::string panelLabel(int index);
 
 }  // namespace kerfwright::rows
