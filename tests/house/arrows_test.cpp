@@ -23,6 +23,7 @@ const Arrows& arrows() {
         {"core/measure", {}},
         {"core/drawing", {}},
         {"core/wood", {"core/measure", "core/drawing"}},
+        {"core/figure", {"core/measure", "core/drawing", "core/wood"}},
         {"core/shop", {"core/measure"}},
         {"core/board", {"core/measure", "core/wood"}},
         {"core/search", {"core/measure", "core/board"}},
