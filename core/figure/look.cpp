@@ -13,7 +13,8 @@ WoodLook diffuse() {
     look.early = 0.30F;
     look.late = 0.40F;
     look.lateFrom = 0.55F;
-    look.line = 0.20F;
+    look.line = 0.16F;
+    look.fibre = 0.08F;
     look.poreCell = 0.5F;
     look.poreRadius = 0.07F;
     look.poresEarly = 0.45F;
@@ -40,7 +41,7 @@ WoodLook ringPorous() {
     look.poresTo = 0.42F;
     look.poreTone = 0.55F;
     look.poreLength = 14;
-    look.fibre = 0.05F;
+    look.fibre = 0.08F;
     return look;
 }
 
@@ -78,6 +79,7 @@ WoodLook tropical() {
     look.yearVary = 0.12F;
     look.bands = 0.2F;
     look.bandWidth = 9;
+    look.fibre = 0.08F;
     look.warp = 3.5F;
     look.taper = 0.006F;
     look.poreCell = 1;
@@ -140,7 +142,7 @@ constexpr auto own = std::to_array<Own>({
          WoodLook look = diffuse();
          look.ring = 3.6F;
          look.late = 0.44F;
-         look.line = 0.22F;
+         look.line = 0.18F;
          look.bands = 0.14F;
          look.mottle = 0.08F;
          look.poresEarly = 0.6F;

@@ -264,9 +264,9 @@ F rayAt(F u, F v, F w, F grown, F fine, const Scene<F>& scene) {
         return F{};
     }
     const F middle = 0.3F + 0.4F * lowBits(body);
-    const F ends = 1.0F - absolute(2.0F * (z - lowZ) - 1.0F);
-    const F tips = 1.0F - absolute(2.0F * (out - lowOut) - 1.0F);
-    const F lens = minimum(F{} + 1.0F, 2.2F * ends) * minimum(F{} + 1.0F, 7.0F * tips);
+    const F high = z - lowZ;
+    const F far = out - lowOut;
+    const F lens = (high * (1.0F - high)) * (far * (1.0F - far)) * 22.0F;
     const F half = scene.halfRay * (0.55F + 0.9F * middleBits(body)) * lens;
     const F seen = maximum(half, scene.halfPixel);
     const F off = absolute(x - lowX - middle) * scene.raySpacing;
@@ -293,7 +293,7 @@ F toneAt(F u, F v, F w, const Scene<F>& scene, Lattices<F>& lattices) {
     const F toRing = scene.perRing / maximum(r, F{} + 1.0F);
     const F span = toRing * maximum(absolute(u * scene.across[0] + v * scene.across[1]),
                                     absolute(u * scene.down[0] + v * scene.down[1]));
-    const F rings = clamped((0.62F - span) * (1 / 0.34F));
+    const F rings = clamped((0.6F - span) * (1 / 0.42F));
 
     const F late = smooth(clamped((part - scene.lateFrom) * scene.perLate));
     const F ending = smooth(clamped((part - 0.72F) * (1 / 0.28F)));

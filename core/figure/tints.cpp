@@ -11,8 +11,8 @@ namespace {
 
 /// Oil takes the veil of scattered light off the fibres: dry wood is paler and greyer.
 OkLab dried(const OkLab& oiled) {
-    const double l = oiled.l + 0.34 * (0.93 - oiled.l) * (0.35 + oiled.l);
-    return {std::max(l, oiled.l), oiled.a * 0.70, oiled.b * 0.74};
+    const double l = oiled.l + 0.24 * (0.93 - oiled.l) * (0.30 + oiled.l);
+    return {std::max(l, oiled.l), oiled.a * 0.84, oiled.b * 0.86};
 }
 
 struct Stop {

@@ -75,7 +75,7 @@ Tones mirrored(const Tones& tones, int side) {
 TEST(FigureTexture, IsTheSameByteForByteFastAndPlain) {
     for (const Wood& one : woodCatalogue()) {
         const WoodLook look = lookOf(one);
-        for (std::uint32_t seed = 0; seed < 4; ++seed) {
+        for (std::uint32_t seed = 0; seed < 3; ++seed) {
             const TimberCut from = cut(seed);
             for (const FacePlane& face : {endFace, topFace}) {
                 for (const double step : {0.05, 0.31, 0.9, 4.0}) {
@@ -190,17 +190,17 @@ TEST(FigureTexture, OfOpenPoredWoodsHasDarkerSpotsThanThatOfFineOnes) {
         const WoodLook look = lookOf(wood(key));
         double sum = 0;
         for (std::uint32_t seed = 0; seed < 8; ++seed) {
-            Tones tones = texture(look, cut(seed), endFace, 200, 0.1);
+            Tones tones = texture(look, cut(seed), endFace, 120, 0.1);
             const double middle = mean(tones);
             std::sort(tones.begin(), tones.end());
             sum += tones[tones.size() * 98 / 100] - middle;
         }
         return sum / 8;
     };
+    const double fine =
+        std::max({darkest("hard-maple"), darkest("cherry"), darkest("american-beech")});
     for (const char* open : {"white-oak", "red-oak", "white-ash"}) {
-        for (const char* fine : {"hard-maple", "cherry", "american-beech"}) {
-            EXPECT_GT(darkest(open), darkest(fine) + 10) << open << " " << fine;
-        }
+        EXPECT_GT(darkest(open), fine + 10) << open;
     }
 }
 
