@@ -219,6 +219,23 @@ void WindowActions::buildView() {
     letters_->setCheckable(true);
     letters_->setToolTip(tr("Letters and hatch on the woods"));
     connect(letters_, &QAction::toggled, &board, &BoardView::setLetters);
+    const auto look = [&](const QString& text, const char* name, const QKeySequence& keys,
+                          bool isOn, auto change) {
+        QAction* action = add(menu, text, name, QString(), keys);
+        action->setCheckable(true);
+        action->setChecked(isOn);
+        connect(action, &QAction::toggled, &board, [&board, change](bool on) {
+            FigureStyle style = board.figure().style();
+            change(style, on);
+            board.figure().setStyle(style);
+            keepFigureStyle(style);
+        });
+    };
+    const FigureStyle style = board.figure().style();
+    look(tr("Wood &figure"), "actionFigure", QKeySequence(Qt::CTRL | Qt::Key_G), style.on,
+         [](FigureStyle& changed, bool on) { changed.on = on; });
+    look(tr("&Oiled"), "actionOiled", {}, style.finish == Finish::Oiled,
+         [](FigureStyle& changed, bool on) { changed.finish = on ? Finish::Oiled : Finish::Raw; });
     menu->addSeparator();
     buildPanels(menu);
     menu->addSeparator();
