@@ -255,22 +255,12 @@ private:
     }
 
     void finish() {
-        Figure width{{TermKind::FieldSide, film_.board.field.width()}};
-        Figure height{{TermKind::FieldSide, film_.board.field.height()}};
-        for (const Step& step : film_.list.steps) {
-            if (const auto* fit = std::get_if<FitBorder>(&step.work)) {
-                width = fit->boardWidth;
-                height = fit->boardHeight;
-            }
-        }
         const std::vector<std::string> parts =
             now().kind == StageKind::Border ? now().parts : std::vector<std::string>{now().part};
         FilmStage& stage = turnTo(StageKind::Finished, now().part);
         note(stage);
         stage.parts = parts;
-        add(stage, "Width", width);
-        add(stage, "Height", height);
-        add(stage, "Thickness", {{TermKind::BoardThickness, film_.board.thickness}});
+        stage.numbers = finishedNumbers(film_.board, film_.list);
     }
 
     // ---- Words ----
@@ -423,10 +413,7 @@ private:
             count(take->part);
         }
         stage.key = "laid";
-        stage.name = stoodUp > 0 && flipped > 0 ? "Stood, flipped"
-                     : stoodUp > 0              ? "Stood up"
-                     : flipped > 0              ? "Flipped"
-                                                : "Laid out";
+        stage.name = stoodUp > 0 ? "Stood up" : flipped > 0 ? "Flipped" : "Laid out";
         stage.title = stoodUp > 0 && flipped > 0 ? "Slices stood up and flipped"
                       : stoodUp > 0              ? "Slices stood up"
                       : flipped > 0              ? "Slices flipped"
@@ -459,6 +446,20 @@ Film makeFilm(const Project& project, const Job& job) {
     Cutter cutter(film);
     cutter();
     return film;
+}
+
+std::vector<StageNumber> finishedNumbers(const Board& board, const StepList& list) {
+    Figure width{{TermKind::FieldSide, board.field.width()}};
+    Figure height{{TermKind::FieldSide, board.field.height()}};
+    for (const Step& step : list.steps) {
+        if (const auto* fit = std::get_if<FitBorder>(&step.work)) {
+            width = fit->boardWidth;
+            height = fit->boardHeight;
+        }
+    }
+    return {{"Width", width},
+            {"Height", height},
+            {"Thickness", {{TermKind::BoardThickness, board.thickness}}}};
 }
 
 int stageOf(const Film& film, int step) {

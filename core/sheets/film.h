@@ -58,6 +58,9 @@ struct Film {
 /// For a job that was proven. Costs about as much as its replay.
 Film makeFilm(const Project& project, const Job& job);
 
+/// Width, height and thickness of the finished board. `board` as glued.
+std::vector<StageNumber> finishedNumbers(const Board& board, const StepList& list);
+
 /// The stage that a step leads to; -1 where the list has no such step.
 int stageOf(const Film& film, int step);
 /// The stage of that key; -1: none.

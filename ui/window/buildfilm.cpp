@@ -116,7 +116,11 @@ bool BuildFilm::isStageShown() const {
 void BuildFilm::refresh() {
     const FilmPtr film = maker_->film();
     const bool current = maker_->isCurrent();
+    const bool other = film != row_->stages().film();
     row_->setFilm(film, current);
+    if (other && film && steps_->chosenCard() >= 0) {
+        row_->setMarked(stageOf(film->film, steps_->chosenCard()));
+    }
     if (!film) {
         if (isStageShown()) {
             leave();
@@ -140,7 +144,7 @@ void BuildFilm::refresh() {
             row_->choose(again);
         }
     } else {
-        row_->choose(lastStage());
+        row_->choose(lastStage(), false);
     }
 }
 
@@ -176,6 +180,7 @@ void BuildFilm::show(int stage, bool moving) {
     makeView();
     view_->setFilm(maker_->film(), maker_->isCurrent());
     view_->showStage(stage, moving);
+    maker_->setWanted(true);  // nobody may have looked for a while
     const bool before = isStageShown();
     // The focus goes on from the board to what stands in its place.
     const bool focus = board_.hasFocus();
@@ -194,10 +199,11 @@ void BuildFilm::picked(int stage) {
     }
     if (stage == lastStage()) {
         // The finished board is the board itself. Who stepped there goes back from the row.
-        const bool stepped = view_ != nullptr && view_->isAncestorOf(QApplication::focusWidget());
-        const bool inView = stepped || (view_ != nullptr && view_->hasFocus());
+        const QWidget* focus = QApplication::focusWidget();
+        const bool stepped = row_->hasFocus() || (view_ != nullptr && focus != nullptr &&
+                                                  (view_ == focus || view_->isAncestorOf(focus)));
         leave();
-        if (inView && room_.isVisible()) {
+        if (stepped && room_.isVisible()) {
             row_->setFocus(Qt::OtherFocusReason);
         }
         return;
@@ -215,22 +221,22 @@ void BuildFilm::picked(int stage) {
 }
 
 void BuildFilm::leave() {
+    if (!hasBegun()) {
+        return;
+    }
     const bool shown = isStageShown();
+    const QWidget* focus = QApplication::focusWidget();
+    const bool back = row_->hasFocus() ||
+                      (shown && focus != nullptr && (view_ == focus || view_->isAncestorOf(focus)));
     if (shown) {
         steps_->setMarked({});
-        const bool focus = view_->hasFocus() || view_->isAncestorOf(QApplication::focusWidget());
         middle_.setCurrentWidget(&board_);
-        if (focus) {
-            board_.setFocus(Qt::OtherFocusReason);
-        }
     }
-    if (row_ != nullptr) {
-        if (lastStage() >= 0) {
-            row_->choose(lastStage());
-        }
-        if (row_->hasFocus() && !shown) {
-            board_.setFocus(Qt::OtherFocusReason);
-        }
+    if (lastStage() >= 0) {
+        row_->choose(lastStage(), false);
+    }
+    if (back) {
+        board_.setFocus(Qt::OtherFocusReason);
     }
     if (shown) {
         fit();

@@ -110,7 +110,8 @@ void MainWindow::build() {
     all->setContentsMargins(0, 0, 0, 0);
     all->setSpacing(0);
     all->addWidget(splitter, 1);
-    all->addWidget(new TotalsBar(document_, planner_, work));
+    totals_ = new TotalsBar(document_, planner_, work);
+    all->addWidget(totals_);
     pages_ = new QStackedWidget(this);
     pages_->addWidget(work);
     setCentralWidget(pages_);
@@ -122,8 +123,11 @@ void MainWindow::connectParts() {
     connect(wish_, &WishForm::previewed, board_, &BoardView::setPreview);
     connect(bench_->steps(), &StepsPanel::highlighted, board_, &BoardView::setHighlight);
     connect(bench_, &BenchTabs::highlighted, board_, &BoardView::setHighlight);
-    connect(bench_->steps(), &StepsPanel::termAsked, wish_, &WishForm::focusTerm);
-    connect(bench_->steps(), &StepsPanel::rateAsked, wish_, &WishForm::focusRate);
+    connect(bench_->steps(), &StepsPanel::termAsked, this, &MainWindow::showTerm);
+    connect(bench_->steps(), &StepsPanel::rateAsked, this, [this](const QString& key) {
+        panels_->setOpen(Panels::Wish, true);
+        wish_->focusRate(key);
+    });
     connect(board_, &BoardView::pieceChosen, this, [this](QPoint cell, QPointF mm) {
         const Length border = document_.project().board.border.width;
         const auto at = [border](double value) {
@@ -134,7 +138,12 @@ void MainWindow::connectParts() {
             bench_->steps()->list()->choose(-1);
         }
     });
-    connect(film_, &BuildFilm::termAsked, wish_, &WishForm::focusTerm);
+    connect(film_, &BuildFilm::termAsked, this, &MainWindow::showTerm);
+    // What is below the board works on the board.
+    connect(film_, &BuildFilm::changed, this,
+            [this] { foot_->setVisible(!film_->isStageShown()); });
+    connect(bench_, &BenchTabs::termAsked, this, &MainWindow::showTerm);
+    connect(totals_, &TotalsBar::termAsked, this, &MainWindow::showTerm);
     connect(bench_, &BenchTabs::told, this, &MainWindow::tell);
     connect(files_, &FileWork::opened, this, &MainWindow::hideGallery);
     connect(files_, &FileWork::saved, this,
@@ -142,6 +151,12 @@ void MainWindow::connectParts() {
     noticeTime_.setSingleShot(true);
     noticeTime_.setInterval(noticeTime);
     connect(&noticeTime_, &QTimer::timeout, this, [this] { notice_->hide(); });
+}
+
+void MainWindow::showTerm(TermKind kind) {
+    // Its entry may be in a panel that is folded away.
+    panels_->setOpen(Panels::Wish, true);
+    wish_->focusTerm(kind);
 }
 
 void MainWindow::refreshTitle() {

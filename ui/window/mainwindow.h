@@ -26,6 +26,7 @@ class FileWork;
 class Gallery;
 class Panels;
 class Recovery;
+class TotalsBar;
 class WindowActions;
 class WishForm;
 
@@ -66,6 +67,7 @@ private:
     void build();
     void connectParts();
     void refreshTitle();
+    void showTerm(TermKind kind);
     void placeNotice();
 
     std::unique_ptr<Dialogs> ownDialogs_;
@@ -82,6 +84,7 @@ private:
     BuildFilm* film_ = nullptr;
     BenchTabs* bench_ = nullptr;
     Gallery* gallery_ = nullptr;
+    TotalsBar* totals_ = nullptr;
     Panels* panels_ = nullptr;
     WindowActions* actions_ = nullptr;
     QLabel* notice_ = nullptr;

@@ -18,10 +18,10 @@ namespace kerfwright {
 namespace {
 
 constexpr int cardWidth = 92;
+constexpr int leastCard = 62;
 constexpr int cardHeight = 56;
 constexpr int gap = 8;
 constexpr double pixelsPerMm = 3.78;  // at 96 dots per inch, as drawings are set
-constexpr QSize pictureSize(cardWidth - 16, cardHeight - 12);
 
 QFont nameFont(const QFont& base, bool bold) {
     QFont font = base;
@@ -40,7 +40,7 @@ public:
         const QString name = toQt(row_->stages().stage(index.row()).name);
         const int words = QFontMetrics(nameFont(row_->font(), true)).horizontalAdvance(name);
         return row_->isSlim() ? QSize(words + 20 + gap, 32)
-                              : QSize(std::max(cardWidth, words + 6) + gap, 82);
+                              : QSize(std::max(row_->cardSize().width(), words + 4) + gap, 82);
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -175,6 +175,7 @@ void StageRow::setFilm(const FilmPtr& film, bool current) {
             std::erase_if(pictures_,
                           [&](const auto& one) { return stageOf(film->film, one.first) < 0; });
         }
+        laidOut_ = cardSize().width();
         doItemsLayout();
         horizontalScrollBar()->setValue(scrolled);
         quiet_ = false;
@@ -185,10 +186,21 @@ void StageRow::setFilm(const FilmPtr& film, bool current) {
     }
 }
 
-void StageRow::choose(int stage) {
+QSize StageRow::cardSize() const {
+    const int room = count() > 0 ? width() / count() - gap : cardWidth;
+    // Where they do not all fit in any case, they are rather well seen.
+    return QSize(room >= leastCard ? std::min(room, cardWidth) : cardWidth, cardHeight);
+}
+
+void StageRow::choose(int stage, bool seen) {
     quiet_ = true;
+    const int scrolled = horizontalScrollBar()->value();
     setCurrentIndex(model_->index(stage, 0));
-    scrollTo(currentIndex());
+    if (seen) {
+        scrollTo(currentIndex());
+    } else {
+        horizontalScrollBar()->setValue(scrolled);
+    }
     quiet_ = false;
     viewport()->update();
 }
@@ -235,7 +247,8 @@ QImage StageRow::picture(int stage) {
     if (known.generation != generation_ && asked_.insert(key).second) {
         const double ratio = devicePixelRatioF();
         const Theme theme = windowTheme(isDark(palette()));
-        pool_.start([this, film, stage, key, ratio, theme, letters = letters_,
+        const QSize pictureSize = cardSize() - QSize(12, 10);
+        pool_.start([this, film, stage, key, ratio, theme, pictureSize, letters = letters_,
                      generation = generation_] {
             FilmLook look{pictureSize.width() / pixelsPerMm, pictureSize.height() / pixelsPerMm,
                           false, letters};
@@ -311,6 +324,15 @@ void StageRow::wheelEvent(QWheelEvent* event) {
 void StageRow::changeEvent(QEvent* event) {
     QListView::changeEvent(event);
     if (event->type() == QEvent::PaletteChange) {
+        redraw();
+    }
+}
+
+void StageRow::resizeEvent(QResizeEvent* event) {
+    QListView::resizeEvent(event);
+    if (cardSize().width() != laidOut_) {
+        laidOut_ = cardSize().width();
+        scheduleDelayedItemsLayout();
         redraw();
     }
 }

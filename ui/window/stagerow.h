@@ -44,7 +44,10 @@ public:
     const StageModel& stages() const { return *model_; }
     /// The stage that is shown large; the last one is the board itself.
     int chosen() const { return currentIndex().row(); }
-    void choose(int stage);
+    /// `seen`: scrolled to where it can be seen.
+    void choose(int stage, bool seen = true);
+    /// Of a card, so that all stages fit where they can.
+    QSize cardSize() const;
     /// The stage of the chosen step has a quiet bar; -1: none.
     void setMarked(int stage);
     int marked() const { return marked_; }
@@ -71,6 +74,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
     void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
 
 private:
@@ -87,6 +91,7 @@ private:
     std::map<std::string, Picture> pictures_;  ///< by key of the stage
     std::set<std::string> asked_;
     quint64 generation_ = 1;
+    int laidOut_ = 0;  ///< width of the cards that were laid out last
     bool quiet_ = false;
     bool slim_ = false;
     bool letters_ = false;
