@@ -125,7 +125,9 @@ void WorkingPopup::addFigure(const StepFigure& entry, const Notation& notation) 
                          1);
         const QString source = termSource(term.kind);
         if (!source.isEmpty()) {
-            connect(link(source), &QToolButton::clicked, this, [this, kind = term.kind] {
+            QToolButton* to = link(source);
+            to->setObjectName(QStringLiteral("term-%1").arg(static_cast<int>(term.kind)));
+            connect(to, &QToolButton::clicked, this, [this, kind = term.kind] {
                 Q_EMIT termAsked(kind);
                 close();
             });

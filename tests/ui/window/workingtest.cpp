@@ -167,13 +167,10 @@ protected:
         window->panels().setOpen(Panels::Wish, false);
         openByKey(step);
         ASSERT_NE(popup(), nullptr);
-        QToolButton* link = nullptr;
-        for (auto* one : popup()->findChildren<QToolButton*>()) {
-            if (link == nullptr && one->text() == source + QStringLiteral(" ›")) {
-                link = one;
-            }
-        }
+        auto* link =
+            popup()->findChild<QToolButton*>(QStringLiteral("term-%1").arg(static_cast<int>(kind)));
         ASSERT_NE(link, nullptr) << source.toStdString();
+        EXPECT_EQ(link->text(), source + QStringLiteral(" ›"));
         EXPECT_EQ(link->focusPolicy() & Qt::TabFocus, Qt::TabFocus);
         link->setFocus();
         QTest::keyClick(link, Qt::Key_Space);
