@@ -116,6 +116,34 @@ Length nextMagnet(const std::vector<Length>& sizes, int index) {
     return places.empty() ? now : places.front().before;
 }
 
+std::vector<Length> jointPairMoved(const std::vector<Length>& sizes, int index, Length before) {
+    const auto first = static_cast<std::size_t>(index);
+    const std::size_t image = sizes.size() - 2 - first;  // the joint after this size
+    // How often each size takes part in the move; one between two joints that touch it takes twice.
+    std::vector<int> share(sizes.size(), 0);
+    ++share[first];
+    --share[first + 1];
+    if (image != first) {
+        --share[image];
+        ++share[image + 1];
+    }
+    Length by = Length::nm((before - sizes[first]).nm() / share[first]);
+    for (std::size_t i = 0; i < sizes.size(); ++i) {
+        const std::int64_t times = share[i] < 0 ? -share[i] : share[i];
+        if (times == 0) {
+            continue;
+        }
+        const Length shrink = Length::nm((sizes[i] - BoardLimits::leastCell).nm() / times);
+        const Length grow = Length::nm((BoardLimits::greatestCell - sizes[i]).nm() / times);
+        by = share[i] > 0 ? std::clamp(by, -shrink, grow) : std::clamp(by, -grow, shrink);
+    }
+    std::vector<Length> moved = sizes;
+    for (std::size_t i = 0; i < sizes.size(); ++i) {
+        moved[i] += by * share[i];
+    }
+    return moved;
+}
+
 JointFit fitOf(const std::vector<Length>& sizes, int index) {
     for (const JointPlace& place : jointMagnets(sizes, index)) {
         if (place.before == sizes[static_cast<std::size_t>(index)]) {

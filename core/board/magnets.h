@@ -35,6 +35,11 @@ JointPlace jointPlace(const std::vector<Length>& sizes, int index, Length wanted
 /// The next larger magnet from `sizes[index]` on, or the smallest where there is none; the size as
 /// it is where there are no magnets.
 Length nextMagnet(const std::vector<Length>& sizes, int index);
+/// The sizes with the joint after `index` moved so that the size before it becomes `before`, and
+/// its image from the other end moved alike, as far as the limits of a cell let both; a joint in
+/// the middle is its own image and moves alone. The sum stays. Where the size before the joint lies
+/// between the two, it is `before` to the nanometre below, since both sides of it move.
+std::vector<Length> jointPairMoved(const std::vector<Length>& sizes, int index, Length before);
 /// Why the joint is well placed as it is; `Free` where no magnet is there.
 JointFit fitOf(const std::vector<Length>& sizes, int index);
 

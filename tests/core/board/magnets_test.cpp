@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <algorithm>
 #include <numeric>
 #include <vector>
 
@@ -103,6 +104,41 @@ RC_GTEST_PROP(Magnets, KeepEveryCellWithinItsLimits, ()) {
             RC_ASSERT(mirrored);
         }
     }
+}
+
+RC_GTEST_PROP(JointPairs, KeepAMirroredFieldMirrored, ()) {
+    std::vector<Length> sizes = random::anySizes(5);
+    const bool odd = *rc::gen::arbitrary<bool>();
+    std::vector<Length> all = sizes;
+    if (odd) {
+        all.push_back(Length::mm(31));
+    }
+    all.insert(all.end(), sizes.rbegin(), sizes.rend());
+    const int index = *rc::gen::inRange(0, static_cast<int>(all.size()) - 1);
+    const auto first = static_cast<std::size_t>(index);
+    const Length before = Length::nm(*rc::gen::inRange<std::int64_t>(0, 95'000'000));
+    const std::vector<Length> moved = jointPairMoved(all, index, before);
+    RC_ASSERT(std::accumulate(moved.begin(), moved.end(), Length()) ==
+              std::accumulate(all.begin(), all.end(), Length()));
+    for (const Length size : moved) {
+        RC_ASSERT(size >= BoardLimits::leastCell);
+    }
+    const bool middle = first == all.size() - 2 - first;
+    if (!middle) {
+        RC_ASSERT(std::vector<Length>(moved.rbegin(), moved.rend()) == moved);
+    }
+    // As wished, or stopped by a cell that got as thin as it may.
+    const bool stopped = std::any_of(moved.begin(), moved.end(), [](Length size) {
+        return size < BoardLimits::leastCell + Length::nm(2);
+    });
+    const std::int64_t off = moved[first].nm() - before.nm();
+    RC_ASSERT((off >= -1 && off <= 1) || stopped);
+}
+
+TEST(JointPairs, MoveTheImageByAsMuch) {
+    EXPECT_EQ(jointPairMoved(mm({50, 40, 30, 60}), 0, Length::mm(45)), mm({45, 45, 35, 55}));
+    EXPECT_EQ(jointPairMoved(mm({50, 40, 50}), 1, Length::mm(44)), mm({48, 44, 48}));
+    EXPECT_EQ(jointPairMoved(mm({50, 40}), 0, Length::mm(44)), mm({44, 46}));
 }
 
 RC_GTEST_PROP(Magnets, AreStrongerThanSteps, ()) {
