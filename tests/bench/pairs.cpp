@@ -147,7 +147,9 @@ Project randomProject(int cells) {
 }  // namespace kerfwright::bench
 
 int main(int argc, char** argv) {
-    qputenv("QT_QPA_PLATFORM", "offscreen");
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    }
     QHashSeed::setDeterministicGlobalSeed();
     QStandardPaths::setTestModeEnabled(true);
     QApplication application(argc, argv);
@@ -160,6 +162,7 @@ int main(int argc, char** argv) {
     kerfwright::bench::addTimber();
     kerfwright::bench::addSeasons();
     kerfwright::bench::addView();
+    kerfwright::bench::addJoint();
     kerfwright::bench::addSheets();
     kerfwright::bench::addStart(
         QFileInfo(QCoreApplication::applicationFilePath()).path().toStdString());

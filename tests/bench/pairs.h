@@ -33,6 +33,7 @@ void addSearch();
 void addTimber();
 void addSeasons();
 void addView();
+void addJoint();
 void addSheets();
 /// `folder`: where the programs stand that are started.
 void addStart(const std::string& folder);

@@ -1,6 +1,10 @@
 #include "ui/window/boardeditor.h"
 
+#include "core/board/magnets.h"
+#include "core/board/regions.h"
+#include "core/board/strokes.h"
 #include "ui/document/text.h"
+#include "ui/window/regioneditor.h"
 
 #include <algorithm>
 #include <set>
@@ -49,9 +53,24 @@ std::vector<QPoint> images(QPoint cell, const Symmetry& symmetry, int columns, i
     return all;
 }
 
+std::vector<QPoint> strokeCells(Stroke stroke, QPoint from, QPoint to, bool straight) {
+    const Cell first{from.x(), from.y()};
+    const Cell last{to.x(), to.y()};
+    const std::vector<Cell> cells =
+        stroke == Stroke::Line ? lineCells(first, straight ? straightened(first, last) : last)
+                               : rectangleCells(first, last, straight);
+    std::vector<QPoint> points;
+    points.reserve(cells.size());
+    for (const Cell cell : cells) {
+        points.emplace_back(cell.column, cell.row);
+    }
+    return points;
+}
+
 BoardEditor::BoardEditor(Document& document, QObject* parent)
     : QObject(parent)
-    , document_(document) {
+    , document_(document)
+    , region_(new RegionEditor(document, *this)) {
     connect(&document, &Document::projectChanged, this, &BoardEditor::projectChanged);
 }
 
@@ -127,30 +146,60 @@ void BoardEditor::growMark(int right, int down) {
     setMark(cells);
 }
 
-void BoardEditor::paint(const std::vector<QPoint>& cells) {
-    const Project& project = document_.project();
-    const Field& field = project.board.field;
+std::vector<int> BoardEditor::reachedBy(const std::vector<QPoint>& cells) const {
+    const Field& field = document_.project().board.field;
     const int columns = static_cast<int>(field.columns.size());
     const int rows = static_cast<int>(field.rows.size());
     const std::vector<int> map = pieceMap(field);
-    std::set<std::size_t> reached;
+    std::set<int> reached;
     for (const QPoint cell : cells) {
         for (const QPoint image : images(cell, symmetry_, columns, rows)) {
-            const int index = map[static_cast<std::size_t>(image.y() * columns + image.x())];
-            if (field.pieces[static_cast<std::size_t>(index)].wood != wood_) {
-                reached.insert(static_cast<std::size_t>(index));
-            }
+            reached.insert(map[static_cast<std::size_t>(image.y() * columns + image.x())]);
         }
     }
-    if (reached.empty()) {
-        return;
+    return {reached.begin(), reached.end()};
+}
+
+std::vector<int> BoardEditor::filledFrom(QPoint cell) const {
+    const Field& field = document_.project().board.field;
+    std::set<int> reached;
+    for (const QPoint image : images(cell, symmetry_, static_cast<int>(field.columns.size()),
+                                     static_cast<int>(field.rows.size()))) {
+        const std::vector<int> pieces = connectedPieces(field, {image.x(), image.y()});
+        reached.insert(pieces.begin(), pieces.end());
     }
-    const QString wood = toQt(project.woods[static_cast<std::size_t>(wood_)].name).toLower();
-    document_.edit(tr("paint with %1").arg(wood), entry::paint, [&](Project& changed) {
-        for (const std::size_t index : reached) {
-            changed.board.field.pieces[index].wood = wood_;
-        }
+    return {reached.begin(), reached.end()};
+}
+
+QString BoardEditor::woodName() const {
+    return toQt(document_.project().woods[static_cast<std::size_t>(wood_)].name).toLower();
+}
+
+void BoardEditor::paintPieces(const QString& what, int entry, const std::vector<int>& pieces) {
+    const Field& field = document_.project().board.field;
+    if (std::all_of(pieces.begin(), pieces.end(), [&](int piece) {
+            return field.pieces[static_cast<std::size_t>(piece)].wood == wood_;
+        })) {
+        return;  // no copy of the project for a stroke that stays on its own wood
+    }
+    document_.edit(what, entry, [&](Project& changed) {
+        changed.board.field = withWood(changed.board.field, pieces, wood_);
     });
+}
+
+void BoardEditor::paint(const std::vector<QPoint>& cells) {
+    paintPieces(tr("paint with %1").arg(woodName()), entry::paint, reachedBy(cells));
+}
+
+void BoardEditor::draw(Stroke stroke, QPoint from, QPoint to, bool straight) {
+    const QString what =
+        stroke == Stroke::Line ? tr("draw a line in %1") : tr("draw a rectangle in %1");
+    paintPieces(what.arg(woodName()), entry::none,
+                reachedBy(strokeCells(stroke, from, to, straight)));
+}
+
+void BoardEditor::fill(QPoint cell) {
+    paintPieces(tr("fill with %1").arg(woodName()), entry::none, filledFrom(cell));
 }
 
 void BoardEditor::endStroke() {
@@ -182,11 +231,12 @@ bool BoardEditor::canMerge() const {
 }
 
 bool BoardEditor::canSplit() const {
-    if (mark_.isNull()) {
-        return false;
-    }
-    const QRect piece = pieceCells(mark_.topLeft());
-    return piece.width() * piece.height() > 1;
+    const Field& field = document_.project().board.field;
+    return !mark_.isNull() &&
+           std::any_of(field.pieces.begin(), field.pieces.end(), [&](const Piece& piece) {
+               return piece.across * piece.down > 1 &&
+                      mark_.intersects(QRect(piece.column, piece.row, piece.across, piece.down));
+           });
 }
 
 void BoardEditor::merge() {
@@ -205,26 +255,56 @@ void BoardEditor::split() {
         return;
     }
     document_.edit(tr("split piece"), entry::none, [this](Project& project) {
-        project.board.field = withSplit(project.board.field, mark_.x(), mark_.y());
+        project.board.field = withAllSplit(project.board.field,
+                                           {mark_.x(), mark_.y(), mark_.width(), mark_.height()});
     });
     Q_EMIT markChanged();
 }
 
-void BoardEditor::placeJoint(const GridJoint& joint, Length size) {
+const std::vector<Length>* BoardEditor::sizesAt(const GridJoint& joint) const {
     const Field& field = document_.project().board.field;
     const std::vector<Length>& sizes = joint.vertical ? field.columns : field.rows;
-    const auto first = static_cast<std::size_t>(joint.index);
-    if (joint.isNone() || first + 1 >= sizes.size()) {
+    return joint.isNone() || static_cast<std::size_t>(joint.index) + 1 >= sizes.size() ? nullptr
+                                                                                       : &sizes;
+}
+
+void BoardEditor::placeJoint(const GridJoint& joint, Length size) {
+    const std::vector<Length>* sizes = sizesAt(joint);
+    if (sizes == nullptr) {
         return;
     }
-    const Length both = sizes[first] + sizes[first + 1];
-    const Length wanted = std::clamp(size, BoardLimits::leastCell, both - BoardLimits::leastCell);
-    const Length by = wanted - sizes[first];
+    const auto first = static_cast<std::size_t>(joint.index);
+    // A mirror moves the joint's image along with it.
+    const bool paired = symmetry_.halfTurn || (joint.vertical ? symmetry_.across : symmetry_.down);
+    std::vector<Length> moved = *sizes;
+    if (paired) {
+        moved = jointPairMoved(moved, joint.index, size);
+    } else {
+        const Length both = moved[first] + moved[first + 1];
+        moved[first] =
+            std::clamp(size, std::max(BoardLimits::leastCell, both - BoardLimits::greatestCell),
+                       std::min(BoardLimits::greatestCell, both - BoardLimits::leastCell));
+        moved[first + 1] = both - moved[first];
+    }
+    if (moved == *sizes) {
+        return;  // a hand that rests costs nothing
+    }
     document_.edit(tr("move joint"), entry::joint, [&](Project& project) {
         Field& changed = project.board.field;
-        changed = joint.vertical ? withColumnJointMoved(changed, joint.index, by)
-                                 : withRowJointMoved(changed, joint.index, by);
+        (joint.vertical ? changed.columns : changed.rows) = moved;
     });
+}
+
+void BoardEditor::dragJoint(const GridJoint& joint, Length wanted, Length reach) {
+    if (const std::vector<Length>* sizes = sizesAt(joint)) {
+        placeJoint(joint, jointPlace(*sizes, joint.index, wanted, reach, jointStep(false)).before);
+    }
+}
+
+void BoardEditor::jumpJoint(const GridJoint& joint) {
+    if (const std::vector<Length>* sizes = sizesAt(joint)) {
+        placeJoint(joint, nextMagnet(*sizes, joint.index));
+    }
 }
 
 Length BoardEditor::jointStep(bool fine) const {
@@ -235,10 +315,9 @@ Length BoardEditor::jointStep(bool fine) const {
 }
 
 void BoardEditor::nudgeJoint(const GridJoint& joint, int steps, bool fine) {
-    const Field& field = document_.project().board.field;
-    const std::vector<Length>& sizes = joint.vertical ? field.columns : field.rows;
-    if (!joint.isNone() && static_cast<std::size_t>(joint.index) + 1 < sizes.size()) {
-        placeJoint(joint, sizes[static_cast<std::size_t>(joint.index)] + jointStep(fine) * steps);
+    if (const std::vector<Length>* sizes = sizesAt(joint)) {
+        placeJoint(joint,
+                   (*sizes)[static_cast<std::size_t>(joint.index)] + jointStep(fine) * steps);
     }
 }
 

@@ -25,6 +25,15 @@ struct Symmetry {
 /// The cells that a stroke at `cell` reaches, itself among them, each once.
 std::vector<QPoint> images(QPoint cell, const Symmetry& symmetry, int columns, int rows);
 
+/// What is drawn from one cell to another.
+enum class Stroke { Line, Rectangle };
+
+/// The cells that it reaches. Held straight, a line is level, upright or at half a right angle, and
+/// a rectangle its edge alone.
+std::vector<QPoint> strokeCells(Stroke stroke, QPoint from, QPoint to, bool straight);
+
+class RegionEditor;
+
 class BoardEditor : public QObject {
     Q_OBJECT
 
@@ -52,6 +61,13 @@ public:
     void paint(const std::vector<QPoint>& cells);
     void endStroke();
     void paintMark();
+    /// Paints a line or a rectangle, as a step of its own.
+    void draw(Stroke stroke, QPoint from, QPoint to, bool straight);
+    /// Paints all of one wood that hangs together with the piece at `cell`, as a step of its own.
+    void fill(QPoint cell);
+    /// The pieces that painting these cells, or filling from one, reaches with the symmetry.
+    std::vector<int> reachedBy(const std::vector<QPoint>& cells) const;
+    std::vector<int> filledFrom(QPoint cell) const;
     void pickUp(QPoint cell);
     void merge();
     void split();
@@ -63,6 +79,13 @@ public:
     /// Moves a joint by whole steps: 1 mm or 1/16 in, fine 0.1 mm or 1/64 in.
     void nudgeJoint(const GridJoint& joint, int steps, bool fine);
     Length jointStep(bool fine) const;
+    /// Moves a joint to where it likes to stop near `wanted`: see `jointPlace`.
+    void dragJoint(const GridJoint& joint, Length wanted, Length reach);
+    /// Moves a joint to the next place that is more than a round number.
+    void jumpJoint(const GridJoint& joint);
+
+    /// What is done to the marked region as a whole.
+    RegionEditor& region() { return *region_; }
 
 Q_SIGNALS:
     void woodChanged();
@@ -71,11 +94,15 @@ Q_SIGNALS:
 
 private:
     void projectChanged();
+    const std::vector<Length>* sizesAt(const GridJoint& joint) const;
+    void paintPieces(const QString& what, int entry, const std::vector<int>& pieces);
+    QString woodName() const;
 
     Document& document_;
     int wood_ = 0;
     Symmetry symmetry_;
     QRect mark_;
+    RegionEditor* region_;
 };
 
 }  // namespace kerfwright

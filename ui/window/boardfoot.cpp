@@ -5,6 +5,8 @@
 #include "ui/window/chipbar.h"
 #include "ui/window/faultnote.h"
 #include "ui/window/markbar.h"
+#include "ui/window/regionactions.h"
+#include "ui/window/regioneditor.h"
 #include "ui/window/seasonbar.h"
 
 #include <algorithm>
@@ -25,15 +27,15 @@ BoardFoot::BoardFoot(Document& document, Planner& planner, BoardEditor& editor, 
     , document_(document)
     , editor_(editor)
     , board_(board)
+    , actions_(new RegionActions(board, editor, this))
     , chips_(new ChipBar(document, editor, this))
     , hint_(new FaultNote(this))
     , season_(new SeasonBar(document, planner, this))
-    , marks_(new MarkBar(document, editor, this)) {
+    , marks_(new MarkBar(document, editor, *actions_, this)) {
     hint_->setObjectName(QStringLiteral("boardHint"));
     marks_->setFaultNote(hint_);
     // A command by button is followed by more work on the board.
     const auto backToBoard = [this] { board_.setFocus(Qt::OtherFocusReason); };
-    connect(marks_, &MarkBar::commandGiven, this, backToBoard);
     connect(chips_, &ChipBar::clicked, this, backToBoard);
     connect(&board, &BoardView::touched, season_, &SeasonBar::leaveSeason);
     connect(season_, &SeasonBar::pictured, &board_, &BoardView::setSeason);
@@ -41,6 +43,18 @@ BoardFoot::BoardFoot(Document& document, Planner& planner, BoardEditor& editor, 
     connect(&document, &Document::projectChanged, this, &BoardFoot::place);
     connect(&editor, &BoardEditor::woodChanged, this, &BoardFoot::place);
     connect(&board, &BoardView::toolChanged, this, &BoardFoot::place);
+    connect(&board, &BoardView::gestureChanged, this, &BoardFoot::place);
+    connect(&editor.region(), &RegionEditor::carriedChanged, this, &BoardFoot::place);
+    // Said until the maker does something else.
+    connect(&editor.region(), &RegionEditor::refused, hint_,
+            [this](const QString& why) { hint_->say(this, why); });
+    const auto goOn = [this] { hint_->unsay(this); };
+    connect(&board, &BoardView::touched, this, goOn);
+    connect(&board, &BoardView::toolChanged, this, goOn);
+    connect(&editor, &BoardEditor::markChanged, this, goOn);
+    connect(&editor.region(), &RegionEditor::carriedChanged, this, goOn);
+    connect(&document, &Document::projectChanged, this, goOn);
+    connect(&document, &Document::projectChanged, actions_, &RegionActions::refresh);
     place();
 }
 
@@ -53,15 +67,46 @@ void BoardFoot::setLow(bool low) {
 
 QString BoardFoot::hint() const {
     const Project& project = document_.project();
+    const QString wood =
+        toQt(project.woods[static_cast<std::size_t>(editor_.wood())].name).toLower();
+    if (const Carried* carried = editor_.region().carried()) {
+        return carried->from
+                   ? tr("Pointer or arrows move it · click or Enter lays it down and leaves %1 · "
+                        "H, "
+                        "V mirror, T turns · Escape leaves")
+                         .arg(wood)
+                   : tr("Pointer or arrows move it · click or Enter lays it down, with Shift again "
+                        "and again · H, V mirror, T turns · Escape leaves");
+    }
     switch (board_.tool()) {
     case Tool::Paint:
-        return tr("Click or drag paints with %1 · right button picks up a wood")
-            .arg(toQt(project.woods[static_cast<std::size_t>(editor_.wood())].name).toLower());
+        return tr("Click or drag paints with %1 · right button picks up a wood").arg(wood);
+    case Tool::Line:
+        return board_.isDrawing()
+                   ? tr("Go to the other end · Space or Enter draws in %1, with Shift straight · "
+                        "Escape leaves")
+                         .arg(wood)
+                   : tr("Drag draws a line in %1, with Shift a straight one · Space begins at the "
+                        "marked piece")
+                         .arg(wood);
+    case Tool::Rectangle:
+        return board_.isDrawing()
+                   ? tr("Go to the other corner · Space or Enter draws in %1, with Shift the edge "
+                        "only · Escape leaves")
+                         .arg(wood)
+                   : tr("Drag draws a rectangle in %1, with Shift its edge only · Space begins at "
+                        "the marked piece")
+                         .arg(wood);
+    case Tool::Fill:
+        return tr("Click fills with %1 what hangs together in one wood · Space fills from the "
+                  "marked piece")
+            .arg(wood);
     case Tool::Select:
-        return tr("Click or drag marks pieces · M merges, S splits, Space paints what is marked");
+        return tr("Click or drag marks pieces, on the rulers whole lines · drag what is marked to "
+                  "move it, with Ctrl a copy · Space paints it");
     case Tool::Joints:
-        return tr("Drag a joint to move it, with Shift in finer steps · Alt + arrows move the "
-                  "joints of a marked piece");
+        return tr("Drag a joint: it holds where sizes agree, with Shift in finer steps · Alt + "
+                  "arrows move the joints of a marked piece, N goes to where they agree");
     }
     return QString();
 }

@@ -14,6 +14,7 @@ class BoardView;
 class ChipBar;
 class FaultNote;
 class MarkBar;
+class RegionActions;
 class SeasonBar;
 
 class BoardFoot : public QWidget {
@@ -22,6 +23,8 @@ class BoardFoot : public QWidget {
 public:
     BoardFoot(Document& document, Planner& planner, BoardEditor& editor, BoardView& board,
               QWidget* parent = nullptr);
+
+    RegionActions& regionActions() { return *actions_; }
 
     /// In a low window all of it shares one row, where that is wide enough.
     void setLow(bool low);
@@ -38,6 +41,7 @@ private:
     Document& document_;
     BoardEditor& editor_;
     BoardView& board_;
+    RegionActions* actions_;
     ChipBar* chips_;
     FaultNote* hint_;
     SeasonBar* season_;  ///< where the marks are, as long as there are none

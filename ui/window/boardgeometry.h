@@ -39,6 +39,8 @@ public:
     const Surround& surround() const { return surround_; }
     /// Of the board, in mm.
     QSizeF size() const { return size_; }
+    int columns() const { return static_cast<int>(xs_.size()) - 1; }
+    int rows() const { return static_cast<int>(ys_.size()) - 1; }
     /// The pixels of a rectangle of cells.
     QRectF cells(const QRect& cells) const;
     /// (-1, -1) outside the field.

@@ -4,7 +4,8 @@
 #include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
-#include "ui/window/pieceinfo.h"
+#include "ui/window/boardreading.h"
+#include "ui/window/regioneditor.h"
 
 #include <QPaintEvent>
 #include <QPainter>
@@ -21,10 +22,6 @@ constexpr double greatestScale = 60;
 constexpr double leastAir = 8;  // pixels round a board that is fitted
 constexpr double greatestAir = 28;
 
-Length lengthAt(double mm) {
-    return Length::nm(static_cast<std::int64_t>(std::llround(mm * 1e6)));
-}
-
 }  // namespace
 
 BoardView::BoardView(Document& document, Planner& planner, BoardEditor& editor, QWidget* parent)
@@ -39,6 +36,11 @@ BoardView::BoardView(Document& document, Planner& planner, BoardEditor& editor, 
     setMouseTracking(true);
     setAttribute(Qt::WA_OpaquePaintEvent);
     connect(&document, &Document::projectChanged, this, [this] {
+        // What was begun on the board as it was has no end on another.
+        if (drag_ == Drag::Draw || drag_ == Drag::Repeat || drag_ == Drag::Carry) {
+            drag_ = Drag::None;
+        }
+        endDrawing(false, false);
         lettered_.reset();
         layOut();
         describe();
@@ -54,6 +56,15 @@ BoardView::BoardView(Document& document, Planner& planner, BoardEditor& editor, 
     });
     connect(&figure_, &FigureLayer::changed, this, qOverload<>(&QWidget::update));
     connect(&editor, &BoardEditor::markChanged, this, [this] {
+        keyJoint_ = GridJoint();
+        if (isDrawing() && drag_ == Drag::None && !editor_.mark().isNull()) {
+            drawTo_ = editor_.mark().topLeft();
+        }
+        update();
+        describe();
+    });
+    connect(&editor.region(), &RegionEditor::carriedChanged, this, [this] {
+        updateCursor();
         update();
         describe();
     });
@@ -68,12 +79,9 @@ void BoardView::describe() {
                         .arg(project.board.field.rows.size())
                         .arg(toQt(format(size.width, project.notation)),
                              toQt(format(size.height, project.notation)));
-    const QRect mark = editor_.mark();
-    if (!mark.isNull()) {
-        words +=
-            tr(". Marked: ") + pieceWords(project, currentJob(), mark.topLeft(), Length(), Length())
-                                   .mid(0, 2)
-                                   .join(QStringLiteral(", "));
+    const QString marked = handReading(project, hand());
+    if (!marked.isEmpty()) {
+        words += QStringLiteral(". ") + marked;
     }
     setAccessibleDescription(words);
 }
@@ -95,8 +103,11 @@ void BoardView::setTool(Tool tool) {
     if (tool != tool_) {
         tool_ = tool;
         joint_ = GridJoint();
+        endDrawing(false, false);
+        editor_.region().letGo();
         updateCursor();
         update();
+        describe();
         Q_EMIT toolChanged();
     }
 }
@@ -247,56 +258,9 @@ void BoardView::paintOverlays(QPainter& painter) {
     const Tones tones = tonesOf(palette());
     const Project& project = shown();
     paintHighlight(painter, highlight_, project.board, geometry_, tones);
-    if (drag_ == Drag::Paint || (tool_ == Tool::Paint && hovered_.x() >= 0)) {
-        for (const QPoint cell : images(hovered_, editor_.symmetry(),
-                                        static_cast<int>(project.board.field.columns.size()),
-                                        static_cast<int>(project.board.field.rows.size()))) {
-            const QRect piece = editor_.pieceCells(cell);
-            if (!piece.isNull()) {
-                paintFrame(painter, geometry_.cells(piece).adjusted(1, 1, -1, -1),
-                           mixed(tones.accent, tones.surround, 0.25), 1);
-            }
-        }
-    }
-    if (!editor_.mark().isNull()) {
-        paintFrame(painter, geometry_.cells(editor_.mark()).adjusted(1, 1, -1, -1), tones.accent,
-                   hasFocus() ? 3 : 2);
-    }
-    if (!joint_.isNone() && tool_ == Tool::Joints) {
-        const QRectF field = geometry_.field();
-        const QRectF before = geometry_.cells(joint_.vertical ? QRect(joint_.index, 0, 1, 1)
-                                                              : QRect(0, joint_.index, 1, 1));
-        painter.setPen(QPen(tones.accent, 3));
-        if (joint_.vertical) {
-            painter.drawLine(QPointF(before.right(), field.top()),
-                             QPointF(before.right(), field.bottom()));
-        } else {
-            painter.drawLine(QPointF(field.left(), before.bottom()),
-                             QPointF(field.right(), before.bottom()));
-        }
-    }
+    paintTools(painter);
     paintRulers(painter, QRectF(rect()), geometry_, project.notation.unit, pointer_, tones);
     paintBubble(painter, pointer_, QRectF(rect()), bubbleWords());
-}
-
-QStringList BoardView::bubbleWords() const {
-    const Project& project = shown();
-    if (!joint_.isNone() && tool_ == Tool::Joints) {
-        const Field& field = project.board.field;
-        const std::vector<Length>& sizes = joint_.vertical ? field.columns : field.rows;
-        const auto first = static_cast<std::size_t>(joint_.index);
-        return {joint_.vertical ? tr("Joint after column %1").arg(joint_.index + 1)
-                                : tr("Joint after row %1").arg(joint_.index + 1),
-                tr("%1 | %2").arg(toQt(format(sizes[first], project.notation)),
-                                  toQt(format(sizes[first + 1], project.notation)))};
-    }
-    if (drag_ != Drag::None || hovered_.x() < 0 || preview_) {
-        return {};
-    }
-    const QPointF mm = geometry_.toMm(pointer_);
-    const Surround& surround = geometry_.surround();
-    return pieceWords(project, currentJob(), hovered_, lengthAt(mm.x()) - surround.left(),
-                      lengthAt(mm.y()) - surround.top());
 }
 
 }  // namespace kerfwright

@@ -11,12 +11,15 @@
 
 #include <QWidget>
 
+#include <functional>
 #include <memory>
 #include <optional>
 
 namespace kerfwright {
 
-enum class Tool { Paint, Select, Joints };
+struct Hand;
+
+enum class Tool { Paint, Line, Rectangle, Fill, Select, Joints };
 
 class BoardView : public QWidget {
     Q_OBJECT
@@ -26,6 +29,10 @@ public:
 
     Tool tool() const { return tool_; }
     void setTool(Tool tool);
+    /// Whether a line or a rectangle has its beginning and waits for its end.
+    bool isDrawing() const { return drawFrom_.x() >= 0; }
+    /// The cell under the pointer; the first where there is none.
+    QPoint pointedCell() const { return hovered_.x() < 0 ? QPoint(0, 0) : hovered_; }
     /// Letters and hatch on the woods, for eyes and printers that do not see colour.
     void setLetters(bool on);
     /// Wood figure on the pieces, raw or oiled.
@@ -47,6 +54,8 @@ public:
 Q_SIGNALS:
     void toolChanged();
     void viewChanged();
+    /// A line or a rectangle was begun or ended.
+    void gestureChanged();
     /// The maker is about to work on the board: it must be shown as it is built.
     void touched();
     /// A piece was clicked or marked by key: what it comes from.
@@ -67,7 +76,7 @@ protected:
     void focusOutEvent(QFocusEvent* event) override;
 
 private:
-    enum class Drag { None, Paint, Select, Joint, Pan };
+    enum class Drag { None, Paint, Draw, Select, Lines, Carry, Repeat, Joint, Pan };
 
     const Project& shown() const { return preview_ ? *preview_ : document_.project(); }
     /// Nothing but the board as it is built is shown.
@@ -83,13 +92,31 @@ private:
     void pan(QPointF by);
     void showPointer(QPointF at);
     void updateCursor();
-    void strokeTo(QPointF at);
-    void dragJoint(QPointF at, bool fine);
     void paintOverlays(QPainter& painter);
     QStringList bubbleWords() const;
-    void chooseMark();
-    bool nudgeKey(int right, int down, bool fine);
     void describe();
+
+    // The tools in the hand: boardtools.cpp.
+    QPoint cellUnder(QPointF at) const;
+    QPoint nearestCell(QPointF at) const;
+    QRectF repeatHandle() const;
+    bool isOverMoveable(QPoint cell) const;
+    GridJoint jointInHand() const;
+    Hand hand() const;
+    void pressTool(QPointF at, Qt::KeyboardModifiers keys);
+    void moveTool(QPointF at, Qt::KeyboardModifiers keys);
+    void releaseTool(Qt::KeyboardModifiers keys);
+    void strokeTo(QPointF at);
+    void dragJoint(QPointF at, bool fine);
+    void markLines(QPointF at);
+    void beginDrawing(QPoint cell);
+    void endDrawing(bool draw, bool straight);
+    void paintByKey();
+    bool handKey(int key, Qt::KeyboardModifiers keys, int right, int down);
+    void moveJointByKey(const GridJoint& joint, const std::function<void()>& move);
+    GridJoint jointBesideMark(bool vertical) const;
+    void paintTools(QPainter& painter);
+    void chooseMark();
 
     Document& document_;
     Planner& planner_;
@@ -112,8 +139,14 @@ private:
     QPointF pointer_{-1e6, -1e6};
     QPoint hovered_{-1, -1};
     QPoint markFrom_;
-    GridJoint joint_;   ///< under the pointer or dragged
-    Length jointSize_;  ///< of the line before it when the drag began
+    QPoint drawFrom_{-1, -1};  ///< where a line or a rectangle begins
+    QPoint drawTo_;
+    bool straight_ = false;
+    QPoint grip_;         ///< of the cells that are dragged, the one held
+    QRect repeat_;        ///< what a drag of the corner would cover
+    GridJoint joint_;     ///< under the pointer or dragged
+    GridJoint keyJoint_;  ///< moved by key last
+    Length jointSize_;    ///< of the line before it when the drag began
     QPointF dragFrom_;
     bool spaceDown_ = false;
     bool spacePanned_ = false;

@@ -21,17 +21,29 @@ class Help {
 
 public:
     using Row = std::array<QString, 2>;
-    static std::array<Row, 19> keys() {
+    static std::array<Row, 30> keys() {
         return {
             {{tr("Arrows"), tr("go from piece to piece")},
              {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
-             {tr("Space"), tr("paint what is marked")},
+             {tr("Ctrl + A"), tr("mark the whole field")},
+             {tr("P, L, R, F"), tr("paint pieces, draw lines or rectangles, fill")},
+             {tr("K, J"), tr("mark pieces, move joints")},
+             {tr("Space"), tr("paint, fill, begin or end a line: what the tool does")},
+             {tr("Enter, Shift + Enter"), tr("end a line, with Shift a straight one; of a "
+                                             "rectangle the edge only")},
              {tr("1 – 9"), tr("choose the wood that paints")},
              {tr("Enter"), tr("pick up the wood of the marked piece")},
-             {tr("M, S"), tr("merge what is marked, split a piece")},
+             {tr("M, S"), tr("merge what is marked, split its pieces")},
+             {tr("Ctrl + C, X, V"), tr("copy, cut, paste: arrows move it, Enter lays it down")},
+             {tr("G"), tr("move what is marked")},
+             {tr("H, V, T"), tr("mirror across, mirror down, turn")},
+             {tr("Ctrl + D"), tr("repeat what is marked over the board")},
+             {tr("Ctrl + Shift + V"), tr("cover what is marked with the copy")},
+             {tr("Ctrl + Shift + arrows"), tr("insert as many columns or rows as are marked")},
+             {tr("Delete, Shift + Delete"), tr("remove the marked columns, the marked rows")},
              {tr("Alt + arrows"),
               tr("move the joint right of or below the mark; with Shift finer")},
-             {tr("P, K, J"), tr("paint pieces, mark pieces, move joints")},
+             {tr("N, Shift + N"), tr("take that joint to the next place where sizes agree")},
              {tr("Right button"), tr("pick up the wood under the pointer")},
              {tr("Ctrl + wheel"), tr("zoom; the wheel alone moves the board")},
              {tr("Space + drag"), tr("move the board; so does the middle button")},
@@ -81,13 +93,18 @@ void showKeys(QWidget* parent) {
     grid->setHorizontalSpacing(24);
     grid->setVerticalSpacing(8);
     int line = 0;
-    for (const Help::Row& row : Help::keys()) {
+    const auto keys = Help::keys();
+    // In two columns, so that a low window has room for it.
+    const int half = static_cast<int>(keys.size() + 1) / 2;
+    grid->setColumnMinimumWidth(2, 16);
+    for (const Help::Row& row : keys) {
         auto* key = new QLabel(row[0], made);
         QFont bold = key->font();
         bold.setBold(true);
         key->setFont(bold);
-        grid->addWidget(key, line, 0);
-        grid->addWidget(new QLabel(row[1], made), line++, 1);
+        const int column = line < half ? 0 : 3;
+        grid->addWidget(key, line % half, column);
+        grid->addWidget(new QLabel(row[1], made), line++ % half, column + 1);
     }
     qobject_cast<QVBoxLayout*>(made->layout())->addLayout(grid);
     finish(made);

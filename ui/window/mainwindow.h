@@ -42,6 +42,7 @@ public:
     Planner& planner() { return planner_; }
     BoardEditor& editor() { return editor_; }
     BoardView& board() { return *board_; }
+    BoardFoot& foot() { return *foot_; }
     BenchTabs& bench() { return *bench_; }
     FileWork& files() { return *files_; }
     Panels& panels() { return *panels_; }

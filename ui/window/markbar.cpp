@@ -2,12 +2,11 @@
 
 #include "ui/document/text.h"
 #include "ui/window/faultnote.h"
-#include "ui/window/icons.h"
 #include "ui/window/lengthfield.h"
+#include "ui/window/regionbar.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QToolButton>
 
 #include <algorithm>
 
@@ -16,32 +15,19 @@ namespace kerfwright {
 namespace {
 
 constexpr int barHeight = 30;
-
-QToolButton* button(const QString& text, const QString& icon, const QString& tip, QWidget* parent) {
-    auto* made = new QToolButton(parent);
-    made->setText(text);
-    made->setIcon(lineIcon(icon));
-    made->setIconSize(QSize(18, 18));
-    made->setToolTip(tip);
-    made->setAccessibleName(text);
-    made->setFocusPolicy(Qt::StrongFocus);
-    made->setAutoRaise(true);
-    return made;
-}
+constexpr int gap = 14;
 
 }  // namespace
 
-MarkBar::MarkBar(Document& document, BoardEditor& editor, QWidget* parent)
+MarkBar::MarkBar(Document& document, BoardEditor& editor, const RegionActions& actions,
+                 QWidget* parent)
     : QWidget(parent)
     , document_(document)
     , editor_(editor)
+    , actions_(actions)
     , columnName_(new QLabel(this))
     , rowName_(new QLabel(this))
-    , size_(new QLabel(this))
-    , merge_(button(tr("Merge"), QStringLiteral("merge"), tr("One piece of all that is marked (M)"),
-                    this))
-    , split_(
-          button(tr("Split"), QStringLiteral("split"), tr("One piece a square again (S)"), this)) {
+    , size_(new QLabel(this)) {
     setAccessibleName(tr("Marked piece"));
     const auto lengthField = [this](const QString& name, bool column) {
         auto* field = new LengthField(
@@ -74,8 +60,6 @@ MarkBar::MarkBar(Document& document, BoardEditor& editor, QWidget* parent)
     rowHeight_->line()->setObjectName(QStringLiteral("rowHeightEntry"));
     size_->setObjectName(QStringLiteral("markSize"));
     size_->setForegroundRole(QPalette::PlaceholderText);
-    merge_->setObjectName(QStringLiteral("merge"));
-    split_->setObjectName(QStringLiteral("split"));
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(6);
@@ -85,15 +69,9 @@ MarkBar::MarkBar(Document& document, BoardEditor& editor, QWidget* parent)
     row->addWidget(rowName_);
     row->addWidget(rowHeight_);
     row->addStretch(1);
-    row->addWidget(merge_);
-    row->addWidget(split_);
     setFixedHeight(barHeight);
     columnName_->setBuddy(columnWidth_);
     rowName_->setBuddy(rowHeight_);
-    connect(merge_, &QToolButton::clicked, &editor, &BoardEditor::merge);
-    connect(split_, &QToolButton::clicked, &editor, &BoardEditor::split);
-    connect(merge_, &QToolButton::clicked, this, &MarkBar::commandGiven);
-    connect(split_, &QToolButton::clicked, this, &MarkBar::commandGiven);
     connect(&editor, &BoardEditor::markChanged, this, &MarkBar::refresh);
     connect(&document, &Document::projectChanged, this, &MarkBar::refresh);
     refresh();
@@ -143,22 +121,40 @@ void MarkBar::refresh() {
                            .arg(toQt(formatBare(width, project.notation)),
                                 toQt(format(height, project.notation))));
     }
-    merge_->setEnabled(editor_.canMerge());
-    split_->setEnabled(editor_.canSplit());
-    placeSize();
+    if (region_ == nullptr) {
+        // Not before something is marked: a start needs none of it.
+        region_ = new RegionBar(actions_, this);
+        region_->show();
+    }
+    place();
+}
+
+QSize MarkBar::minimumSizeHint() const {
+    return QSize(layout()->minimumSize().width() + gap + RegionBar::leastWidth(), barHeight);
 }
 
 void MarkBar::resizeEvent(QResizeEvent*) {
-    placeSize();
+    place();
 }
 
-void MarkBar::placeSize() {
-    // Outside the layout, so that the bar is never wider for what is marked.
+void MarkBar::place() {
+    if (region_ == nullptr) {
+        return;
+    }
+    // Outside the layout, so that the bar is never wider for what is marked. The size goes first,
+    // then as many commands as there is room for.
     layout()->activate();
-    const int left = rowHeight_->geometry().right() + 14;
-    size_->setGeometry(left, 0, std::max(0, merge_->x() - left - 8), height());
-    size_->setVisible(size_->sizeHint().width() <= size_->width());
+    const int left = rowHeight_->geometry().right() + gap;
+    const int room = width() - left;
+    const int words = size_->sizeHint().width();
+    const bool said = !size_->text().isEmpty() && words + gap + RegionBar::leastWidth() <= room;
+    const int taken = said ? words + gap : 0;
+    size_->setGeometry(left, 0, words, height());
+    size_->setVisible(said);
     size_->setToolTip(size_->text());
+    const int buttons =
+        std::clamp(room - taken, RegionBar::leastWidth(), region_->sizeHint().width());
+    region_->setGeometry(width() - buttons, 0, buttons, height());
 }
 
 }  // namespace kerfwright

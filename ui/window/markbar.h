@@ -1,5 +1,5 @@
-// What is marked on the board: the width and height of its column and row to full precision, and
-// the size of what spans several of them.
+// What is marked on the board: the width and height of its column and row to full precision, the
+// size of what spans several of them, and what can be done with it.
 #pragma once
 
 #include "ui/document/document.h"
@@ -9,44 +9,44 @@
 
 QT_BEGIN_NAMESPACE
 class QLabel;
-class QToolButton;
 QT_END_NAMESPACE
 
 namespace kerfwright {
 
 class FaultNote;
 class LengthField;
+class RegionActions;
+class RegionBar;
 
 class MarkBar : public QWidget {
     Q_OBJECT
 
 public:
-    MarkBar(Document& document, BoardEditor& editor, QWidget* parent = nullptr);
+    MarkBar(Document& document, BoardEditor& editor, const RegionActions& actions,
+            QWidget* parent = nullptr);
 
     /// Where faults of the entries are told.
     void setFaultNote(FaultNote* note);
 
-Q_SIGNALS:
-    /// A button was pressed.
-    void commandGiven();
+    QSize minimumSizeHint() const override;
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
     void refresh();
-    void placeSize();
+    void place();
 
     Document& document_;
     BoardEditor& editor_;
+    const RegionActions& actions_;
     QLabel* columnName_;
     LengthField* columnWidth_;
     QLabel* rowName_;
     LengthField* rowHeight_;
     QLabel* size_;
     FaultNote* faults_ = nullptr;
-    QToolButton* merge_;
-    QToolButton* split_;
+    RegionBar* region_ = nullptr;
 };
 
 }  // namespace kerfwright

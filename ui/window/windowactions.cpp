@@ -37,7 +37,8 @@ constexpr int barIcon = 20;
 }  // namespace
 
 void WindowActions::drawBarAhead() {
-    drawAhead({QStringLiteral("new"), QStringLiteral("open"), QStringLiteral("mark"),
+    drawAhead({QStringLiteral("new"), QStringLiteral("open"), QStringLiteral("line"),
+               QStringLiteral("rectangle"), QStringLiteral("fill"), QStringLiteral("mark"),
                QStringLiteral("joints"), QStringLiteral("mirror-across"),
                QStringLiteral("mirror-down"), QStringLiteral("half-turn"),
                QStringLiteral("alternate-rows"), QStringLiteral("zoom-out"),
@@ -62,7 +63,6 @@ WindowActions::WindowActions(MainWindow& window)
     buildBar();
     connect(&window.document(), &Document::projectChanged, this, &WindowActions::refresh);
     connect(&window.document(), &Document::stateChanged, this, &WindowActions::refresh);
-    connect(&window.editor(), &BoardEditor::markChanged, this, &WindowActions::refresh);
     connect(&window.editor(), &BoardEditor::symmetryChanged, this, &WindowActions::refresh);
     connect(&window.board(), &BoardView::toolChanged, this, &WindowActions::refresh);
     if (auto* woods = window.findChild<WoodList*>()) {
@@ -140,66 +140,6 @@ void WindowActions::buildEdit() {
         action->setIconVisibleInMenu(false);
         menu->addAction(action);
     }
-}
-
-void WindowActions::buildBoard() {
-    QMenu* menu = window_.menuBar()->addMenu(tr("&Board"));
-    auto* group = new QActionGroup(this);
-    // A letter is a key of the board alone: elsewhere it may be typed.
-    const auto boardKey = [this](QAction* action, Qt::Key key) {
-        action->setShortcut(key);
-        action->setShortcutContext(Qt::WidgetShortcut);
-        window_.board().addAction(action);
-    };
-    const auto tool = [&](const QString& text, const char* name, const QString& icon, Tool value,
-                          Qt::Key key, const QString& tip) {
-        QAction* action = add(menu, text, name, icon, {});
-        boardKey(action, key);
-        action->setCheckable(true);
-        action->setToolTip(tip);
-        group->addAction(action);
-        tools_.push_back(action);
-        connect(action, &QAction::triggered, this, [this, value] {
-            window_.board().setTool(value);
-            window_.board().setFocus(Qt::OtherFocusReason);
-        });
-    };
-    tool(tr("&Paint pieces"), "toolPaint", QStringLiteral("paint"), Tool::Paint, Qt::Key_P,
-         tr("Paint pieces: click or drag (P)"));
-    tool(tr("Mar&k pieces"), "toolMark", QStringLiteral("mark"), Tool::Select, Qt::Key_K,
-         tr("Mark pieces, to merge or measure them (K)"));
-    tool(tr("Move &joints"), "toolJoints", QStringLiteral("joints"), Tool::Joints, Qt::Key_J,
-         tr("Drag joints; Shift for finer steps (J)"));
-    menu->addSeparator();
-    const auto symmetry = [&](const QString& text, const char* name, const QString& icon,
-                              bool Symmetry::*flag, const QString& tip) {
-        QAction* action = add(menu, text, name, icon, {});
-        action->setCheckable(true);
-        action->setProperty("tip", tip);
-        symmetries_.push_back(action);
-        connect(action, &QAction::triggered, this, [this, flag](bool on) {
-            Symmetry changed = window_.editor().symmetry();
-            changed.*flag = on;
-            window_.editor().setSymmetry(changed);
-        });
-    };
-    symmetry(tr("Mirror &across"), "symmetryAcross", QStringLiteral("mirror-across"),
-             &Symmetry::across,
-             tr("Mirror across: what you paint on the left is painted on the right too"));
-    symmetry(tr("Mirror &down"), "symmetryDown", QStringLiteral("mirror-down"), &Symmetry::down,
-             tr("Mirror down: what you paint at the top is painted at the bottom too"));
-    symmetry(tr("&Half turn"), "symmetryHalfTurn", QStringLiteral("half-turn"), &Symmetry::halfTurn,
-             tr("Half turn: what you paint is painted again with the board turned half round"));
-    symmetry(tr("Alternate &rows"), "symmetryRows", QStringLiteral("alternate-rows"),
-             &Symmetry::alternateRows,
-             tr("Alternate rows: what you paint in one row is painted in every other row too"));
-    menu->addSeparator();
-    merge_ = add(menu, tr("&Merge marked pieces"), "actionMerge", QString(), {});
-    boardKey(merge_, Qt::Key_M);
-    connect(merge_, &QAction::triggered, &window_.editor(), &BoardEditor::merge);
-    split_ = add(menu, tr("&Split marked piece"), "actionSplit", QString(), {});
-    boardKey(split_, Qt::Key_S);
-    connect(split_, &QAction::triggered, &window_.editor(), &BoardEditor::split);
 }
 
 void WindowActions::buildView() {
@@ -440,25 +380,6 @@ void WindowActions::fillSamples() {
     }
 }
 
-void WindowActions::refreshSymmetries() {
-    const Field& field = window_.document().project().board.field;
-    const bool wide = field.columns.size() > 1;
-    const bool high = field.rows.size() > 1;
-    const std::array<bool, 4> useful{wide, high, wide || high, field.rows.size() > 2};
-    const bool joints = window_.board().tool() == Tool::Joints;
-    for (std::size_t i = 0; i < symmetries_.size(); ++i) {
-        QAction* action = symmetries_[i];
-        action->setEnabled(useful[i] && !joints);
-        const QString tip = action->property("tip").toString();
-        action->setToolTip(joints ? tr("%1. Joints are moved one at a time: paint or mark pieces "
-                                       "to use it")
-                                        .arg(tip)
-                           : useful[i]
-                               ? tip
-                               : tr("%1. This board has too few rows or columns for it").arg(tip));
-    }
-}
-
 void WindowActions::refresh() {
     refreshSymmetries();
     wishPanel_->setChecked(window_.panels().isOpen(Panels::Wish));
@@ -471,8 +392,6 @@ void WindowActions::refresh() {
     symmetries_[2]->setChecked(symmetry.halfTurn);
     symmetries_[3]->setChecked(symmetry.alternateRows);
     tools_[static_cast<std::size_t>(window_.board().tool())]->setChecked(true);
-    merge_->setEnabled(window_.editor().canMerge());
-    split_->setEnabled(window_.editor().canSplit());
     save_->setEnabled(window_.document().isModified() || window_.document().path().isEmpty());
     units_->setCurrent(window_.document().project().notation.unit == Unit::Inches ? 0 : 1);
 }

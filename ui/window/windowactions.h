@@ -66,8 +66,6 @@ private:
     QAction* redo_ = nullptr;
     std::vector<QAction*> tools_;
     std::vector<QAction*> symmetries_;
-    QAction* merge_ = nullptr;
-    QAction* split_ = nullptr;
     QAction* zoomIn_ = nullptr;
     QAction* zoomOut_ = nullptr;
     QAction* fit_ = nullptr;

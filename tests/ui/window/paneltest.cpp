@@ -121,8 +121,9 @@ TEST_F(PanelTest, TheHintFollowsTheMode) {
 TEST_F(PanelTest, SymmetriesThatDoNothingSayWhy) {
     EXPECT_TRUE(action("symmetryDown")->isEnabled());
     key(Qt::Key_J);
-    EXPECT_FALSE(action("symmetryDown")->isEnabled());
-    EXPECT_TRUE(action("symmetryDown")->toolTip().contains(QStringLiteral("one at a time")));
+    EXPECT_TRUE(action("symmetryDown")->isEnabled()) << "joints are moved in pairs";
+    EXPECT_FALSE(action("symmetryRows")->isEnabled());
+    EXPECT_TRUE(action("symmetryRows")->toolTip().contains(QStringLiteral("run through all rows")));
     key(Qt::Key_P);
     type("downEntry", QStringLiteral("1"));
     EXPECT_FALSE(action("symmetryDown")->isEnabled());
