@@ -4,7 +4,10 @@
 #include "core/project/file.h"
 #include "core/sheets/boardview.h"
 #include "core/sheets/planjson.h"
+#include "core/sheets/quotepage.h"
 #include "core/sheets/ways.h"
+#include "core/timber/demand.h"
+#include "core/timber/worth.h"
 #include "ui/paint/export.h"
 
 #include <CLI/CLI.hpp>
@@ -56,7 +59,8 @@ std::optional<Loaded> load(const std::string& file, std::ostream& err) {
     return Loaded{std::move(project).value(), std::move(job).value()};
 }
 
-constexpr const char* theCommands = "the commands are plan, sheets, picture and check; see --help";
+constexpr const char* theCommands =
+    "the commands are plan, sheets, quote, picture and check; see --help";
 
 /// Neither an option nor the name of a file: somebody meant a command.
 bool looksLikeCommand(const std::string& word) {
@@ -119,10 +123,14 @@ ExitCode check(const Loaded& loaded, const std::string& file, std::ostream& out)
     return Done;
 }
 
+Paper paperOf(const Loaded& loaded, const Request& request) {
+    return request.paper.value_or(loaded.project.notation.unit == Unit::Inches ? Paper::Letter
+                                                                               : Paper::A4);
+}
+
 ExitCode writeSheets(const Loaded& loaded, const Request& request, std::ostream& out,
                      std::ostream& err) {
-    const Paper paper = request.paper.value_or(
-        loaded.project.notation.unit == Unit::Inches ? Paper::Letter : Paper::A4);
+    const Paper paper = paperOf(loaded, request);
     const std::vector<Page> pages = sheets(loaded.project, loaded.job, paper);
     if (request.format == SheetFormat::Pdf) {
         const QByteArray pdf = toPdf(pages, paper, titleOf(loaded.project));
@@ -148,6 +156,34 @@ ExitCode writeSheets(const Loaded& loaded, const Request& request, std::ostream&
         }
     }
     return Done;
+}
+
+/// Whole planks as a yard sells them.
+TimberCost timberOf(const Loaded& loaded) {
+    const Project& project = loaded.project;
+    const Yard yard = project.notation.unit == Unit::Inches ? quarterYard() : metricYard();
+    const ShoppingList list = shopping(demandOf(loaded.job.steps, project.woods), yard,
+                                       project.woods, cutRules(project.shop));
+    return timberCost({}, {}, &list, project.woods, project.notation);
+}
+
+ExitCode writeQuote(const Loaded& loaded, const Request& request, std::ostream& out,
+                    std::ostream& err) {
+    const Project& project = loaded.project;
+    const Quote made =
+        quote(loaded.job, timberOf(loaded), project.pricing, project.notation, project.currency);
+    if (request.out.empty()) {
+        out << (request.json ? quoteJson(project, loaded.job, made) : quoteText(project, made));
+        return Done;
+    }
+    if (!made.isComplete()) {
+        err << "kerfwright: " << incompleteWords(made) << '\n';
+    }
+    const Paper paper = paperOf(loaded, request);
+    const std::vector<Page> pages = request.forMaker
+                                        ? reckoningPages(project, loaded.job, made, paper)
+                                        : quotePages(project, loaded.job, made, paper);
+    return written(request.out, toPdf(pages, paper, titleOf(project)), out, err) ? Done : Problem;
 }
 
 ExitCode writePicture(const Loaded& loaded, const Request& request, std::ostream& out,
@@ -178,6 +214,7 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
     Request request;
     std::string format = "pdf";
     std::string paper;
+    std::string reader = "customer";
 
     CLI::App app("Plans patterned solid-wood boards: from the wish to the cut sheets.",
                  "kerfwright");
@@ -202,6 +239,22 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
         ->check(CLI::IsMember({"pdf", "svg"}))
         ->capture_default_str();
     sheets->add_option("--paper", paper, "a4 or letter; if not given, by the units of the project")
+        ->check(CLI::IsMember({"a4", "letter"}));
+
+    CLI::App* quoted = command("quote", "Write what to ask for the board, line by line");
+    CLI::Option* asJson = quoted->add_flag("--json", request.json, "As JSON, for other programs");
+    CLI::Option* asPdf =
+        quoted->add_option("--out", request.out, "Instead: a file that ends in .pdf, to hand over")
+            ->check([](const std::string& path) {
+                return endsWith(path, ".pdf") ? std::string() : path + ": must end in .pdf";
+            });
+    asPdf->excludes(asJson);
+    quoted->add_option("--for", reader, "customer: the quote; maker: the reckoning behind it")
+        ->needs(asPdf)
+        ->check(CLI::IsMember({"customer", "maker"}))
+        ->capture_default_str();
+    quoted->add_option("--paper", paper, "a4 or letter; if not given, by the units of the project")
+        ->needs(asPdf)
         ->check(CLI::IsMember({"a4", "letter"}));
 
     CLI::App* picture = command("picture", "Write the board from above as a picture");
@@ -240,10 +293,12 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
     }
     request.command = plan->parsed()      ? Command::Plan
                       : sheets->parsed()  ? Command::Sheets
+                      : quoted->parsed()  ? Command::Quote
                       : picture->parsed() ? Command::Picture
                       : check->parsed()   ? Command::Check
                                           : Command::Window;
     request.format = format == "svg" ? SheetFormat::Svg : SheetFormat::Pdf;
+    request.forMaker = reader == "maker";
     if (!paper.empty()) {
         request.paper = paper == "letter" ? Paper::Letter : Paper::A4;
     }
@@ -265,7 +320,7 @@ bool mayOpenWindow(const Request& request, bool hasDisplay, std::ostream& err) {
     }
     if (!hasDisplay) {
         err << "kerfwright: there is no display to open a window on. The commands plan, sheets, "
-               "picture and check work without one; see --help.\n";
+               "quote, picture and check work without one; see --help.\n";
     }
     return hasDisplay;
 }
@@ -285,6 +340,9 @@ ExitCode carryOut(const Request& request, std::ostream& out, std::ostream& err) 
         break;
     case Command::Sheets:
         code = writeSheets(*loaded, request, out, err);
+        break;
+    case Command::Quote:
+        code = writeQuote(*loaded, request, out, err);
         break;
     case Command::Picture:
         code = writePicture(*loaded, request, out, err);
