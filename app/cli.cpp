@@ -158,13 +158,13 @@ ExitCode writeSheets(const Loaded& loaded, const Request& request, std::ostream&
     return Done;
 }
 
-/// Whole planks as a yard sells them.
+/// Planks of the rack, and those to buy; strips as sawn where no layout of them can be told.
 TimberCost timberOf(const Loaded& loaded) {
     const Project& project = loaded.project;
-    const Yard yard = project.notation.unit == Unit::Inches ? quarterYard() : metricYard();
-    const ShoppingList list = shopping(demandOf(loaded.job.steps, project.woods), yard,
-                                       project.woods, cutRules(project.shop));
-    return timberCost({}, {}, &list, project.woods, project.notation);
+    const Result<TimberPlan> planned = planTimber(demandOf(loaded.job.steps, project.woods),
+                                                  project.woods, project.shop, project.timber);
+    return planned ? timberCost(*planned, project.woods, project.notation)
+                   : timberAsSawn(loaded.job.totals, project.woods);
 }
 
 ExitCode writeQuote(const Loaded& loaded, const Request& request, std::ostream& out,

@@ -365,8 +365,9 @@ std::string incompleteWords(const Quote& quote) {
     for (std::size_t i = 0; i < quote.missing.size(); ++i) {
         all += (i == 0 ? "" : i + 1 == quote.missing.size() ? " and " : ", ") + quote.missing[i];
     }
-    return "Incomplete: not known is " + all +
-           ". The sums are without it, so that they are the least it can come to.";
+    return "Incomplete. Missing: " + all + ". The sums are without " +
+           (quote.missing.size() == 1 ? "it" : "them") +
+           ", so that they are the least it can come to.";
 }
 
 std::string eachWords(const Quote& quote, const std::string& currency) {

@@ -66,7 +66,7 @@ TimberCost timberAsSawn(const Totals& totals, const std::vector<Wood>& woods);
 
 /// "−12.50 €"; the currency may be empty.
 std::string moneyWords(std::int64_t hundredths, const std::string& currency);
-/// "Incomplete: the price of glue is not known …"; empty for a complete quote.
+/// "Incomplete. Missing: the price of glue. …"; empty for a complete quote.
 std::string incompleteWords(const Quote& quote);
 /// What a quote of several boards asks for each: "330.00 € each"; marked with `≈` where it does not
 /// divide. Empty for one board.

@@ -10,6 +10,7 @@
 #include "core/shop/glueshop.h"
 #include "core/shop/pricing.h"
 #include "core/shop/shop.h"
+#include "core/timber/timber.h"
 #include "core/wood/moisture.h"
 #include "core/wood/wood.h"
 
@@ -39,6 +40,7 @@ struct Project {
     GlueShop glue;
     BoardPurpose purpose;
     BenchRates rates;
+    Timber timber;
     std::string currency;     ///< what the prices of the woods are in: "€", "CHF"; may be empty
     Pricing pricing;          ///< what goes into a quote
     std::string unknownKeys;  ///< JSON of what a file held that this version does not know; kept

@@ -30,6 +30,17 @@ std::string listed(const std::vector<std::string>& labels) {
                                 : all;
 }
 
+/// A plank that was given the price of its wood is told as priced by it.
+PricedBy pricedBy(const Plank& plank, const Wood* wood) {
+    const std::optional<std::int64_t> byWood =
+        wood == nullptr ? std::nullopt
+                        : cost(volume(plank.thickness, plank.width, plank.length), wood->price);
+    if (byWood && (plank.price == 0 || plank.price == *byWood)) {
+        return PricedBy::Wood;
+    }
+    return plank.price > 0 ? PricedBy::Plank : PricedBy::Nothing;
+}
+
 void addFromRack(TimberCost& cost, const Rack& rack, const Layout& layout,
                  const std::vector<Wood>& woods) {
     struct Group {
@@ -42,10 +53,7 @@ void addFromRack(TimberCost& cost, const Rack& rack, const Layout& layout,
     for (const PlankCuts& cuts : layout.planks) {
         const Plank& plank = rack.planks[static_cast<std::size_t>(cuts.plank)];
         const Wood* wood = findWood(woods, plank.wood);
-        const PricedBy by = plank.price > 0 ? PricedBy::Plank
-                            : wood != nullptr && wood->price.minorPerCubicMetre > 0
-                                ? PricedBy::Wood
-                                : PricedBy::Nothing;
+        const PricedBy by = pricedBy(plank, wood);
         Group& group = groups[{woodIndex(woods, plank.wood), plank.wood, by}];
         group.wood = nameOf(woods, plank.wood);
         group.labels.push_back(plank.label);
@@ -104,6 +112,11 @@ TimberCost timberCost(const Rack& rack, const Layout& layout, const ShoppingList
         cost.missing.push_back(told(count, "that no plank of the yard can give"));
     }
     return cost;
+}
+
+TimberCost timberCost(const TimberPlan& plan, const std::vector<Wood>& woods,
+                      const Notation& notation, int boards) {
+    return timberCost(plan.rack, plan.layout, &plan.shopping, woods, notation, boards);
 }
 
 }  // namespace kerfwright

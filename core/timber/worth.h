@@ -1,7 +1,7 @@
 // What the planks come to that a layout cuts and a shopping list buys.
 #pragma once
 
-#include "core/timber/shopping.h"
+#include "core/timber/timber.h"
 #include "core/wood/timbercost.h"
 
 namespace kerfwright {
@@ -12,5 +12,8 @@ namespace kerfwright {
 /// no place are told as missing. `boards`: how many the layout makes.
 TimberCost timberCost(const Rack& rack, const Layout& layout, const ShoppingList* bought,
                       const std::vector<Wood>& woods, const Notation& notation, int boards = 1);
+/// Of all that a plan cuts and buys.
+TimberCost timberCost(const TimberPlan& plan, const std::vector<Wood>& woods,
+                      const Notation& notation, int boards = 1);
 
 }  // namespace kerfwright

@@ -31,11 +31,12 @@ const Arrows& arrows() {
         {"core/replay", {"core/measure", "core/board", "core/glueup"}},
         {"core/bench",
          {"core/measure", "core/wood", "core/shop", "core/board", "core/search", "core/glueup",
-          "core/replay"}},
-        {"core/project", {"core/measure", "core/wood", "core/shop", "core/board", "core/glueup"}},
+          "core/timber", "core/replay"}},
+        {"core/project",
+         {"core/measure", "core/wood", "core/shop", "core/board", "core/glueup", "core/timber"}},
         {"core/sheets",
          {"core/measure", "core/drawing", "core/wood", "core/shop", "core/board", "core/glueup",
-          "core/replay", "core/bench", "core/project"}},
+          "core/timber", "core/replay", "core/bench", "core/project"}},
     };
     return table;
 }

@@ -169,9 +169,9 @@ TEST(Quote, WhatIsNotKnownIsNamedAndNotCountedAsNothing) {
                             "the price of glue", "the price of finish",
                             "the price of a bench hour"));
     EXPECT_EQ(incompleteWords(made),
-              "Incomplete: not known is the price of Wenge, 2 strips that no plank of the yard can "
+              "Incomplete. Missing: the price of Wenge, 2 strips that no plank of the yard can "
               "give, the price of glue, the price of finish and the price of a bench hour. The "
-              "sums are without it, so that they are the least it can come to.");
+              "sums are without them, so that they are the least it can come to.");
     for (const char* key : {"glue", "finish", "work"}) {
         ASSERT_NE(made.line(key), nullptr);
         EXPECT_EQ(made.line(key)->amount, std::nullopt) << key;

@@ -96,6 +96,25 @@ TEST(TimberWorth, BuysWhatTheShoppingListSays) {
     EXPECT_THAT(cost.missing, IsEmpty());
 }
 
+// All strips of a small job: the plank on the rack and whatever had to be bought are both there.
+TEST(TimberWorth, TakesAllThatAPlanCutsAndBuys) {
+    Demand demand{{{"A1", "hard-maple", mm(40), mm(40), mm(900), 6}}};
+    Timber timber = newTimber(Unit::Millimetres);
+    timber.rack.planks = {plank("P1", "hard-maple", 0), plank("P2", "hard-maple", 4321)};
+    const TimberPlan plan = planTimber(demand, woods(), metricShop(), timber).value();
+    ASSERT_FALSE(plan.layout.planks.empty());
+    const TimberCost cost = timberCost(plan, woods(), Notation::millimetres());
+    std::int64_t sum = 0;
+    for (const TimberCostLine& line : cost.lines) {
+        sum += line.amount.value_or(0);
+        // The price that a plank was given is that of its wood, and told so.
+        if (line.words == "from the rack: 1 plank, P1") {
+            EXPECT_EQ(line.price, Price{100'000});
+        }
+    }
+    EXPECT_EQ(sum, *plan.rackCost + plan.shopping.price.value_or(0));
+}
+
 TEST(TimberWorth, TellsWhatTheYardChargesBeyondTheMeasure) {
     ShoppingList list;
     list.lines.push_back({"cherry", Length::inch(1), Length::inch(25, 4), Length::inch(96), 2,
