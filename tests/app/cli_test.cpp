@@ -149,7 +149,7 @@ TEST(Understand, AMistypedCommandIsToldTheCommands) {
     const Called called = call({"frobnicate", "a.kerfwright"});
     EXPECT_EQ(called.code, Usage);
     EXPECT_THAT(called.err, HasSubstr("“frobnicate” is no command"));
-    EXPECT_THAT(called.err, HasSubstr("plan, sheets, quote, picture and check"));
+    EXPECT_THAT(called.err, HasSubstr("plan, sheets, quote, picture, check, timber and rack"));
     EXPECT_THAT(call({"plan", "a", "--yaml"}).err, testing::Not(HasSubstr("is no command")));
 }
 
@@ -166,9 +166,10 @@ TEST(MayOpenWindow, NamesAMissingFileBeforeAMissingDisplay) {
               "kerfwright: none/board.kerfwright: there is no such file.\n");
     EXPECT_EQ(told("none/board.kerfwright", true), "") << "the window tells of it";
     for (const bool display : {false, true}) {
-        EXPECT_EQ(told("frobnicate", display),
-                  "kerfwright: frobnicate: there is no such file, and no such command; the "
-                  "commands are plan, sheets, quote, picture and check; see --help.\n");
+        EXPECT_EQ(
+            told("frobnicate", display),
+            "kerfwright: frobnicate: there is no such file, and no such command; the "
+            "commands are plan, sheets, quote, picture, check, timber and rack; see --help.\n");
     }
     EXPECT_THAT(told("", false), HasSubstr("no display"));
     EXPECT_EQ(told("", true), "");
