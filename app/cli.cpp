@@ -5,7 +5,10 @@
 #include "core/project/file.h"
 #include "core/sheets/boardview.h"
 #include "core/sheets/planjson.h"
+#include "core/sheets/quotepage.h"
 #include "core/sheets/ways.h"
+#include "core/timber/demand.h"
+#include "core/timber/worth.h"
 #include "ui/paint/export.h"
 
 #include <CLI/CLI.hpp>
@@ -58,7 +61,7 @@ std::optional<Loaded> load(const std::string& file, std::ostream& err) {
 }
 
 constexpr const char* theCommands =
-    "the commands are plan, sheets, picture, check, timber and rack; see --help";
+    "the commands are plan, sheets, quote, picture, check, timber and rack; see --help";
 
 /// Neither an option nor the name of a file: somebody meant a command.
 bool looksLikeCommand(const std::string& word) {
@@ -121,10 +124,14 @@ ExitCode check(const Loaded& loaded, const std::string& file, std::ostream& out)
     return Done;
 }
 
+Paper paperOf(const Loaded& loaded, const Request& request) {
+    return request.paper.value_or(loaded.project.notation.unit == Unit::Inches ? Paper::Letter
+                                                                               : Paper::A4);
+}
+
 ExitCode writeSheets(const Loaded& loaded, const Request& request, std::ostream& out,
                      std::ostream& err) {
-    const Paper paper = request.paper.value_or(
-        loaded.project.notation.unit == Unit::Inches ? Paper::Letter : Paper::A4);
+    const Paper paper = paperOf(loaded, request);
     const std::vector<Page> pages = sheets(loaded.project, loaded.job, paper);
     if (request.format == SheetFormat::Pdf) {
         const QByteArray pdf = toPdf(pages, paper, titleOf(loaded.project));
@@ -150,6 +157,34 @@ ExitCode writeSheets(const Loaded& loaded, const Request& request, std::ostream&
         }
     }
     return Done;
+}
+
+/// Planks of the rack, and those to buy; strips as sawn where no layout of them can be told.
+TimberCost timberOf(const Loaded& loaded) {
+    const Project& project = loaded.project;
+    const Result<TimberPlan> planned = planTimber(demandOf(loaded.job.steps, project.woods),
+                                                  project.woods, project.shop, project.timber);
+    return planned ? timberCost(*planned, project.woods, project.notation)
+                   : timberAsSawn(loaded.job.totals, project.woods);
+}
+
+ExitCode writeQuote(const Loaded& loaded, const Request& request, std::ostream& out,
+                    std::ostream& err) {
+    const Project& project = loaded.project;
+    const Quote made =
+        quote(loaded.job, timberOf(loaded), project.pricing, project.notation, project.currency);
+    if (request.out.empty()) {
+        out << (request.json ? quoteJson(project, loaded.job, made) : quoteText(project, made));
+        return Done;
+    }
+    if (!made.isComplete()) {
+        err << "kerfwright: " << incompleteWords(made) << '\n';
+    }
+    const Paper paper = paperOf(loaded, request);
+    const std::vector<Page> pages = request.forMaker
+                                        ? reckoningPages(project, loaded.job, made, paper)
+                                        : quotePages(project, loaded.job, made, paper);
+    return written(request.out, toPdf(pages, paper, titleOf(project)), out, err) ? Done : Problem;
 }
 
 ExitCode writePicture(const Loaded& loaded, const Request& request, std::ostream& out,
@@ -180,6 +215,7 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
     Request request;
     std::string format = "pdf";
     std::string paper;
+    std::string reader = "customer";
 
     CLI::App app("Plans patterned solid-wood boards: from the wish to the cut sheets.",
                  "kerfwright");
@@ -204,6 +240,22 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
         ->check(CLI::IsMember({"pdf", "svg"}))
         ->capture_default_str();
     sheets->add_option("--paper", paper, "a4 or letter; if not given, by the units of the project")
+        ->check(CLI::IsMember({"a4", "letter"}));
+
+    CLI::App* quoted = command("quote", "Write what to ask for the board, line by line");
+    CLI::Option* asJson = quoted->add_flag("--json", request.json, "As JSON, for other programs");
+    CLI::Option* asPdf =
+        quoted->add_option("--out", request.out, "Instead: a file that ends in .pdf, to hand over")
+            ->check([](const std::string& path) {
+                return endsWith(path, ".pdf") ? std::string() : path + ": must end in .pdf";
+            });
+    asPdf->excludes(asJson);
+    quoted->add_option("--for", reader, "customer: the quote; maker: the reckoning behind it")
+        ->needs(asPdf)
+        ->check(CLI::IsMember({"customer", "maker"}))
+        ->capture_default_str();
+    quoted->add_option("--paper", paper, "a4 or letter; if not given, by the units of the project")
+        ->needs(asPdf)
         ->check(CLI::IsMember({"a4", "letter"}));
 
     CLI::App* picture = command("picture", "Write the board from above as a picture");
@@ -243,12 +295,14 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
     }
     request.command = plan->parsed()            ? Command::Plan
                       : sheets->parsed()        ? Command::Sheets
+                      : quoted->parsed()        ? Command::Quote
                       : picture->parsed()       ? Command::Picture
                       : check->parsed()         ? Command::Check
                       : timber.timber->parsed() ? Command::Timber
                       : timber.rack->parsed()   ? Command::Rack
                                                 : Command::Window;
     request.format = format == "svg" ? SheetFormat::Svg : SheetFormat::Pdf;
+    request.forMaker = reader == "maker";
     if (!paper.empty()) {
         request.paper = paper == "letter" ? Paper::Letter : Paper::A4;
         request.timber.paper = request.paper;
@@ -271,7 +325,7 @@ bool mayOpenWindow(const Request& request, bool hasDisplay, std::ostream& err) {
     }
     if (!hasDisplay) {
         err << "kerfwright: there is no display to open a window on. The commands plan, sheets, "
-               "picture, check, timber and rack work without one; see --help.\n";
+               "quote, picture, check, timber and rack work without one; see --help.\n";
     }
     return hasDisplay;
 }
@@ -295,6 +349,8 @@ ExitCode carriedOut(const Request& request, std::ostream& out, std::ostream& err
                            : plan(*loaded, request.json, out);
     case Command::Sheets:
         return writeSheets(*loaded, request, out, err);
+    case Command::Quote:
+        return writeQuote(*loaded, request, out, err);
     case Command::Picture:
         return writePicture(*loaded, request, out, err);
     case Command::Check:

@@ -17,7 +17,7 @@ enum ExitCode : int {
     Usage = 2,    ///< the call itself is wrong
 };
 
-enum class Command { Window, Plan, Sheets, Picture, Check, Timber, Rack };
+enum class Command { Window, Plan, Sheets, Quote, Picture, Check, Timber, Rack };
 enum class SheetFormat { Pdf, Svg };
 
 /// What `timber` and `rack` are called with.
@@ -39,7 +39,8 @@ struct Request {
     std::string file;  ///< the project; may be empty for `Command::Window`
     std::string out;   ///< a file, or a folder for sheets as SVG
     bool json = false;
-    bool all = false;  ///< of a plan: all ways to glue the board
+    bool all = false;       ///< of a plan: all ways to glue the board
+    bool forMaker = false;  ///< of a quote as PDF: the reckoning instead of what is handed over
     SheetFormat format = SheetFormat::Pdf;
     std::optional<Paper>
         paper;         ///< empty: A4 for a project in millimetres, Letter for one in inches
@@ -49,6 +50,7 @@ struct Request {
     /// Whether fonts and painters are needed, and with them a QGuiApplication.
     bool paints() const {
         return command == Command::Sheets || command == Command::Picture ||
+               (command == Command::Quote && !out.empty()) ||
                (command == Command::Timber && !timber.out.empty());
     }
 };

@@ -8,6 +8,7 @@
 #include "core/project/woodfile.h"
 
 #include <array>
+#include <cmath>
 #include <limits>
 #include <optional>
 #include <utility>
@@ -45,9 +46,20 @@ constexpr std::array designNames{
 constexpr std::array housingNames{FileName<Housing>{Housing::Groove, "groove"},
                                   FileName<Housing>{Housing::Rebate, "rebate"}};
 
+constexpr std::array<FileName<FinalRounding>, finalRoundings.size()> roundingNames = [] {
+    std::array<FileName<FinalRounding>, finalRoundings.size()> names{};
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        names[i] = {finalRoundings[i].rounding, finalRoundings[i].key};
+    }
+    return names;
+}();
+
 std::string lengthKey(const char* key) {
     return std::string(key) + "-nm";
 }
+
+/// Of what the core keeps in thousandths.
+constexpr double thousand = 1000;
 
 // --- writing
 
@@ -118,6 +130,22 @@ Json ofReals(const Settings& settings, const Values& values) {
     return json;
 }
 
+/// Money in whole hundredths, the rest as it is typed; prices that are not known are left out.
+Json ofPricing(const Pricing& pricing) {
+    Json json = Json::object();
+    for (const PriceSetting& setting : priceSettings()) {
+        if (const std::optional<std::int64_t> value = setting.of(pricing)) {
+            json.add(setting.key, setting.kind == PriceKind::Decimal
+                                      ? Json::ofNumber(static_cast<double>(*value) / thousand)
+                                      : Json::ofNumber(*value));
+        }
+    }
+    json.add("rounding", named(roundingNames, pricing.rounding));
+    json.add("customer", Json::ofText(pricing.customer));
+    json.add("valid-until", Json::ofText(pricing.validUntil));
+    return json;
+}
+
 /// All that this version knows of a project, in the order of the file.
 Json known(const Project& project) {
     Json titles = Json::object();
@@ -164,6 +192,7 @@ Json known(const Project& project) {
     json.add("rates", ofReals(rateSettings(), project.rates));
     json.add("currency", Json::ofText(project.currency));
     json.add("timber", ofTimber(project.timber));
+    json.add("pricing", ofPricing(project.pricing));
     return json;
 }
 
@@ -343,6 +372,40 @@ void readPurpose(const Node& root, BoardPurpose& purpose) {
     }
 }
 
+std::int64_t readThousandths(const Node& json) {
+    const double value = json.real();
+    constexpr double most = 1e12;  // far beyond every limit, and still exact in thousandths
+    const double scaled = std::round(value * thousand);
+    if (!(std::abs(value) <= most) || scaled / thousand != value) {
+        json.refuseWith("must be a number with at most 3 decimals");
+    }
+    return static_cast<std::int64_t>(scaled);
+}
+
+void readPricing(const Node& root, Pricing& pricing) {
+    const std::optional<Node> json = root.maybe("pricing");
+    if (!json) {
+        return;
+    }
+    for (const PriceSetting& setting : priceSettings()) {
+        if (const std::optional<Node> value = json->maybe(setting.key)) {
+            setting.set(pricing, setting.kind == PriceKind::Decimal
+                                     ? readThousandths(*value)
+                                     : value->whole(std::numeric_limits<std::int64_t>::min(),
+                                                    std::numeric_limits<std::int64_t>::max()));
+        }
+    }
+    if (const std::optional<Node> rounding = json->maybe("rounding")) {
+        pricing.rounding = rounding->name(roundingNames);
+    }
+    if (const std::optional<Node> customer = json->maybe("customer")) {
+        pricing.customer = readTitle(*customer);
+    }
+    if (const std::optional<Node> until = json->maybe("valid-until")) {
+        pricing.validUntil = readTitle(*until);
+    }
+}
+
 /// Refuses what no single value breaks: pieces over one another, two woods with one key, and so on.
 void passOn(const std::string& path, const std::vector<Fault>& found) {
     if (!found.empty()) {
@@ -381,6 +444,8 @@ Project readTree(const Json& json) {
         project.timber = readTimber(*timber, std::move(project.timber));
         passOn("timber", faults(project.timber, project.notation));
     }
+    readPricing(root, project.pricing);
+    passOn("pricing", faults(project.pricing));
     passOn("File", faults(project));
     const Json unknown = unknownIn(json, known(project));
     if (!unknown.items.empty()) {

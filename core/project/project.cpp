@@ -142,6 +142,9 @@ std::vector<Fault> faults(const Project& project) {
     append(all, faults(project.timber, project.notation));
     checkTimber(all, project.timber);
     checkText(all, "Currency", project.currency, ProjectLimits::currencyBytes);
+    append(all, faults(project.pricing));
+    checkText(all, "Customer", project.pricing.customer);
+    checkText(all, "Quote valid until", project.pricing.validUntil);
     if (!project.unknownKeys.empty()) {
         const Result<Json> unknown = parseJson(project.unknownKeys);
         if (!unknown || unknown->kind != Json::Kind::Object) {

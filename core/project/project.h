@@ -8,6 +8,7 @@
 #include "core/measure/notation.h"
 #include "core/shop/benchrates.h"
 #include "core/shop/glueshop.h"
+#include "core/shop/pricing.h"
 #include "core/shop/shop.h"
 #include "core/timber/timber.h"
 #include "core/wood/moisture.h"
@@ -41,6 +42,7 @@ struct Project {
     BenchRates rates;
     Timber timber;
     std::string currency;     ///< what the prices of the woods are in: "€", "CHF"; may be empty
+    Pricing pricing;          ///< what goes into a quote
     std::string unknownKeys;  ///< JSON of what a file held that this version does not know; kept
     friend bool operator==(const Project&, const Project&) = default;
 };

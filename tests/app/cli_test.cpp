@@ -83,6 +83,17 @@ TEST(Understand, EveryCommand) {
     EXPECT_TRUE(picture.paints());
 
     EXPECT_EQ(requestOf({"check", "a"}).command, Command::Check);
+
+    const Request quote = requestOf({"quote", "a", "--json"});
+    EXPECT_EQ(quote.command, Command::Quote);
+    EXPECT_TRUE(quote.json);
+    EXPECT_FALSE(quote.paints());
+    const Request handed = requestOf({"quote", "a", "--out", "b.PDF", "--paper", "letter"});
+    EXPECT_EQ(handed.out, "b.PDF");
+    EXPECT_EQ(handed.paper, Paper::Letter);
+    EXPECT_FALSE(handed.forMaker);
+    EXPECT_TRUE(handed.paints());
+    EXPECT_TRUE(requestOf({"quote", "a", "--out", "b.pdf", "--for", "maker"}).forMaker);
 }
 
 TEST(Understand, HelpAndVersionAreNoErrors) {
@@ -90,7 +101,7 @@ TEST(Understand, HelpAndVersionAreNoErrors) {
         const Called help = call({flag});
         EXPECT_EQ(help.code, Done);
         EXPECT_THAT(help.err, IsEmpty());
-        for (const char* word : {"plan", "sheets", "picture", "check", "FILE"}) {
+        for (const char* word : {"plan", "sheets", "quote", "picture", "check", "FILE"}) {
             EXPECT_THAT(help.out, HasSubstr(word));
         }
     }
@@ -119,6 +130,12 @@ TEST(Understand, WrongUsageEndsWithTwoAndSaysWhy) {
         {"plan", "a", "--yaml"},
         {"--frobnicate"},
         {"plan", "a", "check", "b"},
+        {"quote"},
+        {"quote", "a", "--out", "b.svg"},
+        {"quote", "a", "--out", "b.pdf", "--json"},
+        {"quote", "a", "--for", "maker"},
+        {"quote", "a", "--paper", "a4"},
+        {"quote", "a", "--out", "b.pdf", "--for", "neighbour"},
     };
     for (const auto& arguments : wrong) {
         const Called called = call(arguments);
@@ -132,7 +149,7 @@ TEST(Understand, AMistypedCommandIsToldTheCommands) {
     const Called called = call({"frobnicate", "a.kerfwright"});
     EXPECT_EQ(called.code, Usage);
     EXPECT_THAT(called.err, HasSubstr("“frobnicate” is no command"));
-    EXPECT_THAT(called.err, HasSubstr("plan, sheets, picture, check, timber and rack"));
+    EXPECT_THAT(called.err, HasSubstr("plan, sheets, quote, picture, check, timber and rack"));
     EXPECT_THAT(call({"plan", "a", "--yaml"}).err, testing::Not(HasSubstr("is no command")));
 }
 
@@ -149,9 +166,10 @@ TEST(MayOpenWindow, NamesAMissingFileBeforeAMissingDisplay) {
               "kerfwright: none/board.kerfwright: there is no such file.\n");
     EXPECT_EQ(told("none/board.kerfwright", true), "") << "the window tells of it";
     for (const bool display : {false, true}) {
-        EXPECT_EQ(told("frobnicate", display),
-                  "kerfwright: frobnicate: there is no such file, and no such command; the "
-                  "commands are plan, sheets, picture, check, timber and rack; see --help.\n");
+        EXPECT_EQ(
+            told("frobnicate", display),
+            "kerfwright: frobnicate: there is no such file, and no such command; the "
+            "commands are plan, sheets, quote, picture, check, timber and rack; see --help.\n");
     }
     EXPECT_THAT(told("", false), HasSubstr("no display"));
     EXPECT_EQ(told("", true), "");
@@ -397,6 +415,101 @@ TEST(Sheets, AsSvgAreOneFileASheet) {
     std::sort(names.begin(), names.end());
     ASSERT_GE(names.size(), 6u);
     EXPECT_EQ(names.front(), "01-overview.svg");
+}
+
+/// Everything has a price, and the rack holds one plank of each wood.
+Project pricedProject() {
+    Project project = someProject();
+    project.currency = "€";
+    project.pricing.benchHour = 4000;
+    project.pricing.glueKilogram = 1200;
+    project.pricing.finishLitre = 2400;
+    project.pricing.customer = "The hut";
+    for (Wood& wood : project.woods) {
+        wood.price = {150'000};
+        project.timber.rack.planks.push_back(
+            {"P" + std::to_string(project.timber.rack.planks.size() + 1),
+             wood.key,
+             Length::mm(52),
+             Length::mm(120),
+             Length::mm(1000),
+             {},
+             990});
+    }
+    return project;
+}
+
+TEST(Quote, CountsPlanksOfTheRackAndPlanksToBuy) {
+    const Folder folder;
+    const Called called = call({"quote", folder.write("a.kerfwright", pricedProject()), "--json"});
+    ASSERT_EQ(called.code, Done) << called.err;
+    const Json quote = Json::parse(called.out);
+    EXPECT_EQ(quote["format"], "kerfwright-quote");
+    EXPECT_EQ(quote["complete"], true) << quote["missing"];
+    std::int64_t sum = 0, timber = 0;
+    std::string words;
+    for (const Json& line : quote["lines"]) {
+        const std::int64_t amount = line["amount"]["hundredths"];
+        if (line["sum"] == true) {
+            EXPECT_EQ(amount, sum) << line["key"];
+            continue;
+        }
+        sum += amount;
+        if (line["key"] == "timber") {
+            timber += amount;
+            words += line["words"].get<std::string>() + "\n";
+        }
+    }
+    EXPECT_EQ(quote["totals"]["total"]["hundredths"], sum);
+    EXPECT_THAT(words, HasSubstr("from the rack: 1 plank, P"));
+    EXPECT_THAT(words, HasSubstr("bought"));
+    // Whole planks cost more than the rough strips alone.
+    Project bare = pricedProject();
+    bare.timber.rack.planks.clear();
+    const Json plan = Json::parse(call({"plan", folder.write("b.kerfwright", bare), "--json"}).out);
+    EXPECT_GT(timber, plan["totals"]["cost"]["hundredths"].get<std::int64_t>());
+}
+
+TEST(Quote, AsTextSaysWhatIsMissing) {
+    const Folder folder;
+    const Called called = call({"quote", folder.write("a.kerfwright", someProject())});
+    ASSERT_EQ(called.code, Done) << called.err;
+    EXPECT_THAT(called.out, HasSubstr("Hut board <1> & more: what to ask for 1 board\n"));
+    EXPECT_THAT(called.out, HasSubstr("Incomplete. Missing: the price of Hard maple"));
+    EXPECT_THAT(called.out, HasSubstr("the price of a bench hour"));
+    EXPECT_THAT(call({"quote", folder.write("b.kerfwright", pricedProject())}).out,
+                testing::Not(HasSubstr("Incomplete")));
+}
+
+TEST(Quote, AsPdfIsForTheCustomerOrForTheMaker) {
+    const Folder folder;
+    const std::string file = folder.write("a.kerfwright", pricedProject());
+    const auto words = [&](const std::vector<std::string>& more) {
+        const std::string pdf = folder.path("quote.pdf");
+        std::vector<std::string> arguments{"quote", file, "--out", pdf};
+        arguments.insert(arguments.end(), more.begin(), more.end());
+        const Called called = call(arguments);
+        EXPECT_EQ(called.code, Done) << called.err;
+        EXPECT_EQ(called.out, pdf + "\n");
+        EXPECT_THAT(called.err, IsEmpty());
+        const Ended text = runShell("pdftotext -layout '" + pdf + "' -");
+        EXPECT_EQ(text.code, 0) << text.said;
+        return text.said;
+    };
+    const std::string handed = words({});
+    EXPECT_THAT(handed, HasSubstr("The hut"));
+    EXPECT_THAT(handed, testing::Not(HasSubstr("Overhead")));
+    const std::string reckoning = words({"--for", "maker", "--paper", "letter"});
+    EXPECT_THAT(reckoning, HasSubstr("Overhead"));
+    const Json quote = Json::parse(call({"quote", file, "--json"}).out);
+    const std::string total = quote["totals"]["total"]["text"];
+    EXPECT_THAT(handed, HasSubstr(total));
+    EXPECT_THAT(reckoning, HasSubstr(total));
+    // Written all the same where a price is not known, but not without a word.
+    const Called lacking = call({"quote", folder.write("b.kerfwright", someProject()), "--out",
+                                 folder.path("lacking.pdf")});
+    EXPECT_EQ(lacking.code, Done);
+    EXPECT_THAT(lacking.err, HasSubstr("kerfwright: Incomplete. Missing:"));
 }
 
 TEST(Picture, IsAsLargeAsTheScaleSays) {

@@ -21,6 +21,7 @@ namespace kerfwright {
 namespace {
 
 using ::testing::HasSubstr;
+using ::testing::Not;
 using ::testing::StartsWith;
 
 std::string goodBytes() {
@@ -190,6 +191,16 @@ Project anyProject() {
     project.purpose.foot = Length::nm(*rc::gen::inRange<std::int64_t>(0, 200'000'001));
     project.currency = *rc::gen::element<std::string>("", "€", "CHF", "“$”");
     project.timber = anyTimber(project.notation.unit);
+    for (const PriceSetting& setting : priceSettings()) {
+        setting.set(project.pricing, *rc::gen::inRange(setting.least, setting.greatest + 1));
+        if (setting.price != nullptr && *rc::gen::arbitrary<bool>()) {
+            setting.set(project.pricing, std::nullopt);
+        }
+    }
+    project.pricing.rounding = *rc::gen::element(FinalRounding::None, FinalRounding::Whole,
+                                                 FinalRounding::Five, FinalRounding::Ten);
+    project.pricing.customer = text();
+    project.pricing.validUntil = text();
     return project;
 }
 
@@ -296,16 +307,47 @@ TEST(ProjectFile, readsFilesFromBeforeTheSeasons) {
     EXPECT_EQ(read.purpose, BoardPurpose());
     EXPECT_EQ(read.rates, BenchRates());
     EXPECT_EQ(read.currency, "");
+    EXPECT_EQ(read.pricing, Pricing());
     // A part of them may be missing too.
     const Result<Project> part = fromBytes(changed("\"driest-percent\": 6,", ""));
     ASSERT_TRUE(part.ok()) << part.fault().text();
     EXPECT_EQ(part->climate.driest, 6);
 }
 
+TEST(ProjectFile, keepsPricesApartFromThoseThatAreNotKnown) {
+    Project project = newProject(Unit::Millimetres);
+    EXPECT_THAT(toBytes(project), Not(HasSubstr("\"bench-hour\"")));
+    project.pricing.benchHour = 0;
+    project.pricing.tax = 8'875;
+    const std::string bytes = toBytes(project);
+    EXPECT_THAT(bytes, HasSubstr("\"bench-hour\": 0,"));
+    EXPECT_THAT(bytes, HasSubstr("\"tax-percent\": 8.875,"));
+    const Project read = fromBytes(bytes).value();
+    EXPECT_EQ(read.pricing.benchHour, 0);
+    EXPECT_EQ(read.pricing.glueKilogram, std::nullopt);
+}
+
+TEST(ProjectFile, refusesPricesThatCannotBe) {
+    const auto said = [](const char* from, const char* to) {
+        const Result<Project> read = fromBytes(changed(from, to));
+        return read ? std::string("taken") : read.fault().text();
+    };
+    EXPECT_EQ(said("\"tax-percent\": 0,", "\"tax-percent\": 8.1234,"),
+              "pricing.tax-percent: must be a number with at most 3 decimals; got 8.1234.");
+    EXPECT_EQ(said("\"selling-percent\": 0,", "\"selling-percent\": 100,"),
+              "pricing: Selling, of the price: must be from 0 % to 95 %; got 100 %.");
+    EXPECT_EQ(said("\"sundries\": 0,", "\"sundries\": -5,"),
+              "pricing: Sundries: must be from 0.00 to 10000000.00; got −0.05.");
+    EXPECT_EQ(said("\"sundries\": 0,", "\"sundries\": 1.5,"),
+              "pricing.sundries: must be a whole number, without point or exponent; got 1.5.");
+    EXPECT_EQ(said("\"rounding\": \"none\"", "\"rounding\": \"up\""),
+              "pricing.rounding: must be one of none, whole, five, ten; got “up”.");
+}
+
 // --- unknown keys
 
 TEST(ProjectFile, keepsUnknownKeysBesideSettings) {
-    for (const std::string key : {"climate", "rates"}) {
+    for (const std::string key : {"climate", "rates", "pricing"}) {
         const Result<Project> read =
             fromBytes(changed('"' + key + "\": {", '"' + key + "\": {\"wind\": 1,"));
         ASSERT_TRUE(read.ok()) << read.fault().text();

@@ -1,4 +1,5 @@
 #include "core/shop/benchrates.h"
+#include "core/shop/pricing.h"
 #include "core/shop/shop.h"
 
 #include <gmock/gmock.h>
@@ -6,6 +7,7 @@
 #include <rapidcheck/gtest.h>
 
 #include <set>
+#include <stdexcept>
 #include <string>
 
 namespace kerfwright {
@@ -132,6 +134,88 @@ TEST(BenchRates, FaultsNameEntryRuleAndValue) {
     ASSERT_EQ(found.size(), 2U);
     EXPECT_EQ(found[0].text(), "Coats of finish: must be a whole number; got 1.5.");
     EXPECT_EQ(found[1].text(), "At the bench in a day: must be from 0.25 h to 24 h; got 0 h.");
+}
+
+TEST(Pricing, EveryNumberHasOneRow) {
+    std::set<std::string> keys;
+    std::set<std::string> names;
+    for (const PriceSetting& setting : priceSettings()) {
+        EXPECT_TRUE(keys.insert(setting.key).second) << setting.key;
+        EXPECT_TRUE(names.insert(setting.name).second) << setting.name;
+        EXPECT_THAT(std::string(setting.key), testing::MatchesRegex("[a-z-]+"));
+        EXPECT_STRNE(setting.source, "") << setting.name;
+        EXPECT_NE(setting.value == nullptr, setting.price == nullptr) << setting.name;
+        Pricing changed;
+        for (const std::int64_t value : {setting.least, setting.greatest}) {
+            setting.set(changed, value);
+            EXPECT_EQ(setting.of(changed), value) << setting.name;
+            EXPECT_TRUE(faults(changed).empty()) << setting.name;
+        }
+        for (const std::int64_t value : {setting.least - 1, setting.greatest + 1}) {
+            setting.set(changed, value);
+            ASSERT_EQ(faults(changed).size(), 1U) << setting.name;
+            EXPECT_EQ(faults(changed).front().entry, setting.name);
+        }
+        setting.set(changed, std::nullopt);
+        EXPECT_EQ(setting.of(changed).has_value(), setting.price == nullptr) << setting.name;
+    }
+    EXPECT_TRUE(faults(Pricing()).empty());
+}
+
+const PriceSetting& priceSetting(const std::string& key) {
+    for (const PriceSetting& setting : priceSettings()) {
+        if (setting.key == key) {
+            return setting;
+        }
+    }
+    throw std::runtime_error(key);
+}
+
+TEST(Pricing, WhatAnEntryShowsReadsBack) {
+    EXPECT_TRUE(rc::check([] {
+        const PriceSetting& setting = *rc::gen::elementOf(priceSettings());
+        const auto amount = *rc::gen::inRange(setting.least, setting.greatest + 1);
+        const Result<std::int64_t> read = readAmount(amountText(amount, setting.kind), setting);
+        RC_ASSERT(read.ok());
+        RC_ASSERT(*read == amount);
+    }));
+    EXPECT_EQ(amountText(8'875, PriceKind::Decimal), "8.875");
+    EXPECT_EQ(amountText(15'000, PriceKind::Decimal), "15");
+    EXPECT_EQ(amountText(5, PriceKind::Money), "0.05");
+    EXPECT_EQ(amountText(-120'050, PriceKind::Money), "−1200.50");
+    EXPECT_EQ(readAmount("8,875 %", priceSetting("tax-percent")).value(), 8'875);
+    EXPECT_EQ(readAmount(" 38,5 ", priceSetting("bench-hour")).value(), 3'850);
+}
+
+TEST(Pricing, FaultsNameEntryRuleAndValue) {
+    const auto said = [](const char* text, const char* key) {
+        const Result<std::int64_t> read = readAmount(text, priceSetting(key));
+        return read ? std::string("taken") : read.fault().text();
+    };
+    EXPECT_EQ(said("12.345", "bench-hour"),
+              "Bench work: must be a number with at most 2 decimals; got 12.345.");
+    EXPECT_EQ(said("-1", "tax-percent"), "Tax: must be a number with at most 3 decimals; got -1.");
+    EXPECT_EQ(said("95.001", "selling-percent"),
+              "Selling, of the price: must be from 0 % to 95 %; got 95.001.");
+    EXPECT_EQ(said("99999999999999999999999", "sundries"),
+              "Sundries: must be from 0.00 to 10000000.00; got 99999999999999999999999.");
+    EXPECT_EQ(said("0", "boards"), "Boards quoted: must be from 1 to 1000; got 0.");
+    EXPECT_EQ(said("1.5", "boards"), "Boards quoted: must be a whole number; got 1.5.");
+    EXPECT_EQ(said("", "finish-spread"),
+              "A litre of finish covers: must be a number with at most 3 decimals; got nothing.");
+    EXPECT_EQ(said("1.", "sundries"),
+              "Sundries: must be a number with at most 2 decimals; got 1..");
+    Pricing pricing;
+    pricing.overhead = -1;
+    ASSERT_EQ(faults(pricing).size(), 1U);
+    EXPECT_EQ(faults(pricing).front().text(), "Overhead: must be from 0 % to 500 %; got −0.001 %.");
+}
+
+TEST(Pricing, RoundingsHaveKeysAndSteps) {
+    EXPECT_EQ(infoOf(FinalRounding::None).step, 1);
+    EXPECT_EQ(infoOf(FinalRounding::Whole).step, 100);
+    EXPECT_EQ(infoOf(FinalRounding::Five).key, "five");
+    EXPECT_EQ(infoOf(FinalRounding::Ten).step, 1000);
 }
 
 TEST(ShopFaults, NameEntryRuleAndValueInTheUnitsOfTheMaker) {

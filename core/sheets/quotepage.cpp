@@ -1,0 +1,313 @@
+#include "core/sheets/quotepage.h"
+
+#include "core/drawing/dimension.h"
+#include "core/drawing/geometry.h"
+#include "core/sheets/boardview.h"
+#include "core/sheets/flow.h"
+
+#include <algorithm>
+#include <functional>
+
+namespace kerfwright {
+namespace {
+
+constexpr double amountWidth = 34;  // at the right
+
+double linesHeight(std::size_t count, const Tone& tone) {
+    return static_cast<double>(count) * tone.size * type::leading;
+}
+
+/// Sets the pages twice where a rounded length needs room for its line in the foot.
+std::vector<Page> stamped(const Project& project, const Job& job, Paper paper,
+                          const std::function<void(std::vector<Draft>&, const Matter&)>& set) {
+    Matter matter{project, job, paper};
+    std::vector<Draft> drafts;
+    set(drafts, matter);
+    if (printRounded(drafts)) {
+        matter.roundingLine = true;
+        drafts.clear();
+        set(drafts, matter);
+    }
+    stamp(drafts, matter);
+    std::vector<Page> pages;
+    for (Draft& draft : drafts) {
+        pages.push_back(std::move(draft.page));
+    }
+    return pages;
+}
+
+std::string boardsWords(std::int64_t count) {
+    return std::to_string(count) + (count == 1 ? " board" : " boards");
+}
+
+// --- the maker's reckoning
+
+void tableHead(Flow& flow) {
+    flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
+    constexpr Tone tone{type::small, true, Ink::Quiet};
+    flow.text(flow.left() + 2, flow.y + 4.2, "What, how much, and its working", tone);
+    flow.text(flow.right() - 2, flow.y + 4.2, "Amount", tone, Align::Right);
+    flow.y += 7.5;
+}
+
+void sumRow(Flow& flow, const QuoteLine& line, const std::string& currency) {
+    const bool last = line.key == "total";
+    const Tone tone = last ? strongText : boldText;
+    flow.rule(flow.right() - amountWidth, flow.right(), flow.y, Ink::Text, 0.25);
+    flow.text(flow.left() + 2, flow.y + 4.8, line.words, tone);
+    flow.text(flow.right() - 2, flow.y + 4.8, amountWords(line, currency), tone, Align::Right,
+              amountWidth);
+    flow.y += 7;
+    flow.rule(flow.left(), flow.right(), flow.y, Ink::Rule);
+    flow.y += 1.4;
+}
+
+void itemRow(Flow& flow, const QuoteLine& line, const std::string& currency) {
+    const double width = flow.width() - amountWidth - 6;
+    const std::vector<std::string> words = wrapped(line.words, type::body, false, width);
+    std::string below = amountOf(line);
+    if (!line.working.empty()) {
+        below += (below.empty() ? "" : "  =  ") + line.working;
+    }
+    const std::vector<std::string> working = wrapped(below, type::small, false, width - 4);
+    const double height =
+        linesHeight(words.size(), bodyText) + linesHeight(working.size(), smallText) + 1.2;
+    if (flow.need(height)) {
+        tableHead(flow);
+    }
+    flow.text(flow.right() - 2, flow.y + 3.5, amountWords(line, currency),
+              line.amount ? bodyText : Tone{type::body, true, Ink::Warning}, Align::Right,
+              amountWidth);
+    double y = flow.y;
+    y += flow.lines(flow.left() + 2, y, width, words, bodyText);
+    flow.lines(flow.left() + 6, y, width - 4, working, quietText);
+    flow.y += height;
+}
+
+void setReckoning(std::vector<Draft>& drafts, const Matter& matter, const Quote& quote) {
+    const std::string& currency = matter.project.currency;
+    Flow flow(drafts, matter, "reckoning", "Reckoning", Sizes::Finished, Flow::Safety::None);
+    flow.heading(boardsWords(quote.boards) + ", " + matter.text(matter.job.totals.width) + " × " +
+                     matter.text(matter.job.totals.height) + " × " +
+                     matter.text(matter.job.totals.thickness),
+                 "for the shop, not for the customer");
+    if (!quote.isComplete()) {
+        flow.notice("Mind", incompleteWords(quote));
+        flow.y += 4;
+    }
+    tableHead(flow);
+    for (const QuoteLine& line : quote.lines) {
+        if (line.isSum) {
+            constexpr double height = 8.4;
+            if (flow.need(height)) {
+                tableHead(flow);
+            }
+            sumRow(flow, line, currency);
+        } else {
+            itemRow(flow, line, currency);
+        }
+    }
+    if (const std::string each = eachWords(quote, currency); !each.empty()) {
+        flow.need(7);
+        flow.text(flow.right() - 2, flow.y + 4, each, boldText, Align::Right);
+        flow.y += 7;
+    }
+    flow.y += 2;
+    flow.running(flow.left(), flow.width(), reckoningRule(quote), quietText, [] {});
+}
+
+// --- the quote to hand over
+
+struct Fact {
+    std::string name;
+    std::string value;
+};
+
+std::string borderWords(const Border& border) {
+    switch (border.design) {
+    case BorderDesign::EndGrainBand:
+        return "end-grain band";
+    case BorderDesign::FloatingFrame:
+        return "frame in which the field lies loose, free to move";
+    case BorderDesign::FixedFrame:
+        return "mitred frame";
+    case BorderDesign::BreadboardEnds:
+        return "breadboard ends";
+    case BorderDesign::EdgeBand:
+        return "edge bands";
+    }
+    return {};
+}
+
+std::vector<Fact> boardFacts(const Matter& matter) {
+    const Board& board = matter.project.board;
+    const Totals& size = matter.job.totals;
+    std::vector<Fact> all;
+    all.push_back({"Size", matter.text(size.width) + " × " + matter.text(size.height)});
+    all.push_back({"Thickness", matter.text(size.thickness)});
+    all.push_back({"Build", board.build == Build::EndGrain ? "end grain up" : "long grain up"});
+    all.push_back({"Field", std::to_string(board.field.columns.size()) + " × " +
+                                std::to_string(board.field.rows.size())});
+    if (board.border.isThere()) {
+        all.push_back(
+            {"Border", borderWords(board.border) + ", " + matter.text(board.border.width)});
+    }
+    const auto coats = static_cast<int>(matter.project.rates.coats);
+    all.push_back({"Finish", coats == 0
+                                 ? std::string("none")
+                                 : std::to_string(coats) + (coats == 1 ? " coat" : " coats")});
+    if (matter.project.purpose.use != BoardUse::Unsaid) {
+        all.push_back({"Made for", info(matter.project.purpose.use).name});
+    }
+    return all;
+}
+
+/// Woods that are seen, in the order of the chips.
+std::vector<int> woodsSeen(const Project& project) {
+    const Border& border = project.board.border;
+    std::vector<int> seen;
+    const auto uses = woodUse(project.board.field, static_cast<int>(project.woods.size()));
+    for (int wood = 0; wood < static_cast<int>(project.woods.size()); ++wood) {
+        if (uses[static_cast<std::size_t>(wood)].pieces > 0 ||
+            (border.isThere() && border.wood == wood) ||
+            (border.hasInlay() && border.inlayWood == wood) ||
+            (border.hasSplines() && border.splineWood == wood)) {
+            seen.push_back(wood);
+        }
+    }
+    return seen;
+}
+
+double picture(Flow& flow, const Matter& matter, double width, double tallest) {
+    const Box extent{0, 0, matter.job.totals.width.toMm(), matter.job.totals.height.toMm()};
+    const double scale = fitting(extent, width, tallest);
+    const BoardViewOptions options{.lineWidth = 0.2 / scale, .surround = matter.job.surround};
+    const Drawing drawn =
+        drawBoard(matter.project.board, matter.project.woods, matter.job.plan.extraJoints, options);
+    place(flow.drawing(), drawn, {flow.left(), flow.y}, scale);
+    return extent.height * scale;
+}
+
+double factColumn(Flow& flow, double x, double top, double width, const std::vector<Fact>& facts) {
+    constexpr double nameWidth = 22;
+    double y = top;
+    for (const Fact& fact : facts) {
+        flow.text(x, y + 3.5, fact.name, quietText);
+        y += std::max(flow.paragraph(x + nameWidth, y, width - nameWidth, fact.value, bodyText),
+                      4.9) +
+             0.8;
+    }
+    return y - top;
+}
+
+void priceLine(Flow& flow, const std::string& words, const std::string& amount, const Tone& tone) {
+    flow.text(flow.left() + 4, flow.y + tone.size, words, tone);
+    flow.text(flow.right() - 4, flow.y + tone.size, amount, tone, Align::Right);
+    flow.y += tone.size * type::leading + 2;
+}
+
+void prices(Flow& flow, const Matter& matter, const Quote& quote) {
+    const std::string& currency = matter.project.currency;
+    if (!quote.isComplete()) {
+        flow.need(flow.noticeHeight("Not a quote yet", incompleteWords(quote)) + 2);
+        flow.notice("Not a quote yet", incompleteWords(quote));
+        flow.y += 4;
+        return;
+    }
+    const bool taxed = matter.project.pricing.tax > 0;
+    const std::string each = eachWords(quote, currency);
+    constexpr Tone bigTone{type::big, true, Ink::Text};
+    const double height = 16 + (taxed ? 14 : 0) + (each.empty() ? 0 : 7);
+    flow.need(height + 2);
+    const double top = flow.y;
+    flow.box({flow.left(), top, flow.width(), height}, {.fill = Ink::Band});
+    flow.y += 3;
+    if (taxed) {
+        priceLine(flow, boardsWords(quote.boards), moneyWords(quote.asked, currency), bodyText);
+        priceLine(flow, "Tax, " + amountText(matter.project.pricing.tax, PriceKind::Decimal) + " %",
+                  moneyWords(quote.tax, currency), bodyText);
+    }
+    priceLine(flow, taxed ? "To pay" : "Price of " + boardsWords(quote.boards),
+              moneyWords(quote.total, currency), bigTone);
+    if (!each.empty()) {
+        flow.text(flow.right() - 4, flow.y + 2, each, bodyText, Align::Right);
+    }
+    flow.y = top + height + 5;
+}
+
+void setQuote(std::vector<Draft>& drafts, const Matter& matter, const Quote& quote) {
+    const Project& project = matter.project;
+    Flow flow(drafts, matter, "quote", "Quote", Sizes::Finished, Flow::Safety::None);
+    if (!project.pricing.customer.empty()) {
+        flow.text(flow.left(), flow.y + 4, "For", quietText);
+        flow.text(flow.left() + 22, flow.y + 4,
+                  shortened(project.pricing.customer, boldText, flow.width() - 22), boldText);
+        flow.y += 9;
+    }
+    flow.heading(shortened(project.titles.name.empty() ? "A board" : project.titles.name,
+                           strongText, flow.width()));
+    flow.y += 1;
+    constexpr double pictureWidth = 92;
+    constexpr double gap = 8;
+    const double top = flow.y;
+    const double pictured = picture(flow, matter, pictureWidth, 92);
+    const double x = flow.left() + pictureWidth + gap;
+    const double width = flow.right() - x;
+    double y = top + factColumn(flow, x, top, width, boardFacts(matter)) + 2;
+    for (const int wood : woodsSeen(project)) {
+        // Of very many woods the first are named; the picture shows them all.
+        if (y > top + 118) {
+            flow.text(x, y + 3.5, "and more, as in the picture", quietText);
+            y += 5;
+            break;
+        }
+        flow.swatch(x, y, 5.6, wood);
+        flow.text(x + 9, y + 4.1, shortened(matter.wood(wood).name, bodyText, width - 9), bodyText);
+        y += 7;
+    }
+    flow.y = std::max(top + pictured, y) + 7;
+    prices(flow, matter, quote);
+    if (!project.pricing.validUntil.empty()) {
+        flow.need(7);
+        flow.text(flow.left(), flow.y + 4, "Valid until", quietText);
+        flow.text(flow.left() + 22, flow.y + 4,
+                  shortened(project.pricing.validUntil, boldText, flow.width() - 22), boldText);
+        flow.y += 8;
+    }
+    if (!project.titles.note.empty()) {
+        flow.need(14);
+        flow.heading("Note");
+        flow.running(flow.left(), flow.width(), shortened(project.titles.note, smallText, 1e9),
+                     smallText, [&flow] { flow.heading("Note, continued"); });
+        flow.y += 4;
+    }
+    constexpr double signing = 24;
+    flow.need(signing);
+    flow.y = std::max(flow.y + 12, std::min(flow.y + 30, flow.bottom() - 8));
+    const double half = (flow.width() - 10) / 2;
+    const std::pair<double, std::string> places[] = {
+        {flow.left(), project.titles.maker.empty() ? "The maker" : project.titles.maker},
+        {flow.left() + half + 10, "Ordered, date and name"}};
+    for (const auto& [at, words] : places) {
+        flow.rule(at, at + half, flow.y, Ink::Text, 0.25);
+        flow.text(at, flow.y + 4.2, shortened(words, quietText, half), quietText);
+    }
+}
+
+}  // namespace
+
+std::vector<Page> reckoningPages(const Project& project, const Job& job, const Quote& quote,
+                                 Paper paper) {
+    return stamped(project, job, paper, [&quote](std::vector<Draft>& drafts, const Matter& matter) {
+        setReckoning(drafts, matter, quote);
+    });
+}
+
+std::vector<Page> quotePages(const Project& project, const Job& job, const Quote& quote,
+                             Paper paper) {
+    return stamped(project, job, paper, [&quote](std::vector<Draft>& drafts, const Matter& matter) {
+        setQuote(drafts, matter, quote);
+    });
+}
+
+}  // namespace kerfwright
