@@ -35,7 +35,7 @@ const Arrows& arrows() {
         {"core/project", {"core/measure", "core/wood", "core/shop", "core/board", "core/glueup"}},
         {"core/sheets",
          {"core/measure", "core/drawing", "core/wood", "core/shop", "core/board", "core/glueup",
-          "core/replay", "core/bench", "core/project"}},
+          "core/timber", "core/replay", "core/bench", "core/project"}},
     };
     return table;
 }
