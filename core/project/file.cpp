@@ -3,6 +3,7 @@
 #include "core/project/json.h"
 #include "core/project/node.h"
 #include "core/project/recipefile.h"
+#include "core/project/timberfile.h"
 #include "core/project/unknown.h"
 #include "core/project/woodfile.h"
 
@@ -162,6 +163,7 @@ Json known(const Project& project) {
     json.add("purpose", std::move(purpose));
     json.add("rates", ofReals(rateSettings(), project.rates));
     json.add("currency", Json::ofText(project.currency));
+    json.add("timber", ofTimber(project.timber));
     return json;
 }
 
@@ -373,6 +375,11 @@ Project readTree(const Json& json) {
     passOn("rates", faults(project.rates));
     if (const std::optional<Node> currency = root.maybe("currency")) {
         project.currency = currency->text();
+    }
+    project.timber = newTimber(project.notation.unit);
+    if (const std::optional<Node> timber = root.maybe("timber")) {
+        project.timber = readTimber(*timber, std::move(project.timber));
+        passOn("timber", faults(project.timber, project.notation));
     }
     passOn("File", faults(project));
     const Json unknown = unknownIn(json, known(project));

@@ -56,6 +56,18 @@ void checkWoods(std::vector<Fault>& all, const std::vector<Wood>& woods) {
     }
 }
 
+void checkTimber(std::vector<Fault>& all, const Timber& timber) {
+    for (const Plank& plank : timber.rack.planks) {
+        checkText(all, "Label of a plank", plank.label);
+        checkText(all, "Wood of a plank", plank.wood);
+        checkText(all, "Note on a plank", plank.note);
+    }
+    for (const StripPin& pin : timber.pins) {
+        checkText(all, "Strip of a pin", pin.strip);
+        checkText(all, "Plank of a pin", pin.plank);
+    }
+}
+
 void append(std::vector<Fault>& all, std::vector<Fault> more) {
     std::move(more.begin(), more.end(), std::back_inserter(all));
 }
@@ -67,6 +79,7 @@ Project newProject(Unit unit) {
     Project project;
     project.notation = inches ? Notation::inches() : Notation::millimetres();
     project.shop = inches ? inchShop() : metricShop();
+    project.timber = newTimber(unit);
     for (const char* key : firstWoods) {
         if (const Wood* wood = findWood(woodCatalogue(), key)) {
             project.woods.push_back(*wood);
@@ -88,6 +101,9 @@ void setUnit(Project& project, Unit unit) {
     const bool inches = unit == Unit::Inches;
     if (project.shop == (inches ? metricShop() : inchShop())) {
         project.shop = inches ? inchShop() : metricShop();
+    }
+    if (project.timber.yard == newTimber(inches ? Unit::Millimetres : Unit::Inches).yard) {
+        project.timber.yard = newTimber(unit).yard;
     }
 }
 
@@ -123,6 +139,8 @@ std::vector<Fault> faults(const Project& project) {
     append(all, faults(project.glue));
     append(all, faults(project.purpose, project.notation));
     append(all, faults(project.rates));
+    append(all, faults(project.timber, project.notation));
+    checkTimber(all, project.timber);
     checkText(all, "Currency", project.currency, ProjectLimits::currencyBytes);
     if (!project.unknownKeys.empty()) {
         const Result<Json> unknown = parseJson(project.unknownKeys);

@@ -9,6 +9,7 @@
 #include "core/shop/benchrates.h"
 #include "core/shop/glueshop.h"
 #include "core/shop/shop.h"
+#include "core/timber/timber.h"
 #include "core/wood/moisture.h"
 #include "core/wood/wood.h"
 
@@ -38,6 +39,7 @@ struct Project {
     GlueShop glue;
     BoardPurpose purpose;
     BenchRates rates;
+    Timber timber;
     std::string currency;     ///< what the prices of the woods are in: "€", "CHF"; may be empty
     std::string unknownKeys;  ///< JSON of what a file held that this version does not know; kept
     friend bool operator==(const Project&, const Project&) = default;

@@ -66,14 +66,14 @@ std::vector<std::string> offcutSizes(const PlankCuts& cuts, const Notation& nota
 
 }  // namespace
 
-void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const TimberMatter& timber) {
-    if (timber.layout.planks.empty()) {
+void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const TimberPlan& plan) {
+    if (plan.layout.planks.empty()) {
         return;
     }
     Flow flow(drafts, matter, "plank-cuts", "Plank cuts", Sizes::Rough, Flow::Safety::FirstPage);
     PlankLook look;
     const double room = flow.width() - leftOfPlank(look) - 1;
-    look.scale = scaleOf(timber.rack, timber.layout, timber.demand, room, look.type, widest);
+    look.scale = scaleOf(plan.rack, plan.layout, plan.demand, room, look.type, widest);
     std::string words =
         "Cuts are numbered in the order in which they are made: crosscut the plank, rip its "
         "sections, then cut strips to length that are shorter than their section. Write its label "
@@ -84,29 +84,33 @@ void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const Timber
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, smallText) + 1;
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), sawSafety(), smallText) + 3;
 
-    const StripNames names = stripNames(timber.layout, timber.demand);
-    for (const int number : cuttingOrder(timber.layout, timber.cuts)) {
+    const StripNames names = stripLabels(plan.layout, plan.demand);
+    for (const int number : cuttingOrder(plan.layout, plan.cuts)) {
         const auto i = static_cast<std::size_t>(number);
-        const PlankCuts& cuts = timber.layout.planks[i];
-        const Plank& plank = timber.rack.planks[static_cast<std::size_t>(cuts.plank)];
+        const PlankCuts& cuts = plan.layout.planks[i];
+        const Plank& plank = plan.rack.planks[static_cast<std::size_t>(cuts.plank)];
         const PlankMatter subject{
-            plank,     matter.project.woods, matter.notation(), &cuts, &timber.demand,
-            &names[i], static_cast<int>(i),  &timber.cuts};
+            plank,     matter.project.woods, matter.notation(), &cuts, &plan.demand,
+            &names[i], static_cast<int>(i),  &plan.cuts};
         Drawing trial;
         for (const Wood& wood : matter.project.woods) {
             trial.woods.push_back(wood.colour);
         }
         const double height = addPlank(trial, {0, 0}, subject, look).bottom;
         const std::vector<CutRow> rows =
-            cutRows(timber.layout, timber.cuts, names, static_cast<int>(i));
+            cutRows(plan.layout, plan.cuts, names, static_cast<int>(i));
         // A plank keeps the first of its cuts below it.
         flow.need(7.2 + height + 3 + 7 +
                   rowHeight * static_cast<double>(std::min<std::size_t>(rows.size(), 3)));
-        const std::string heading = plankWords(plank, matter.project.woods);
+        const std::string heading =
+            shortened(plankWords(plank, matter.project.woods), strongText, flow.width() * 0.55);
         const double top = flow.y;
         const int wood = woodIndex(matter.project.woods, plank.wood);
-        flow.heading(heading, plankSize(plank, matter.notation()) +
-                                  (plank.note.empty() ? "" : " · " + plank.note));
+        const double headRoom =
+            flow.width() - textWidth(heading, type::strong, true) - 3 - 9;  // and the swatch
+        flow.heading(heading, shortened(plankSize(plank, matter.notation()) +
+                                            (plank.note.empty() ? "" : " · " + plank.note),
+                                        quietText, headRoom));
         if (wood >= 0) {
             flow.swatch(flow.right() - 6, top, 5.6, wood);
         }

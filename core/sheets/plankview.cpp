@@ -20,17 +20,6 @@ constexpr double perStrip = 1.62;     // height of a strip that holds a line of 
 constexpr Colour ash{206, 203, 196};  // what waste fades to
 constexpr Colour soot{24, 18, 14};
 
-std::vector<std::string> partsOf(const std::string& label) {
-    std::vector<std::string> parts;
-    std::size_t at = 0;
-    while (at < label.size()) {
-        const std::size_t comma = std::min(label.find(", ", at), label.size());
-        parts.push_back(label.substr(at, comma - at));
-        at = comma + 2;
-    }
-    return parts;
-}
-
 Length narrowest(const Layout& layout, const Demand& demand) {
     Length least;
     for (const PlankCuts& cuts : layout.planks) {
@@ -201,6 +190,12 @@ private:
         return formatBare(length, matter_.notation) + " × " + formatBare(width, matter_.notation);
     }
 
+    /// "4 rails" of those that are sawn in one length.
+    static std::string shortName(const std::string& name) {
+        const auto joints = std::count(name.begin(), name.end(), '+');
+        return joints == 0 ? name : std::to_string(joints + 1) + " rails";
+    }
+
     /// The first of the texts that has room from `indent` on; where none has, the last one turned
     /// by a quarter.
     void label(const Box& box, const std::vector<std::string>& texts, double indent, bool bold) {
@@ -367,13 +362,15 @@ private:
                 taken = std::max(taken, strip.box.right() - middle.x + wide / 2);
             }
         }
-        const bool pinned = look_.pinned.contains(strip.place);
+        const bool pinned = !wanted.plank.empty();
         Box room = strip.box;
         room.width -= taken;
         if (pinned) {
             room.width -= pin({room.right(), room.y + room.height / 2});
         }
-        label(room, {name + "  " + size(wanted.length, acrossPlank(wanted, laid.onEdge)), name},
+        label(room,
+              {name + "  " + size(wanted.length, acrossPlank(wanted, laid.onEdge)), name,
+               shortName(name)},
               indent, true);
         if (strip.place == look_.chosen) {
             drawing_.marks.emplace_back(
@@ -450,28 +447,6 @@ private:
 };
 
 }  // namespace
-
-StripNames stripNames(const Layout& layout, const Demand& demand) {
-    std::vector<std::vector<std::string>> parts;
-    for (const WantedStrips& strips : demand.strips) {
-        parts.push_back(partsOf(strips.label));
-    }
-    std::vector<std::size_t> given(parts.size(), 0);
-    StripNames names;
-    for (const PlankCuts& cuts : layout.planks) {
-        auto& sections = names.emplace_back();
-        for (const PlankSection& section : cuts.sections) {
-            auto& strips = sections.emplace_back();
-            for (const LaidStrip& strip : section.strips) {
-                const auto wanted = static_cast<std::size_t>(strip.wanted);
-                const std::size_t next = given[wanted]++;
-                strips.push_back(next < parts[wanted].size() ? parts[wanted][next]
-                                                             : demand.strips[wanted].label);
-            }
-        }
-    }
-    return names;
-}
 
 PlankScale scaleOf(const Rack& rack, const Layout& layout, const Demand& demand, double length,
                    double type, double widest) {

@@ -11,17 +11,14 @@
 #include "core/timber/cutorder.h"
 #include "core/timber/layout.h"
 
-#include <set>
 #include <string>
 #include <utility>
 #include <vector>
 
 namespace kerfwright {
 
-/// Names of the strips of a layout, by its planks, their sections and the strips of those. A line
-/// of the demand names its equal strips in a row ("A1, A5"): they are given out as the strips come.
+/// What `stripLabels` gives: by plank of the layout, section and strip.
 using StripNames = std::vector<std::vector<std::vector<std::string>>>;
-StripNames stripNames(const Layout& layout, const Demand& demand);
 
 /// Section and strip of a plank, from 0.
 using StripPlace = std::pair<int, int>;
@@ -45,7 +42,6 @@ struct PlankLook {
     double type = 3.175;     ///< em height of all texts, mm
     bool dimensions = true;  ///< the plank's length and width
     bool positions = false;  ///< of the defects, along the lower edge
-    std::set<StripPlace> pinned = {};
     StripPlace chosen = {-1, -1};
 };
 

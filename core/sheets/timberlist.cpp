@@ -3,7 +3,8 @@
 #include "core/sheets/plankpages.h"
 #include "core/sheets/plankview.h"
 #include "core/sheets/record.h"
-#include "core/sheets/timberwords.h"
+#include "core/sheets/timbertexts.h"
+#include "core/timber/demand.h"
 
 #include <algorithm>
 
@@ -11,6 +12,7 @@ namespace kerfwright {
 namespace {
 
 constexpr double rowHeight = 6.6;
+constexpr std::size_t mostLabelLines = 6;
 constexpr Tone headTone{type::small, true, Ink::Quiet};
 
 struct Column {
@@ -35,9 +37,9 @@ void swatchOf(Flow& flow, const Matter& matter, const std::string& wood) {
 }
 
 /// Labels of the planks that strips of this line lie on.
-std::string sources(const TimberMatter& timber, int line) {
+std::string sources(const TimberPlan& plan, int line) {
     std::vector<std::string> labels;
-    for (const PlankCuts& cuts : timber.layout.planks) {
+    for (const PlankCuts& cuts : plan.layout.planks) {
         bool used = false;
         for (const PlankSection& section : cuts.sections) {
             used =
@@ -45,34 +47,34 @@ std::string sources(const TimberMatter& timber, int line) {
                                     [&](const LaidStrip& strip) { return strip.wanted == line; });
         }
         if (used) {
-            labels.push_back(timber.rack.planks[static_cast<std::size_t>(cuts.plank)].label);
+            labels.push_back(plan.rack.planks[static_cast<std::size_t>(cuts.plank)].label);
         }
     }
     return labelList(labels);
 }
 
-void addWanted(Flow& flow, const Matter& matter, const TimberMatter& timber) {
+void addWanted(Flow& flow, const Matter& matter, const TimberPlan& plan) {
     const std::vector<Column> columns{
         {"Strips", 9}, {"Pcs", 63, Align::Right}, {"Rough size", 68}, {"From", 118}};
     const auto head = [&] { tableHead(flow, columns); };
     flow.heading("Wanted");
     head();
-    for (std::size_t i = 0; i < timber.demand.strips.size(); ++i) {
-        const WantedStrips& strips = timber.demand.strips[i];
-        const int missing = timber.layout.missing[i];
-        std::string from = sources(timber, static_cast<int>(i));
+    for (std::size_t i = 0; i < plan.demand.strips.size(); ++i) {
+        const WantedStrips& strips = plan.demand.strips[i];
+        const int missing = plan.layout.missing[i];
+        std::string from = sources(plan, static_cast<int>(i));
         if (missing > 0) {
             from += (from.empty() ? "" : "; ") + std::string("buy for ") + std::to_string(missing);
         }
         const auto fromLines = wrapped(from, type::small, true, flow.width() - 118);
-        std::vector<std::string> parts;
-        for (std::size_t at = 0; at < strips.label.size();) {
-            const std::size_t end = std::min(strips.label.find(", ", at), strips.label.size());
-            parts.push_back(strips.label.substr(at, end - at));
-            at = end + 2;
-        }
+        std::vector<std::string> parts = labelsOf(strips);
         std::sort(parts.begin(), parts.end(), labelBefore);
-        const auto labels = wrapped(labelList(parts), type::small, false, 106);
+        auto labels = wrapped(labelList(parts), type::small, false, 102);
+        if (labels.size() > mostLabelLines) {
+            // The cut list has them all.
+            labels.resize(mostLabelLines);
+            labels.back() += " …";
+        }
         const double pitch = type::small * type::leading;
         const double height = std::max(5.4 + static_cast<double>(labels.size()) * pitch,
                                        1.6 + static_cast<double>(fromLines.size()) * pitch) +
@@ -105,8 +107,8 @@ int stripsOn(const PlankCuts& cuts) {
     return static_cast<int>(count);
 }
 
-void addTaken(Flow& flow, const Matter& matter, const TimberMatter& timber) {
-    if (timber.layout.planks.empty()) {
+void addTaken(Flow& flow, const Matter& matter, const TimberPlan& plan) {
+    if (plan.layout.planks.empty()) {
         return;
     }
     const std::vector<Column> columns{{"Plank", 9},
@@ -118,8 +120,8 @@ void addTaken(Flow& flow, const Matter& matter, const TimberMatter& timber) {
     flow.need(26);
     flow.heading("Taken from the rack");
     head();
-    for (const PlankCuts& cuts : timber.layout.planks) {
-        const Plank& plank = timber.rack.planks[static_cast<std::size_t>(cuts.plank)];
+    for (const PlankCuts& cuts : plan.layout.planks) {
+        const Plank& plank = plan.rack.planks[static_cast<std::size_t>(cuts.plank)];
         std::string kept;
         for (const Offcut& offcut : cuts.offcuts) {
             kept += (kept.empty() ? "" : ", ") +
@@ -149,16 +151,13 @@ void addTaken(Flow& flow, const Matter& matter, const TimberMatter& timber) {
 }
 
 /// What the layout wastes, beside what is usually reckoned with.
-void addWaste(Flow& flow, const Matter& matter, const TimberMatter& timber) {
+void addWaste(Flow& flow, const Matter& matter, const TimberPlan& plan) {
     const Unit unit = matter.notation().unit;
-    TimberUse use = useOf(timber.layout, timber.rack, timber.demand);
-    if (timber.list != nullptr) {
-        const TimberUse bought = useOf(timber.list->layout, timber.list->planks,
-                                       missingOf(timber.layout, timber.demand));
-        use.net += bought.net;
-        use.planks += bought.planks;
-        use.kept += bought.kept;
-    }
+    TimberUse use = useOf(plan.layout, plan.rack, plan.demand);
+    const TimberUse bought = useOf(plan.shopping.layout, plan.shopping.planks, plan.toBuy);
+    use.net += bought.net;
+    use.planks += bought.planks;
+    use.kept += bought.kept;
     if (use.planks == Volume()) {
         return;
     }
@@ -200,28 +199,24 @@ void addWaste(Flow& flow, const Matter& matter, const TimberMatter& timber) {
 
 }  // namespace
 
-void addTimberList(std::vector<Draft>& drafts, const Matter& matter, const TimberMatter& timber) {
+void addTimberList(std::vector<Draft>& drafts, const Matter& matter, const TimberPlan& plan) {
     Flow flow(drafts, matter, "timber-list", "Timber list", Sizes::Rough, Flow::Safety::None);
-    flow.y += flow.paragraph(flow.left(), flow.y, flow.width(),
-                             layoutWords(timber.layout, timber.rack, timber.demand), bodyText) +
-              1;
-    for (const std::string& words : shortageWords(timber.demand, timber.layout, timber.list,
-                                                  matter.project.woods, matter.notation())) {
+    flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), layoutWords(plan), bodyText) + 1;
+    for (const std::string& words : shortageWords(plan, matter.project.woods, matter.notation())) {
         flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words,
                                  {type::body, false, Ink::Warning});
     }
     flow.y += 3;
-    addWanted(flow, matter, timber);
-    addTaken(flow, matter, timber);
-    addWaste(flow, matter, timber);
+    addWanted(flow, matter, plan);
+    addTaken(flow, matter, plan);
+    addWaste(flow, matter, plan);
 }
 
-void addShoppingSlip(std::vector<Draft>& drafts, const Matter& matter, const TimberMatter& timber) {
-    if (timber.list == nullptr || timber.list->lines.empty()) {
+void addShoppingSlip(std::vector<Draft>& drafts, const Matter& matter, const TimberPlan& plan) {
+    if (plan.shopping.lines.empty()) {
         return;
     }
-    const ShoppingList& list = *timber.list;
-    const Demand missing = missingOf(timber.layout, timber.demand);
+    const ShoppingList& list = plan.shopping;
     const Unit unit = matter.notation().unit;
     Flow flow(drafts, matter, "shopping-slip", "Shopping slip", Sizes::Rough, Flow::Safety::None);
     flow.y += flow.paragraph(
@@ -257,7 +252,7 @@ void addShoppingSlip(std::vector<Draft>& drafts, const Matter& matter, const Tim
                   line.price ? moneyWords(*line.price, matter.project.currency) : "–", smallText,
                   Align::Right, 23);
         flow.tick(flow.left() + 182, flow.y + 1.2, 4.2);
-        const LeastPlank least = leastPlank(list, missing, line, timber.rules);
+        const LeastPlank least = leastPlank(plan, line);
         flow.text(flow.left() + 72, base + 5.2,
                   "at least " + matter.bare(least.width) + " wide, " + matter.text(least.length) +
                       " long",
@@ -274,13 +269,14 @@ void addShoppingSlip(std::vector<Draft>& drafts, const Matter& matter, const Tim
         numbers.push_back({"Price", moneyWords(*list.price, matter.project.currency), {}});
     }
     flow.y += bigNumbers(flow, flow.left(), flow.y, flow.width(), numbers) + 3;
-    flow.y += flow.paragraph(
-        flow.left(), flow.y, flow.width(),
-        "The yard’s rule: " + tallyWords(timber.yard.tally) + " Waste of these planks: " +
-            unbroken(percentWords(wastePercent(list.net, list.volume))) +
-            " of the bought measure, from the layout. The choice of planks is " +
-            goodnessWords(list.proven, list.gapPercent) + ".",
-        smallText);
+    flow.y +=
+        flow.paragraph(flow.left(), flow.y, flow.width(),
+                       "The yard’s rule: " + tallyWords(matter.project.timber.yard.tally) +
+                           " Waste of these planks: " +
+                           unbroken(percentWords(wastePercent(list.net, list.volume))) +
+                           " of the bought measure, from the layout. The choice of planks is " +
+                           goodnessWords(list.proven, list.gapPercent) + ".",
+                       smallText);
     const int impossible = [&] {
         int count = 0;
         for (const int strips : list.impossible) {

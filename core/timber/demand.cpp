@@ -1,5 +1,6 @@
 #include "core/timber/demand.h"
 
+#include <algorithm>
 #include <variant>
 
 namespace kerfwright {
@@ -9,7 +10,8 @@ void add(Demand& demand, const WantedStrips& more) {
     for (WantedStrips& strips : demand.strips) {
         if (strips.wood == more.wood && strips.thickness == more.thickness &&
             strips.width == more.width && strips.length == more.length &&
-            strips.eitherWay == more.eitherWay) {
+            strips.eitherWay == more.eitherWay && strips.plank == more.plank &&
+            strips.isRail == more.isRail && (!more.isRail || strips.board == more.board)) {
             strips.count += more.count;
             if (!more.label.empty()) {
                 strips.label += (strips.label.empty() ? "" : ", ") + more.label;
@@ -18,6 +20,14 @@ void add(Demand& demand, const WantedStrips& more) {
         }
     }
     demand.strips.push_back(more);
+}
+
+std::string joined(const std::vector<std::string>& labels) {
+    std::string all;
+    for (const std::string& label : labels) {
+        all += (all.empty() ? "" : ", ") + label;
+    }
+    return all;
 }
 
 }  // namespace
@@ -30,13 +40,17 @@ Demand demandOf(const StepList& steps, const std::vector<Wood>& woods) {
             continue;
         }
         for (const MillLine& line : mill->lines) {
-            std::string label;
-            for (const std::string& strip : line.strips) {
-                label += (label.empty() ? "" : ", ") + strip;
-            }
-            add(demand, {label, woods[static_cast<std::size_t>(line.wood)].key,
-                         line.roughThickness.value, line.roughWidth.value, line.roughLength.value,
-                         static_cast<int>(line.strips.size())});
+            WantedStrips strips{
+                joined(line.strips),       woods[static_cast<std::size_t>(line.wood)].key,
+                line.roughThickness.value, line.roughWidth.value,
+                line.roughLength.value,    static_cast<int>(line.strips.size())};
+            // The rails come first of what the border is made of; a tongue or an inlay has another
+            // section.
+            const MillLine& first = mill->lines.front();
+            strips.isRail = mill->panel.empty() && line.wood == first.wood &&
+                            line.roughThickness.value == first.roughThickness.value &&
+                            line.roughWidth.value == first.roughWidth.value;
+            add(demand, strips);
         }
     }
     return demand;
@@ -44,12 +58,32 @@ Demand demandOf(const StepList& steps, const std::vector<Wood>& woods) {
 
 Demand together(const std::vector<Demand>& demands) {
     Demand all;
-    for (const Demand& demand : demands) {
-        for (const WantedStrips& strips : demand.strips) {
+    for (std::size_t i = 0; i < demands.size(); ++i) {
+        for (WantedStrips strips : demands[i].strips) {
+            if (demands.size() > 1) {
+                std::vector<std::string> labels = labelsOf(strips);
+                for (std::string& label : labels) {
+                    label = std::to_string(i + 1) + ": " + label;
+                }
+                strips.label = joined(labels);
+                strips.board = static_cast<int>(i);
+            }
             add(all, strips);
         }
     }
     return all;
+}
+
+std::vector<std::string> labelsOf(const WantedStrips& strips) {
+    std::vector<std::string> labels;
+    for (std::size_t from = 0; from < strips.label.size();) {
+        const std::size_t end = std::min(strips.label.find(", ", from), strips.label.size());
+        labels.push_back(strips.label.substr(from, end - from));
+        from = end + 2;
+    }
+    // A line that names fewer strips than it holds was not made from steps.
+    labels.resize(static_cast<std::size_t>(std::max(strips.count, 0)), strips.label);
+    return labels;
 }
 
 }  // namespace kerfwright

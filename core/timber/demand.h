@@ -13,7 +13,11 @@ namespace kerfwright {
 /// the board that the steps make.
 Demand demandOf(const StepList& steps, const std::vector<Wood>& woods);
 
-/// Several boards from one rack. Lines that are alike become one.
+/// Several boards from one rack. Lines that are alike become one, but for rails, which stay with
+/// their board. With more than one board the labels get its number in front: "2: A3".
 Demand together(const std::vector<Demand>& demands);
+
+/// The label of each strip of a line.
+std::vector<std::string> labelsOf(const WantedStrips& strips);
 
 }  // namespace kerfwright

@@ -28,6 +28,9 @@ struct WantedStrips {
     /// It may be sawn with its thickness across the plank's width, where the plank is as thick as
     /// the strip is wide.
     bool eitherWay = true;
+    std::string plank = {};  ///< label of the one plank that they may come from; empty: any
+    bool isRail = false;     ///< of a border
+    int board = 0;           ///< in a batch: for which board, from 0
     friend bool operator==(const WantedStrips&, const WantedStrips&) = default;
 };
 

@@ -22,8 +22,9 @@ std::vector<Item> itemsOf(const std::string& wood, const Demand& demand, std::ve
         std::size_t item = 0;
         for (; item < items.size(); ++item) {
             const WantedStrips& other = demand.strips[at(like[item])];
-            if (std::tie(other.thickness, other.width, other.length, other.eitherWay) ==
-                std::tie(strips.thickness, strips.width, strips.length, strips.eitherWay)) {
+            if (std::tie(other.thickness, other.width, other.length, other.eitherWay,
+                         other.plank) == std::tie(strips.thickness, strips.width, strips.length,
+                                                  strips.eitherWay, strips.plank)) {
                 break;
             }
         }

@@ -96,6 +96,9 @@ private:
             if (wanted.wood != plank.wood) {
                 say(name, "must be of " + wanted.wood, plank.wood);
             }
+            if (!wanted.plank.empty() && wanted.plank != plank.label) {
+                say(name, "must come from plank " + wanted.plank, plank.label);
+            }
             if (through > plank.thickness || plank.thickness - through > rules_.thicker) {
                 say(name, "must suit the plank, which is " + text(plank.thickness) + " thick",
                     text(through));

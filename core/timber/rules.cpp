@@ -105,8 +105,9 @@ Length acrossPlank(const WantedStrips& strips, bool onEdge) {
 
 bool suits(const WantedStrips& strips, const Plank& plank, bool onEdge, const CutRules& rules) {
     const Length through = onEdge ? strips.width : strips.thickness;
-    return strips.wood == plank.wood && (!onEdge || strips.eitherWay) &&
-           through <= plank.thickness && plank.thickness - through <= rules.thicker;
+    return strips.wood == plank.wood && (strips.plank.empty() || strips.plank == plank.label) &&
+           (!onEdge || strips.eitherWay) && through <= plank.thickness &&
+           plank.thickness - through <= rules.thicker;
 }
 
 }  // namespace kerfwright

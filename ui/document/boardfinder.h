@@ -2,6 +2,7 @@
 // is open, and which of a list of boards can be made at all.
 #pragma once
 
+#include "core/bench/largestboard.h"
 #include "ui/document/planner.h"
 
 #include <QObject>
@@ -14,14 +15,6 @@
 
 namespace kerfwright {
 
-/// What makes a board larger.
-enum class Growth { Squares, Rows, Columns };
-
-/// The board in a size of its series, 0 the smallest; empty past the last one. Squares grow by
-/// 1 mm or 1/16 in with everything else in proportion; rows and columns come one by one and repeat
-/// the pattern.
-std::optional<Field> fieldOfSize(const Project& project, Growth growth, int size);
-int sizesOf(const Project& project, Growth growth);
 /// What a project's board wants of a rack in the project's own shop.
 Result<Demand> demandOfBoard(const Project& project);
 
@@ -29,13 +22,6 @@ class BoardFinder : public QObject {
     Q_OBJECT
 
 public:
-    struct Largest {
-        ProjectPtr project;
-        Growth growth = Growth::Squares;
-        int size = 0;
-        Field field;
-        bool isSure = false;
-    };
     struct Candidate {
         QString key;  ///< of whoever asked
         QString name;
@@ -56,8 +42,9 @@ public:
     bool isWorking() const { return working_; }
     double progress() const { return progress_; }
     /// Of the last search; empty where nothing was found, or the search was for verdicts.
-    const std::optional<Largest>& largest() const { return largest_; }
-    bool looked() const { return looked_; }
+    const std::optional<LargestBoard>& largest() const { return largest_; }
+    /// Why there is no largest board, in words.
+    QString fault() const { return fault_; }
     const std::vector<Verdict>& verdicts() const { return verdicts_; }
 
     void findLargest(const ProjectPtr& project, Growth growth);
@@ -77,11 +64,12 @@ private:
 
     QThreadPool pool_;
     std::shared_ptr<std::atomic<bool>> stopAsked_ = std::make_shared<std::atomic<bool>>(false);
+    std::atomic<bool> telling_ = false;
     quint64 generation_ = 0;
     bool working_ = false;
-    bool looked_ = false;
     double progress_ = 0;
-    std::optional<Largest> largest_;
+    std::optional<LargestBoard> largest_;
+    QString fault_;
     std::vector<Verdict> verdicts_;
 };
 

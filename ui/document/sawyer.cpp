@@ -1,5 +1,6 @@
 #include "ui/document/sawyer.h"
 
+#include "core/timber/demand.h"
 #include "ui/document/text.h"
 
 #include <QMetaObject>
@@ -20,6 +21,7 @@ Sawyer::Sawyer(Document& document, Planner& planner, std::chrono::milliseconds d
     connect(&planner, &Planner::changed, this, &Sawyer::wishChanged);
     connect(&document, &Document::projectChanged, this, &Sawyer::wishChanged);
     connect(&document, &Document::replaced, this, [this] {
+        cancel();
         last_.reset();
         project_.reset();
         planned_.reset();
@@ -91,19 +93,14 @@ void Sawyer::run() {
     stopAsked_ = false;
     cancelled_ = false;
     pool_.start([this, generation = generation_, project = project_, planned = planned_] {
-        const LayoutCallback callback = [&](const LayoutProgress& progress) {
+        const TimberCallback callback = [&](const TimberProgress& progress) {
             // One report at a time: a quick search must not flood the window.
             const bool better = progress.best != nullptr;
             if (better || !telling_.exchange(true)) {
                 SawnPtr sawn;
                 if (better) {
-                    auto made = std::make_shared<Sawn>();
-                    made->project = project;
-                    made->planned = planned;
-                    made->plan.demand = demandOf(planned->job.steps, planned->project->woods);
-                    made->plan.layout = *progress.best;
-                    made->isFinal = false;
-                    sawn = made;
+                    sawn =
+                        std::make_shared<const Sawn>(Sawn{project, planned, *progress.best, false});
                 }
                 QMetaObject::invokeMethod(
                     this, [=, this, done = progress.done] { told(generation, done, sawn); },
@@ -113,8 +110,9 @@ void Sawyer::run() {
         };
         SawnPtr sawn;
         QString fault;
-        Result<TimberPlan> made = planTimber(planned->job.steps, planned->project->woods,
-                                             planned->project->shop, project->timber, callback);
+        Result<TimberPlan> made =
+            planTimber(demandOf(planned->job.steps, planned->project->woods),
+                       planned->project->woods, planned->project->shop, project->timber, callback);
         if (made.ok()) {
             sawn =
                 std::make_shared<const Sawn>(Sawn{project, planned, std::move(made).value(), true});

@@ -271,7 +271,7 @@ WaysPanel* BenchTabs::ways() {
 
 SheetsPanel* BenchTabs::sheets() {
     if (sheets_ == nullptr) {
-        sheets_ = new SheetsPanel(document_, planner_, dialogs_, sheetsPage_);
+        sheets_ = new SheetsPanel(document_, planner_, sawyer_, dialogs_, sheetsPage_);
         sheetsPage_->layout()->addWidget(sheets_);
         sheets_->show();
         connect(sheets_, &SheetsPanel::told, this, &BenchTabs::told);

@@ -29,8 +29,7 @@ BoardsPage::BoardsPage(Document& document, QWidget* parent)
     : QWidget(parent)
     , document_(document)
     , finder_(this)
-    , growth_(new Segmented(tr("Made larger by"),
-                            {tr("Larger squares"), tr("More rows"), tr("More columns")}, this))
+    , growth_(new Segmented(tr("Made larger by"), {tr("Larger squares"), tr("More squares")}, this))
     , look_(new QPushButton(tr("Find the largest board"), this))
     , use_(new QPushButton(this))
     , samples_(new QPushButton(tr("Which samples can I make?"), this))
@@ -138,52 +137,21 @@ void BoardsPage::judge() {
 QString BoardsPage::largestWords() const {
     const auto& largest = finder_.largest();
     if (!largest) {
-        return finder_.looked() && !judging_
-                   ? tr("Not even the smallest of these boards fits on the rack.")
-                   : QString();
+        return finder_.fault();
     }
     const Notation& notation = document_.project().notation;
-    const QString size = tr("%1 × %2").arg(toQt(formatBare(largest->field.width(), notation)),
-                                           toQt(format(largest->field.height(), notation)));
-    QString words;
-    switch (largest->growth) {
-    case Growth::Squares:
-        words = tr("Squares of %1: a field of %2.")
-                    .arg(toQt(format(largest->field.columns.front(), notation)), size);
-        break;
-    case Growth::Rows:
-        words = counted(static_cast<qsizetype>(largest->field.rows.size()),
-                        tr("%1 row: a field of %2."), tr("%1 rows: a field of %2."))
-                    .arg(size);
-        break;
-    case Growth::Columns:
-        words = counted(static_cast<qsizetype>(largest->field.columns.size()),
-                        tr("%1 column: a field of %2."), tr("%1 columns: a field of %2."))
-                    .arg(size);
-        break;
-    }
-    return words + QLatin1Char(' ') +
-           (largest->isSure ? tr("Proven: the next size does not fit.")
-                            : tr("The next size was not found to fit, which is not proven."));
+    QString words = toQt(largest->field.words);
+    words[0] = words[0].toUpper();
+    words += tr(": a field of %1 × %2. ")
+                 .arg(toQt(formatBare(largest->field.field.width(), notation)),
+                      toQt(format(largest->field.field.height(), notation)));
+    return words + (largest->isSure ? tr("Proven: the next size does not fit.")
+                                    : tr("The next size was not found to fit; it is not proven "
+                                         "that it cannot."));
 }
 
 QString BoardsPage::useWords() const {
-    const auto& largest = finder_.largest();
-    if (!largest) {
-        return QString();
-    }
-    switch (largest->growth) {
-    case Growth::Rows:
-        return counted(static_cast<qsizetype>(largest->field.rows.size()), tr("Use %1 row"),
-                       tr("Use %1 rows"));
-    case Growth::Columns:
-        return counted(static_cast<qsizetype>(largest->field.columns.size()), tr("Use %1 column"),
-                       tr("Use %1 columns"));
-    case Growth::Squares:
-        break;
-    }
-    return tr("Use %1 squares")
-        .arg(toQt(format(largest->field.columns.front(), document_.project().notation)));
+    return finder_.largest() ? tr("Use %1").arg(toQt(finder_.largest()->field.words)) : QString();
 }
 
 void BoardsPage::refresh() {
@@ -197,7 +165,7 @@ void BoardsPage::refresh() {
     use_->setVisible(finder_.largest().has_value());
     use_->setText(useWords());
     use_->setEnabled(finder_.largest() &&
-                     finder_.largest()->field != document_.project().board.field);
+                     finder_.largest()->field.field != document_.project().board.field);
     words_->setText(!any      ? tr("There are no planks on the rack yet.")
                     : working ? (judging_ ? QString() : tr("Trying sizes…"))
                               : largestWords());
@@ -232,8 +200,10 @@ void BoardsPage::useLargest() {
     }
     document_.endSession();
     const auto fault =
-        document_.edit(tr("largest board from the rack"), entry::none,
-                       [&](Project& project) { project.board.field = largest->field; });
+        document_.edit(tr("largest board from the rack"), entry::none, [&](Project& project) {
+            project.board.field = largest->field.field;
+            project.recipe = largest->field.recipe;
+        });
     document_.endSession();
     Q_EMIT told(fault ? toQt(fault->text())
                       : tr("The board is as large as the rack allows. Undo takes it back."));

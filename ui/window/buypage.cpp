@@ -1,12 +1,13 @@
 #include "ui/window/buypage.h"
 
 #include "core/sheets/amounts.h"
-#include "core/sheets/timberwords.h"
+#include "core/sheets/timbertexts.h"
 #include "ui/document/text.h"
 #include "ui/window/cardlist.h"
 #include "ui/window/formsection.h"
 #include "ui/window/quietcombo.h"
 #include "ui/window/textfield.h"
+#include "ui/window/timberentries.h"
 #include "ui/window/wrappedlabel.h"
 
 #include <QSignalBlocker>
@@ -138,10 +139,9 @@ void BuyPage::refresh() {
     if (sawn && !sawn->plan.layout.isComplete()) {
         const Project& of = *sawn->project;
         const ShoppingList& list = sawn->plan.shopping;
-        const Demand missing = missingOf(sawn->plan.layout, sawn->plan.demand);
         const Unit unit = of.notation.unit;
         for (const ShoppingLine& line : list.lines) {
-            const LeastPlank least = leastPlank(list, missing, line, sawn->plan.rules);
+            const LeastPlank least = leastPlank(sawn->plan, line);
             Card card;
             card.number = QString::number(line.count);
             card.title = toQt(woodName(line.wood, of.woods));

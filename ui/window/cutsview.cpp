@@ -1,6 +1,6 @@
 #include "ui/window/cutsview.h"
 
-#include "core/sheets/timberwords.h"
+#include "core/sheets/timbertexts.h"
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/textblock.h"
@@ -96,7 +96,7 @@ void CutsView::layOut() {
     }
     const Project& project = *sawn_->project;
     const TimberPlan& plan = sawn_->plan;
-    names_ = stripNames(plan.layout, plan.demand);
+    names_ = stripLabels(plan.layout, plan.demand);
     PlankLook look;
     look.dimensions = false;
     const double room = (viewport()->width() - 2 * side) / pixelsPerMm;
@@ -111,7 +111,6 @@ void CutsView::layOut() {
         const PlankCuts& cuts = plan.layout.planks[i];
         const auto index = static_cast<std::size_t>(cuts.plank);
         used[index] = true;
-        look.pinned = pinnedStrips(*sawn_, names_, i);
         Shown shown;
         shown.cut = static_cast<int>(i);
         shown.rack = cuts.plank;
@@ -125,7 +124,6 @@ void CutsView::layOut() {
         }
         planks_.push_back(std::move(shown));
     }
-    look.pinned.clear();
     std::size_t idle = 0;
     for (std::size_t i = 0; i < used.size() && idle < mostIdle; ++i) {
         const bool wanted = std::any_of(
@@ -178,7 +176,7 @@ void CutsView::place() {
 
 QRectF CutsView::plankRect(int plank) const {
     const Shown& shown = planks_[static_cast<std::size_t>(plank)];
-    const Box& box = shown.view.places.plank;
+    const kerfwright::Box& box = shown.view.places.plank;
     return QRectF(shown.corner + QPointF(box.x, box.y) * pixelsPerMm,
                   QSizeF(box.width, box.height) * pixelsPerMm)
         .translated(0, -verticalScrollBar()->value());
@@ -186,7 +184,7 @@ QRectF CutsView::plankRect(int plank) const {
 
 QRectF CutsView::stripRect(int plank, int strip) const {
     const Shown& shown = planks_[static_cast<std::size_t>(plank)];
-    const Box& box = shown.view.places.strips[static_cast<std::size_t>(strip)].box;
+    const kerfwright::Box& box = shown.view.places.strips[static_cast<std::size_t>(strip)].box;
     return QRectF(shown.corner + QPointF(box.x, box.y) * pixelsPerMm,
                   QSizeF(box.width, box.height) * pixelsPerMm)
         .translated(0, -verticalScrollBar()->value());
@@ -210,7 +208,7 @@ const WantedStrips* CutsView::wantedOf(int plank, int strip) const {
 
 bool CutsView::takes(const Shown& shown, const WantedStrips& wanted) const {
     const Plank& plank = plankOf(shown);
-    const CutRules rules = cutRules(*sawn_->project);
+    const CutRules rules = sawn_->plan.rules;
     if (wanted.length > plank.length) {
         return false;
     }
@@ -378,9 +376,16 @@ void CutsView::choose(int plank, int strip) {
     if (plank == plank_ && strip == strip_) {
         return;
     }
+    // The list of cuts goes from one plank to the other; what is looked at stays where it is.
+    const int before =
+        plank >= 0 && plank < plankCount() ? planks_[static_cast<std::size_t>(plank)].top : 0;
     plank_ = plank;
     strip_ = strip;
     place();
+    if (plank >= 0 && plank < plankCount()) {
+        QScrollBar* bar = verticalScrollBar();
+        bar->setValue(bar->value() + planks_[static_cast<std::size_t>(plank)].top - before);
+    }
     report();
 }
 
@@ -432,9 +437,9 @@ void CutsView::mousePressEvent(QMouseEvent* event) {
     from_ = at_ = event->position();
     if (plank >= 0) {
         pressed_ = true;
-        pressedScroll_ = verticalScrollBar()->value();
         choose(plank, strip);
-        // The list of cuts may have moved what lies below it.
+        pressedScroll_ = verticalScrollBar()->value();
+        // At the very top and bottom there is no room to scroll.
         const QRectF now = stripRect(plank, strip);
         if (!now.contains(from_)) {
             from_ = at_ = now.center();
@@ -547,13 +552,10 @@ QMenu* CutsView::stripMenu() {
     }
     constexpr int mostPlanks = 24;
     const QString strip = stripName(plank_, strip_);
-    const Shown& own = planks_[static_cast<std::size_t>(plank_)];
     auto* menu = new QMenu(this);
     menu->setObjectName(QStringLiteral("stripMenu"));
     menu->setAttribute(Qt::WA_DeleteOnClose);
-    if (own.view.places.strips[static_cast<std::size_t>(strip_)].place.first >= 0 &&
-        pinnedStrips(*sawn_, names_, static_cast<std::size_t>(own.cut))
-            .contains(own.view.places.strips[static_cast<std::size_t>(strip_)].place)) {
+    if (!wantedOf(plank_, strip_)->plank.empty()) {
         connect(menu->addAction(tr("Unpin %1").arg(strip)), &QAction::triggered, this,
                 [this, strip] { Q_EMIT unpinAsked(strip); });
         menu->addSeparator();

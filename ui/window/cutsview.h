@@ -32,6 +32,9 @@ public:
     /// ones in the order of cutting, then those that nothing is cut from.
     QRectF plankRect(int plank) const;
     QRectF stripRect(int plank, int strip) const;
+    int stripCount(int plank) const {
+        return static_cast<int>(planks_[static_cast<std::size_t>(plank)].view.places.strips.size());
+    }
     QString stripName(int plank, int strip) const;
     /// Labels of the planks shown.
     QString plankLabel(int plank) const;

@@ -1,7 +1,7 @@
 #include "ui/window/racklist.h"
 
 #include "core/sheets/cutwords.h"
-#include "core/sheets/timberwords.h"
+#include "core/sheets/timbertexts.h"
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/textblock.h"
@@ -12,6 +12,7 @@
 #include <QStyledItemDelegate>
 
 #include <algorithm>
+#include <set>
 
 namespace kerfwright {
 

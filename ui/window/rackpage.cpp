@@ -1,7 +1,7 @@
 #include "ui/window/rackpage.h"
 
-#include "core/timber/aftercut.h"
 #include "core/timber/rackcsv.h"
+#include "core/timber/racklabels.h"
 #include "ui/document/text.h"
 #include "ui/paint/export.h"
 #include "ui/window/dialogs.h"
@@ -21,15 +21,6 @@
 namespace kerfwright {
 
 namespace {
-
-/// "P7", of which there is none yet.
-std::string freshLabel(const Rack& rack) {
-    std::size_t number = rack.planks.size() + 1;
-    while (freeLabel(rack, "P" + std::to_string(number)) != "P" + std::to_string(number)) {
-        ++number;
-    }
-    return "P" + std::to_string(number);
-}
 
 QString tableFilter() {
     return RackPage::tr("Rack as a table (*.csv);;All files (*)");
@@ -205,7 +196,7 @@ void RackPage::addPlank() {
         plank.width = inches ? Length::inch(6) : Length::mm(150);
         plank.length = inches ? Length::inch(72) : Length::mm(1800);
     }
-    plank.label = freshLabel(project.timber.rack);
+    plank.label = nextLabel(project.timber.rack);
     connect(openEditor(plank, -1), &PlankEditor::kept, this, [this](const Plank& kept) {
         if (change(tr("add plank"), [&](Rack& rack) { rack.planks.push_back(kept); })) {
             list_->choose(list_->count() - 1);
@@ -241,7 +232,7 @@ void RackPage::duplicate() {
     if (change(tr("duplicate plank"), [&](Rack& rack) {
             for (const int row : rows) {
                 Plank copy = rack.planks[static_cast<std::size_t>(row)];
-                copy.label = freshLabel(rack);
+                copy.label = nextLabel(rack);
                 copy.defects.clear();  // its twin has knots of its own
                 rack.planks.push_back(std::move(copy));
             }
@@ -322,12 +313,15 @@ void RackPage::putOffcutsBack() {
         return;
     }
     const Layout& layout = sawn->plan.layout;
+    // Planks without a price of their own stay without: the plan's have that of their wood.
+    TimberPlan plan = sawn->plan;
+    plan.rack = document_.project().timber.rack;
+    const Rack after = rackAfter(plan);
     qsizetype offcuts = 0;
     for (const PlankCuts& cuts : layout.planks) {
         offcuts += static_cast<qsizetype>(cuts.offcuts.size());
     }
-    if (change(tr("cut planks and keep offcuts"),
-               [&](Rack& rack) { rack = rackAfter(rack, layout); })) {
+    if (change(tr("cut planks and keep offcuts"), [&](Rack& rack) { rack = after; })) {
         Q_EMIT told(counted(static_cast<qsizetype>(layout.planks.size()),
                             tr("%1 plank left the rack"), tr("%1 planks left the rack")) +
                     QStringLiteral(", ") +

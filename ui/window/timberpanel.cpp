@@ -1,12 +1,13 @@
 #include "ui/window/timberpanel.h"
 
 #include "core/sheets/cutwords.h"
-#include "core/sheets/timberwords.h"
+#include "core/sheets/timbertexts.h"
 #include "ui/document/text.h"
 #include "ui/window/boardspage.h"
 #include "ui/window/buypage.h"
 #include "ui/window/cutsview.h"
 #include "ui/window/rackpage.h"
+#include "ui/window/sawingform.h"
 #include "ui/window/segmented.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
@@ -17,6 +18,8 @@
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace kerfwright {
 
@@ -101,6 +104,10 @@ QWidget* TimberPanel::cutsPage() {
     column->addWidget(cutsEmpty_);
     cuts_->setParent(page);
     column->addWidget(cuts_, 1);
+    auto* sawing = new SawingForm(document_, page);
+    sawing->setContentsMargins(20, 0, 16, 0);
+    sawing->setOpen(false);
+    column->addWidget(sawing);
     auto* row = new QHBoxLayout;
     row->setContentsMargins(16, 0, 16, 0);
     row->setSpacing(8);
@@ -153,21 +160,19 @@ void TimberPanel::refresh() {
         words = sawyer_.fault();
     } else if (working) {
         words = sawn && !sawn->isFinal && sawn->project->timber == project.timber
-                    ? tr("Best so far: %1")
-                          .arg(toQt(layoutWords(sawn->plan.layout, sawn->project->timber.rack,
-                                                sawn->plan.demand)))
+                    ? tr("Best so far: %1").arg(toQt(layoutWords(sawn->plan)))
                     : tr("Laying the strips out…");
     } else if (sawn) {
         const TimberPlan& plan = sawn->plan;
         words = isEmpty ? tr("Nothing is on the rack: all strips have to be bought.")
-                        : toQt(layoutWords(plan.layout, sawn->project->timber.rack, plan.demand));
-        if (plan.layout.stopped) {
-            words += tr(" Stopped before it was finished.");
-        }
-        const auto all = shortageWords(plan.demand, plan.layout, &plan.shopping,
-                                       sawn->project->woods, sawn->project->notation);
+                        : toQt(layoutWords(plan));
+        const auto all = shortageWords(plan, sawn->project->woods, sawn->project->notation);
         for (std::size_t i = 0; i < all.size() && i < mostSentences; ++i) {
             shortage << toQt(all[i]);
+        }
+        for (const LostPin& lost : plan.lostPins) {
+            shortage << tr("%1 cannot be pinned to %2: %3.")
+                            .arg(toQt(lost.pin.strip), toQt(lost.pin.plank), toQt(lost.reason));
         }
     }
     const bool aboutLayout = page() != Boards && !(page() == RackOf && isEmpty);
@@ -188,6 +193,53 @@ void TimberPanel::refresh() {
                                : QString());
     unpin_->setVisible(!project.timber.pins.empty());
     print_->setEnabled(sawn && !sawn->plan.layout.planks.empty());
+}
+
+namespace {
+
+/// The single strips of what is sawn in one length: "Top rail + Right rail".
+std::vector<std::string> singleStrips(const QString& strip) {
+    std::vector<std::string> strips;
+    for (const QString& one : strip.split(QStringLiteral(" + "))) {
+        strips.push_back(fromQt(one));
+    }
+    return strips;
+}
+
+void dropPins(std::vector<StripPin>& pins, const std::vector<std::string>& strips) {
+    pins.erase(std::remove_if(pins.begin(), pins.end(),
+                              [&](const StripPin& pin) {
+                                  return std::find(strips.begin(), strips.end(), pin.strip) !=
+                                         strips.end();
+                              }),
+               pins.end());
+}
+
+}  // namespace
+
+void TimberPanel::pin(const QString& strip, const QString& plank) {
+    const std::vector<std::string> strips = singleStrips(strip);
+    document_.endSession();
+    const auto fault = document_.edit(tr("pin strip to plank"), entry::none, [&](Project& project) {
+        dropPins(project.timber.pins, strips);
+        for (const std::string& one : strips) {
+            project.timber.pins.push_back({one, fromQt(plank)});
+        }
+    });
+    Q_EMIT told(fault ? toQt(fault->text())
+                      : tr("%1 is pinned to %2. Undo takes it back.").arg(strip, plank));
+}
+
+void TimberPanel::unpin(const QString& strip) {
+    document_.endSession();
+    document_.edit(strip.isEmpty() ? tr("unpin all strips") : tr("unpin strip"), entry::none,
+                   [&](Project& project) {
+                       if (strip.isEmpty()) {
+                           project.timber.pins.clear();
+                       } else {
+                           dropPins(project.timber.pins, singleStrips(strip));
+                       }
+                   });
 }
 
 }  // namespace kerfwright

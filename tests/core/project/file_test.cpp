@@ -100,6 +100,47 @@ Border anyBorder(int woods) {
     return border;
 }
 
+Timber anyTimber(Unit unit) {
+    const auto between = [](Length least, Length greatest) {
+        return Length::nm(*rc::gen::inRange<std::int64_t>(least.nm(), greatest.nm() + 1));
+    };
+    Timber timber = newTimber(unit);
+    const int planks = *rc::gen::inRange(0, 4);
+    for (int i = 0; i < planks; ++i) {
+        Plank plank;
+        plank.label = "P" + std::to_string(i);
+        plank.wood = *rc::gen::element<std::string>("ash", "another-wood");
+        plank.thickness = between(Length::mm(1), RackLimits::thickness);
+        plank.width = between(Length::mm(10), RackLimits::width);
+        plank.length = between(Length::mm(10), RackLimits::length);
+        if (*rc::gen::arbitrary<bool>()) {
+            const Length x = between(Length(), plank.length - Length::mm(2));
+            const Length y = between(Length(), plank.width - Length::mm(2));
+            plank.defects.push_back({x, y, between(Length::nm(1), plank.length - x),
+                                     between(Length::nm(1), plank.width - y)});
+        }
+        plank.price = *rc::gen::inRange<std::int64_t>(0, RackLimits::price + 1);
+        plank.note = *rc::gen::element<std::string>("", "½ “wane”", "🪵");
+        plank.isOffcut = *rc::gen::arbitrary<bool>();
+        timber.rack.planks.push_back(plank);
+        timber.pins.push_back({"A" + std::to_string(i), *rc::gen::element<std::string>("P1", "?")});
+    }
+    if (*rc::gen::arbitrary<bool>()) {
+        timber.yard = {{between(Length::mm(1), RackLimits::thickness)},
+                       {between(Length::mm(1), RackLimits::width), Length::mm(7)},
+                       {between(Length::mm(1), RackLimits::length)},
+                       *rc::gen::element(Tally::Exact, Tally::Export, Tally::Retail)};
+    }
+    for (const SawingLength& setting : sawingLengths()) {
+        timber.sawing.*setting.value = between(Length(), setting.greatest);
+    }
+    for (const SawingCount& setting : sawingCounts()) {
+        timber.sawing.*setting.value = *rc::gen::inRange(setting.least, setting.greatest + 1);
+    }
+    timber.railsInOneLength = *rc::gen::arbitrary<bool>();
+    return timber;
+}
+
 /// Call inside a property only.
 Project anyProject() {
     Project project;
@@ -148,6 +189,7 @@ Project anyProject() {
         static_cast<BoardUse>(*rc::gen::inRange<std::size_t>(0, boardUses.size()));
     project.purpose.foot = Length::nm(*rc::gen::inRange<std::int64_t>(0, 200'000'001));
     project.currency = *rc::gen::element<std::string>("", "€", "CHF", "“$”");
+    project.timber = anyTimber(project.notation.unit);
     return project;
 }
 

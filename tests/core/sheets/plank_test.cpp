@@ -3,7 +3,7 @@
 #include "core/sheets/cutwords.h"
 #include "core/sheets/plankpages.h"
 #include "core/sheets/plankview.h"
-#include "core/sheets/timberwords.h"
+#include "core/sheets/timbertexts.h"
 #include "core/timber/demand.h"
 #include "tests/core/sheets/samples.h"
 
@@ -25,46 +25,44 @@ namespace {
 struct Bench {
     std::vector<Wood> woods{*findWood(woodCatalogue(), "hard-maple"),
                             *findWood(woodCatalogue(), "black-walnut")};
-    Rack rack{{{"P1",
-                woods[0].key,
-                Length::mm(32),
-                Length::mm(150),
-                Length::mm(1800),
-                {{Length::mm(900), Length::mm(40), Length::mm(50), Length::mm(30)}},
-                0,
-                {},
-                false},
-               {"P2",
-                woods[1].key,
-                Length::mm(32),
-                Length::mm(140),
-                Length::mm(1200),
-                {},
-                0,
-                "from the barn",
-                true}}};
-    Demand demand{{{"A1, A3, A5", woods[0].key, Length::mm(28), Length::mm(45), Length::mm(600), 3},
-                   {"A2, A4", woods[1].key, Length::mm(28), Length::mm(45), Length::mm(600), 2}}};
-    CutRules rules = [] {
-        CutRules made = cutRules(Shop());
-        made.kerf = Length::mm(3);
+    Timber timber = [this] {
+        Timber made = newTimber(Unit::Millimetres);
+        made.rack.planks = {
+            {"P1", woods[0].key, Length::mm(32), Length::mm(150), Length::mm(1800)},
+            {"P2", woods[1].key, Length::mm(32), Length::mm(140), Length::mm(1200)}};
+        made.rack.planks[0].defects = {
+            {Length::mm(900), Length::mm(40), Length::mm(50), Length::mm(30)}};
+        made.rack.planks[1].isOffcut = true;
         return made;
     }();
-    Layout laid = layout(rack, demand, rules);
-    std::vector<SawCut> cuts = cutOrder(laid, rack, demand, rules);
-    StripNames names = stripNames(laid, demand);
+    Demand demand{{{"A1, A3, A5", woods[0].key, Length::mm(28), Length::mm(45), Length::mm(600), 3},
+                   {"A2, A4", woods[1].key, Length::mm(28), Length::mm(45), Length::mm(600), 2}}};
+    TimberPlan plan = planned();
+    StripNames names = stripLabels(plan.layout, plan.demand);
     Notation notation = Notation::millimetres();
 
+    TimberPlan planned() const {
+        Shop shop = metricShop();
+        shop.kerf = Length::mm(3);
+        Result<TimberPlan> made = planTimber(demand, woods, shop, timber);
+        EXPECT_TRUE(made.ok()) << made.fault().text();
+        return std::move(made).value();
+    }
+    void planAgain() {
+        plan = planned();
+        names = stripLabels(plan.layout, plan.demand);
+    }
     PlankLook look(double length = 180) const {
         PlankLook made;
-        made.scale = scaleOf(rack, laid, demand, length - leftOfPlank(made), made.type, 46);
+        made.scale =
+            scaleOf(plan.rack, plan.layout, plan.demand, length - leftOfPlank(made), made.type, 46);
         return made;
     }
     PlankView view(int plank, const PlankLook& look) const {
         const auto i = static_cast<std::size_t>(plank);
-        const PlankCuts& cut = laid.planks[i];
-        return drawPlank({rack.planks[static_cast<std::size_t>(cut.plank)], woods, notation, &cut,
-                          &demand, &names[i], plank, &cuts},
+        const PlankCuts& cut = plan.layout.planks[i];
+        return drawPlank({plan.rack.planks[static_cast<std::size_t>(cut.plank)], woods, notation,
+                          &cut, &plan.demand, &names[i], plank, &plan.cuts},
                          look);
     }
 };
@@ -102,15 +100,15 @@ bool inside(const Box& outer, const Box& inner) {
 
 TEST(PlankView, ShowsEveryStripWhereItLies) {
     const Bench bench;
-    ASSERT_TRUE(bench.laid.isComplete());
-    ASSERT_EQ(bench.laid.planks.size(), 2u);
+    ASSERT_TRUE(bench.plan.layout.isComplete());
+    ASSERT_EQ(bench.plan.layout.planks.size(), 2u);
     const PlankLook look = bench.look();
     const PlankView view = bench.view(0, look);
     ASSERT_EQ(view.places.strips.size(), 3u);
     for (const PlankPlaces::Strip& strip : view.places.strips) {
         EXPECT_TRUE(inside(view.places.plank, strip.box));
         EXPECT_NEAR(strip.box.width, 600 * look.scale.along, 1e-6);
-        const LaidStrip& laid = bench.laid.planks[0]
+        const LaidStrip& laid = bench.plan.layout.planks[0]
                                     .sections[static_cast<std::size_t>(strip.place.first)]
                                     .strips[static_cast<std::size_t>(strip.place.second)];
         EXPECT_NEAR(strip.box.x - view.places.plank.x, laid.x.toMm() * look.scale.along, 1e-6);
@@ -130,7 +128,7 @@ TEST(PlankView, NumbersEveryCutOfItsPlankAndNoOther) {
     const Bench bench;
     for (int plank = 0; plank < 2; ++plank) {
         const std::vector<std::string> texts = textsOf(bench.view(plank, bench.look()).drawing);
-        for (const SawCut& cut : bench.cuts) {
+        for (const SawCut& cut : bench.plan.cuts) {
             const auto times = std::count(texts.begin(), texts.end(), std::to_string(cut.number));
             EXPECT_EQ(times, cut.plank == plank ? 1 : 0) << cut.number;
         }
@@ -168,10 +166,11 @@ TEST(PlankView, MarksDefectsByMoreThanColour) {
     const Bench bench;
     PlankLook look;
     look.scale = {0.1, 0.2};
-    Plank clean = bench.rack.planks[0];
+    Plank clean = bench.plan.rack.planks[0];
     clean.defects.clear();
     const PlankView bare = drawPlank({clean, bench.woods, bench.notation}, look);
-    const PlankView marked = drawPlank({bench.rack.planks[0], bench.woods, bench.notation}, look);
+    const PlankView marked =
+        drawPlank({bench.plan.rack.planks[0], bench.woods, bench.notation}, look);
     const Box knot{marked.places.plank.x + 90, marked.places.plank.bottom() - 14, 5, 6};
     std::size_t crossing = 0;
     for (const Mark& mark : marked.drawing.marks) {
@@ -191,15 +190,17 @@ TEST(PlankView, SaysWhatIsKeptAndWhatIsPinned) {
     const Bench bench;
     PlankLook look = bench.look();
     const PlankView plain = bench.view(1, look);
-    ASSERT_FALSE(bench.laid.planks[1].offcuts.empty());
+    ASSERT_FALSE(bench.plan.layout.planks[1].offcuts.empty());
     EXPECT_THAT(textsOf(plain.drawing), Contains(HasSubstr("keep ")));
-    look.pinned = {{0, 0}};
-    EXPECT_GT(bench.view(1, look).drawing.marks.size(), plain.drawing.marks.size());
+    Bench pinned;
+    pinned.timber.pins = {{"A2", "P2"}};
+    pinned.planAgain();
+    EXPECT_GT(pinned.view(1, look).drawing.marks.size(), plain.drawing.marks.size());
 }
 
 TEST(PlankView, DrawsWoodsThatTheProjectDoesNotHave) {
     const Bench bench;
-    Plank other = bench.rack.planks[0];
+    Plank other = bench.plan.rack.planks[0];
     other.wood = "cherry";
     const Wood* cherry = findWood(woodCatalogue(), other.wood);
     ASSERT_NE(cherry, nullptr);
@@ -213,12 +214,12 @@ TEST(PlankView, DrawsWoodsThatTheProjectDoesNotHave) {
 TEST(CutWords, TellEveryCutOnceAndInOrder) {
     const Bench bench;
     int next = 1;
-    for (const int plank : cuttingOrder(bench.laid, bench.cuts)) {
-        for (const CutRow& row : cutRows(bench.laid, bench.cuts, bench.names, plank)) {
+    for (const int plank : cuttingOrder(bench.plan.layout, bench.plan.cuts)) {
+        for (const CutRow& row : cutRows(bench.plan.layout, bench.plan.cuts, bench.names, plank)) {
             EXPECT_EQ(row.first, next);
             EXPECT_GE(row.count(), 1);
             next = row.last + 1;
-            const SawCut& cut = bench.cuts[static_cast<std::size_t>(row.first) - 1];
+            const SawCut& cut = bench.plan.cuts[static_cast<std::size_t>(row.first) - 1];
             EXPECT_EQ(row.set, cut.size);
             if (cut.off == CutOff::Strip) {
                 EXPECT_EQ(row.kind, cut.kind);
@@ -226,7 +227,7 @@ TEST(CutWords, TellEveryCutOnceAndInOrder) {
             }
         }
     }
-    EXPECT_EQ(next, static_cast<int>(bench.cuts.size()) + 1);
+    EXPECT_EQ(next, static_cast<int>(bench.plan.cuts.size()) + 1);
 }
 
 TEST(CutWords, NameWhatTheSawIsSetTo) {
@@ -241,39 +242,35 @@ TEST(CutWords, NameWhatTheSawIsSetTo) {
 }
 
 TEST(TimberWords, SayHowGoodALayoutIs) {
-    const Bench bench;
-    EXPECT_THAT(layoutWords(bench.laid, bench.rack, bench.demand),
+    Bench bench;
+    EXPECT_THAT(layoutWords(bench.plan),
                 HasSubstr("All 5 strips lie on 2 of 2 planks. Proven best"));
-    Layout loose = bench.laid;
-    loose.proven = false;
-    loose.cost = 1018;
-    loose.bound = 1000;
-    EXPECT_THAT(layoutWords(loose, bench.rack, bench.demand),
-                HasSubstr("at most 1.8 % above the best possible"));
+    bench.plan.layout.proven = false;
+    bench.plan.layout.cost = 1018;
+    bench.plan.layout.bound = 1000;
+    EXPECT_THAT(layoutWords(bench.plan), HasSubstr("1.8 % above the best possible"));
 }
 
 TEST(TimberWords, SayWhatIsMissingAndWhatToBuy) {
     Bench bench;
-    bench.rack.planks.resize(1);  // no walnut
-    bench.laid = layout(bench.rack, bench.demand, bench.rules);
-    ASSERT_EQ(missingCount(bench.laid), 2);
-    const ShoppingList list =
-        shopping(missingOf(bench.laid, bench.demand), metricYard(), bench.woods, bench.rules);
-    const auto words = shortageWords(bench.demand, bench.laid, &list, bench.woods, bench.notation);
+    bench.timber.rack.planks.resize(1);  // no walnut
+    bench.planAgain();
+    ASSERT_EQ(missingCount(bench.plan.layout), 2);
+    const auto words = shortageWords(bench.plan, bench.woods, bench.notation);
     ASSERT_EQ(words.size(), 1u);
     EXPECT_THAT(words.front(), HasSubstr("2 strips of " + bench.woods[1].name +
                                          " 28 × 45 × 600 mm do not fit: buy 1 plank "));
-    const LeastPlank least =
-        leastPlank(list, missingOf(bench.laid, bench.demand), list.lines.front(), bench.rules);
+    const ShoppingLine& line = bench.plan.shopping.lines.front();
+    const LeastPlank least = leastPlank(bench.plan, line);
     EXPECT_GE(least.length, Length::mm(600));
-    EXPECT_LE(least.length, list.lines.front().length);
+    EXPECT_LE(least.length, line.length);
     EXPECT_GE(least.width, Length::mm(45));
-    EXPECT_LE(least.width, list.lines.front().width);
+    EXPECT_LE(least.width, line.width);
 }
 
 TEST(TimberWords, CountWasteOfWhatIsUsedUp) {
     const Bench bench;
-    const TimberUse use = useOf(bench.laid, bench.rack, bench.demand);
+    const TimberUse use = useOf(bench.plan.layout, bench.plan.rack, bench.plan.demand);
     const Volume strip = volume(Length::mm(28), Length::mm(45), Length::mm(600));
     EXPECT_EQ(use.net, strip * 5);
     EXPECT_GT(use.kept, Volume());
@@ -281,22 +278,18 @@ TEST(TimberWords, CountWasteOfWhatIsUsedUp) {
     EXPECT_NEAR(use.wastePercent(), 100 * (1 - use.net.toCubicMetres() / usedUp), 1e-6);
 }
 
-/// The sheets of a sample from a rack that lacks some of what it wants.
-std::vector<Draft> draftsOf(const Project& project, const Rack& rack) {
+/// The pages of a project's timber.
+std::vector<Draft> draftsOf(Project project, const Rack& rack) {
+    project.timber.rack = rack;
     const Job job = jobOf(project);
     const Matter matter{project, job, Paper::A4};
-    const Demand demand = demandOf(job.steps, project.woods);
-    const CutRules rules = cutRules(project.shop);
-    const Layout laid = layout(rack, demand, rules);
-    const std::vector<SawCut> cuts = cutOrder(laid, rack, demand, rules);
-    const Yard yard = project.notation.unit == Unit::Inches ? quarterYard() : metricYard();
-    const ShoppingList list = shopping(missingOf(laid, demand), yard, project.woods, rules);
-    const TimberMatter timber{
-        rack, demand, rules, laid, cuts, yard, laid.isComplete() ? nullptr : &list};
+    const Result<TimberPlan> plan =
+        planTimber(demandOf(job.steps, project.woods), project.woods, project.shop, project.timber);
+    EXPECT_TRUE(plan.ok());
     std::vector<Draft> drafts;
-    addPlankCuts(drafts, matter, timber);
-    addTimberList(drafts, matter, timber);
-    addShoppingSlip(drafts, matter, timber);
+    addPlankCuts(drafts, matter, *plan);
+    addTimberList(drafts, matter, *plan);
+    addShoppingSlip(drafts, matter, *plan);
     stamp(drafts, matter);
     return drafts;
 }

@@ -1,4 +1,4 @@
-#include "core/sheets/timberwords.h"
+#include "core/sheets/timbertexts.h"
 
 #include "core/sheets/amounts.h"
 
@@ -51,37 +51,28 @@ std::string goodnessWords(bool proven, double gapPercent) {
                : "at most " + percentWords(std::max(gapPercent, 0.1)) + " above the best possible";
 }
 
-std::string layoutWords(const Layout& layout, const Rack& rack, const Demand& demand) {
-    const int all = stripCount(demand);
+std::string layoutWords(const TimberPlan& plan) {
+    const Layout& layout = plan.layout;
+    const int all = stripCount(plan.demand);
     const int missing = missingCount(layout);
-    const std::string planks = std::to_string(layout.planks.size()) + " of " +
-                               counted(static_cast<int>(rack.planks.size()), "plank", "planks");
     if (all == 0) {
         return "This board needs no strips.";
     }
-    if (missing > 0) {
-        std::string words =
-            missing == all
-                ? "None of the " + counted(all, "strip", "strips") + " fits on this rack."
-                : std::to_string(all - missing) + " of " + counted(all, "strip", "strips") +
-                      " lie on " + planks + "; " + std::to_string(missing) +
-                      (missing == 1 ? " finds" : " find") + " no place.";
-        if (layout.proven) {
-            return words + " Proven: no layout of this rack leaves less timber missing.";
-        }
-        return words + " What is missing is at most " +
-               percentWords(std::max(layout.gapPercent(), 0.1)) + " more than the least possible.";
+    const std::string planks =
+        std::to_string(layout.planks.size()) + " of " +
+        counted(static_cast<int>(plan.rack.planks.size()), "plank", "planks") + ".";
+    std::string words;
+    if (missing == 0) {
+        words = all == 1 ? "The one strip lies on " + planks
+                         : "All " + std::to_string(all) + " strips lie on " + planks;
+    } else if (missing == all) {
+        words = all == 1 ? "The one strip does not fit on this rack."
+                         : "None of the " + std::to_string(all) + " strips fits on this rack.";
+    } else {
+        words = std::to_string(all - missing) + " of " + std::to_string(all) + " strips lie on " +
+                planks;
     }
-    const std::string words =
-        (all == 1 ? "The one strip lies on " : "All " + std::to_string(all) + " strips lie on ") +
-        planks + ". ";
-    if (layout.proven) {
-        return words + (layout.costIn == CostIn::Money
-                            ? "Proven best: no planks of this rack that hold them cost less."
-                            : "Proven best: no fewer or smaller planks of this rack hold them.");
-    }
-    return words + (layout.costIn == CostIn::Money ? "Cost is " : "Timber is ") +
-           goodnessWords(false, layout.gapPercent()) + ".";
+    return words + " " + verdict(layout);
 }
 
 std::string sizeWords(Length thickness, Length width, Length length, const Notation& notation) {
@@ -101,8 +92,7 @@ std::string moneyWords(std::int64_t hundredths, const std::string& currency) {
     return formatMoney(hundredths) + (currency.empty() ? "" : " " + currency);
 }
 
-std::vector<std::string> shortageWords(const Demand& demand, const Layout& layout,
-                                       const ShoppingList* list, const std::vector<Wood>& woods,
+std::vector<std::string> shortageWords(const TimberPlan& plan, const std::vector<Wood>& woods,
                                        const Notation& notation) {
     struct Short {
         std::string wood;
@@ -111,38 +101,34 @@ std::vector<std::string> shortageWords(const Demand& demand, const Layout& layou
         int impossible = 0;
     };
     std::vector<Short> all;
-    std::size_t asked = 0;  // line of the list's own demand, which has the missing lines only
-    for (std::size_t i = 0; i < demand.strips.size(); ++i) {
-        const int missing = layout.missing[i];
-        if (missing == 0) {
-            continue;
-        }
-        const WantedStrips& strips = demand.strips[i];
+    for (const WantedStrips& strips : plan.missing().strips) {
         auto known = std::find_if(all.begin(), all.end(),
                                   [&](const Short& one) { return one.wood == strips.wood; });
         if (known == all.end()) {
             all.push_back({strips.wood, {}, 0, 0});
             known = all.end() - 1;
         }
-        known->strips.push_back(counted(missing, "strip", "strips") + " of " +
+        known->strips.push_back(counted(strips.count, "strip", "strips") + " of " +
                                 (known->strips.empty() ? woodName(strips.wood, woods) + " " : "") +
-                                sizeWords(strips.thickness, strips.width, strips.length, notation));
-        known->count += missing;
-        if (list != nullptr && asked < list->impossible.size()) {
-            known->impossible += list->impossible[asked];
+                                sizesOf(strips, notation));
+        known->count += strips.count;
+    }
+    const ShoppingList& list = plan.shopping;
+    for (std::size_t i = 0; i < list.impossible.size(); ++i) {
+        for (Short& one : all) {
+            if (one.wood == plan.toBuy.strips[i].wood) {
+                one.impossible += list.impossible[i];
+            }
         }
-        ++asked;
     }
     std::vector<std::string> sentences;
     for (const Short& one : all) {
         std::string words = joined(one.strips) + (one.count == 1 ? " does not fit" : " do not fit");
         std::vector<std::string> buys;
-        if (list != nullptr) {
-            for (const ShoppingLine& line : list->lines) {
-                if (line.wood == one.wood) {
-                    buys.push_back(counted(line.count, "plank", "planks") + " " +
-                                   sizeWords(line.thickness, line.width, line.length, notation));
-                }
+        for (const ShoppingLine& line : list.lines) {
+            if (line.wood == one.wood) {
+                buys.push_back(counted(line.count, "plank", "planks") + " " +
+                               sizeWords(line.thickness, line.width, line.length, notation));
             }
         }
         if (!buys.empty()) {
@@ -158,8 +144,9 @@ std::vector<std::string> shortageWords(const Demand& demand, const Layout& layou
     return sentences;
 }
 
-LeastPlank leastPlank(const ShoppingList& list, const Demand& demand, const ShoppingLine& line,
-                      const CutRules& rules) {
+LeastPlank leastPlank(const TimberPlan& plan, const ShoppingLine& line) {
+    const ShoppingList& list = plan.shopping;
+    const CutRules& rules = plan.rules;
     LeastPlank least;
     for (const PlankCuts& cuts : list.layout.planks) {
         const Plank& plank = plankOf(cuts, list.planks);
@@ -171,7 +158,8 @@ LeastPlank leastPlank(const ShoppingList& list, const Demand& demand, const Shop
         for (const PlankSection& section : cuts.sections) {
             length = std::max(length, section.x + section.length);
             for (const LaidStrip& strip : section.strips) {
-                const WantedStrips& wanted = demand.strips[static_cast<std::size_t>(strip.wanted)];
+                const WantedStrips& wanted =
+                    plan.toBuy.strips[static_cast<std::size_t>(strip.wanted)];
                 width = std::max(width, strip.y + acrossPlank(wanted, strip.onEdge));
             }
         }

@@ -2,8 +2,7 @@
 #pragma once
 
 #include "core/measure/notation.h"
-#include "core/timber/layout.h"
-#include "core/timber/shopping.h"
+#include "core/timber/timber.h"
 
 #include <string>
 #include <vector>
@@ -15,7 +14,7 @@ int missingCount(const Layout& layout);
 
 /// "All 20 strips lie on 4 of 6 planks. Proven best: no layout uses planks that cost less." or how
 /// far it can be from that, or how many strips find no place.
-std::string layoutWords(const Layout& layout, const Rack& rack, const Demand& demand);
+std::string layoutWords(const TimberPlan& plan);
 /// "proven best" or "at most 1.8 % above the best possible".
 std::string goodnessWords(bool proven, double gapPercent);
 
@@ -23,9 +22,8 @@ std::string goodnessWords(bool proven, double gapPercent);
 std::string sizeWords(Length thickness, Length width, Length length, const Notation& notation);
 
 /// One sentence a wood of which strips are missing: "3 strips of Walnut 28 × 48 × 620 mm do not
-/// fit: buy 1 plank 32 × 150 × 1000 mm." Without a list it says what is missing only.
-std::vector<std::string> shortageWords(const Demand& demand, const Layout& layout,
-                                       const ShoppingList* list, const std::vector<Wood>& woods,
+/// fit: buy 1 plank 32 × 150 × 1000 mm." Before the shopping is known it says what is missing only.
+std::vector<std::string> shortageWords(const TimberPlan& plan, const std::vector<Wood>& woods,
                                        const Notation& notation);
 
 /// The least width and length that planks of a line must have for their strips, as these lie;
@@ -33,8 +31,7 @@ std::vector<std::string> shortageWords(const Demand& demand, const Layout& layou
 struct LeastPlank {
     Length width, length;
 };
-LeastPlank leastPlank(const ShoppingList& list, const Demand& demand, const ShoppingLine& line,
-                      const CutRules& rules);
+LeastPlank leastPlank(const TimberPlan& plan, const ShoppingLine& line);
 
 /// "12.50 €"; the currency may be empty.
 std::string moneyWords(std::int64_t hundredths, const std::string& currency);

@@ -1,0 +1,50 @@
+#include "core/bench/largestboard.h"
+
+#include "core/timber/demand.h"
+#include "core/timber/largest.h"
+
+#include <utility>
+
+namespace kerfwright {
+
+Result<LargestBoard> largestBoard(const Board& board, const std::vector<GrownField>& fields,
+                                  const std::vector<Wood>& woods, const Shop& shop,
+                                  const Choices& choices, const Notation& notation,
+                                  const Conditions& conditions, const Timber& timber,
+                                  const LayoutCallback& callback) {
+    if (fields.empty()) {
+        return Fault{"Field",
+                     "must be a grid or laid out from a recipe to have more rows and columns",
+                     "pieces over several cells"};
+    }
+    const auto demandAt = [&](int size) -> Result<Demand> {
+        Board sized = board;
+        sized.field = fields[static_cast<std::size_t>(size)].field;
+        const Result<Job> job = makeJob(sized, woods, shop, choices, notation, conditions);
+        if (!job) {
+            return job.fault();
+        }
+        return demandOf(job->steps, woods);
+    };
+    bool stopped = false;
+    const LayoutCallback watched = [&](const LayoutProgress& progress) {
+        stopped = stopped || (callback && !callback(progress));
+        return !stopped;
+    };
+    std::optional<Largest> largest =
+        largestFrom(priced(timber.rack, woods), cutRules(shop, timber.sawing),
+                    static_cast<int>(fields.size()), demandAt, watched);
+    if (!largest) {
+        const Result<Demand> smallest = demandAt(0);
+        if (!smallest) {
+            return smallest.fault();
+        }
+        return Fault{"Rack", "must hold timber for a board",
+                     stopped ? "stopped before one was found"
+                             : "not enough even for " + fields.front().words};
+    }
+    return LargestBoard{fields[static_cast<std::size_t>(largest->size)], std::move(largest->layout),
+                        largest->isSure};
+}
+
+}  // namespace kerfwright
