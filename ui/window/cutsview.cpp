@@ -21,10 +21,10 @@ namespace kerfwright {
 
 namespace {
 
-constexpr double pixelsPerMm = 3.7;
-constexpr int side = 16;
-constexpr int gap = 22;               // between planks
-constexpr double widest = 40;         // mm that a plank takes down the page at most
+constexpr double cutsScale = 3.7;
+constexpr int cutsSide = 16;
+constexpr int cutsGap = 22;               // between planks
+constexpr double widestPlank = 40;         // mm that a plank takes down the page at most
 constexpr std::size_t mostIdle = 40;  // planks shown that nothing is cut from
 constexpr int edgeReach = 36;         // pixels from the edge at which dragging scrolls
 
@@ -99,12 +99,12 @@ void CutsView::layOut() {
     names_ = stripLabels(plan.layout, plan.demand);
     PlankLook look;
     look.dimensions = false;
-    const double room = (viewport()->width() - 2 * side) / pixelsPerMm;
+    const double room = (viewport()->width() - 2 * cutsSide) / cutsScale;
     if (room < 10) {
         return;
     }
     Rack all = project.timber.rack;
-    look.scale = scaleOf(all, plan.layout, plan.demand, room, look.type, widest);
+    look.scale = scaleOf(all, plan.layout, plan.demand, room, look.type, widestPlank);
     std::vector<bool> used(all.planks.size(), false);
     for (const int number : cuttingOrder(plan.layout, plan.cuts)) {
         const auto i = static_cast<std::size_t>(number);
@@ -138,7 +138,7 @@ void CutsView::layOut() {
         PlankLook own = look;
         own.scale.along = std::min(own.scale.along, room / all.planks[i].length.toMm());
         if (plan.layout.planks.empty()) {
-            own.scale = scaleOf(all.planks, room, look.type, widest);
+            own.scale = scaleOf(all.planks, room, look.type, widestPlank);
         }
         shown.view = drawPlank({all.planks[i], project.woods, project.notation}, own);
         planks_.push_back(std::move(shown));
@@ -160,13 +160,13 @@ void CutsView::place() {
             y += line + 10;  // heading over the planks that stay whole
         }
         shown.top = y;
-        shown.corner = QPointF(side, y + line + 6);
-        y = static_cast<int>(shown.corner.y() + shown.view.drawing.extent.height * pixelsPerMm);
+        shown.corner = QPointF(cutsSide, y + line + 6);
+        y = static_cast<int>(shown.corner.y() + shown.view.drawing.extent.height * cutsScale);
         if (static_cast<int>(i) == plank_ && !shown.rows.empty()) {
             y += 8 + listHeight(shown);
         }
         shown.bottom = y;
-        y += gap;
+        y += cutsGap;
     }
     height_ = y;
     verticalScrollBar()->setPageStep(viewport()->height());
@@ -177,16 +177,16 @@ void CutsView::place() {
 QRectF CutsView::plankRect(int plank) const {
     const Shown& shown = planks_[static_cast<std::size_t>(plank)];
     const kerfwright::Box& box = shown.view.places.plank;
-    return QRectF(shown.corner + QPointF(box.x, box.y) * pixelsPerMm,
-                  QSizeF(box.width, box.height) * pixelsPerMm)
+    return QRectF(shown.corner + QPointF(box.x, box.y) * cutsScale,
+                  QSizeF(box.width, box.height) * cutsScale)
         .translated(0, -verticalScrollBar()->value());
 }
 
 QRectF CutsView::stripRect(int plank, int strip) const {
     const Shown& shown = planks_[static_cast<std::size_t>(plank)];
     const kerfwright::Box& box = shown.view.places.strips[static_cast<std::size_t>(strip)].box;
-    return QRectF(shown.corner + QPointF(box.x, box.y) * pixelsPerMm,
-                  QSizeF(box.width, box.height) * pixelsPerMm)
+    return QRectF(shown.corner + QPointF(box.x, box.y) * cutsScale,
+                  QSizeF(box.width, box.height) * cutsScale)
         .translated(0, -verticalScrollBar()->value());
 }
 
@@ -232,7 +232,7 @@ void CutsView::paintEvent(QPaintEvent*) {
     const int to = from + viewport()->height();
     for (std::size_t i = 0; i < planks_.size(); ++i) {
         const Shown& shown = planks_[i];
-        if (shown.bottom + gap >= from && shown.top - 40 <= to) {
+        if (shown.bottom + cutsGap >= from && shown.top - 40 <= to) {
             paintPlank(painter, shown, static_cast<int>(i));
         }
     }
@@ -257,12 +257,12 @@ void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) con
     const Project& project = *sawn_->project;
     const Plank& plank = plankOf(shown);
     const int line = fontMetrics().height();
-    const int right = viewport()->width() - side;
+    const int right = viewport()->width() - cutsSide;
     const QFont small = smallFont(font());
     if (shown.cut < 0 && (number == 0 || planks_[static_cast<std::size_t>(number) - 1].cut >= 0)) {
         painter.setFont(small);
         painter.setPen(tones.quiet);
-        painter.drawText(QRect(side, shown.top - line - 10, right - side, line), Qt::AlignVCenter,
+        painter.drawText(QRect(cutsSide, shown.top - line - 10, right - cutsSide, line), Qt::AlignVCenter,
                          tr("Nothing is cut from these"));
     }
     const QString size = toQt(plankSize(plank, project.notation));
@@ -275,13 +275,13 @@ void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) con
     bold.setBold(true);
     painter.setFont(bold);
     painter.setPen(tones.text);
-    const int room = right - side - sizeWidth - 10;
-    painter.drawText(QRect(side, shown.top, room, line), Qt::AlignVCenter,
+    const int room = right - cutsSide - sizeWidth - 10;
+    painter.drawText(QRect(cutsSide, shown.top, room, line), Qt::AlignVCenter,
                      QFontMetrics(bold).elidedText(toQt(plankWords(plank, project.woods)),
                                                    Qt::ElideRight, room));
     painter.save();
     painter.translate(shown.corner);
-    painter.scale(pixelsPerMm, pixelsPerMm);
+    painter.scale(cutsScale, cutsScale);
     paint(painter, shown.view.drawing, windowTheme(tones.dark));
     painter.restore();
     const int scrolled = verticalScrollBar()->value();
@@ -318,13 +318,13 @@ void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) con
     }
     QFont strong = small;
     strong.setBold(true);
-    const int first = side + numbers + 12;
+    const int first = cutsSide + numbers + 12;
     const int second = first + metrics.horizontalAdvance(toQt(cutName(SawCutKind::ToLength))) + 12;
     const int third = second + settings + 14;
     for (const CutRow& row : shown.rows) {
         painter.setFont(strong);
         painter.setPen(tones.text);
-        painter.drawText(QRect(side, y, numbers + 4, pitch), Qt::AlignVCenter,
+        painter.drawText(QRect(cutsSide, y, numbers + 4, pitch), Qt::AlignVCenter,
                          toQt(numberWords(row)));
         painter.setFont(small);
         painter.drawText(QRect(second, y, settings + 2, pitch), Qt::AlignVCenter,

@@ -16,10 +16,10 @@ namespace kerfwright {
 
 namespace {
 
-constexpr double pixelsPerMm = 3.7;  // so that the drawing's texts are as large as the window's
-constexpr double reach = 4;          // pixels round a defect that still hit it
+constexpr double canvasScale = 3.7;  // so that the drawing's texts are as large as the window's
+constexpr double knotReach = 4;          // pixels round a defect that still hit it
 
-Length snapped(double nm, Length step) {
+Length snappedTo(double nm, Length step) {
     return step * std::llround(nm / static_cast<double>(step.nm()));
 }
 
@@ -59,15 +59,15 @@ Length PlankCanvas::step() const {
 void PlankCanvas::layOut() {
     look_ = PlankLook();
     look_.positions = true;
-    const double width = this->width() / pixelsPerMm - leftOfPlank(look_) - 3;
-    const double height = this->height() / pixelsPerMm - 17;
+    const double width = this->width() / canvasScale - leftOfPlank(look_) - 3;
+    const double height = this->height() / canvasScale - 17;
     if (plank_.length > Length() && plank_.width > Length() && width > 10 && height > 5) {
         look_.scale.along = width / plank_.length.toMm();
         // Knots on a long plank could not be hit where both directions had one scale.
         look_.scale.across =
             std::min(height / plank_.width.toMm(), std::max(look_.scale.along * 3, 0.28));
         view_ = drawPlank({plank_, woods_, notation_}, look_);
-        pixels_ = pixelsPerMm;
+        pixels_ = canvasScale;
         corner_ =
             QPointF(2, std::max(2.0, (this->height() - view_.drawing.extent.height * pixels_) / 2));
     }
@@ -91,8 +91,8 @@ std::pair<Length, Length> PlankCanvas::placeAt(QPointF at) const {
     const QPointF mm = (at - corner_) / pixels_;
     const double x = (mm.x() - plank.x) / look_.scale.along * 1e6;
     const double y = (plank.bottom() - mm.y()) / look_.scale.across * 1e6;
-    return {std::clamp(snapped(x, step()), Length(), plank_.length),
-            std::clamp(snapped(y, step()), Length(), plank_.width)};
+    return {std::clamp(snappedTo(x, step()), Length(), plank_.length),
+            std::clamp(snappedTo(y, step()), Length(), plank_.width)};
 }
 
 Defect PlankCanvas::between(QPointF a, QPointF b) const {
@@ -104,7 +104,7 @@ Defect PlankCanvas::between(QPointF a, QPointF b) const {
 
 int PlankCanvas::defectAt(QPointF at) const {
     for (std::size_t i = plank_.defects.size(); i > 0; --i) {
-        if (seen(plank_.defects[i - 1]).adjusted(-reach, -reach, reach, reach).contains(at)) {
+        if (seen(plank_.defects[i - 1]).adjusted(-knotReach, -knotReach, knotReach, knotReach).contains(at)) {
             return static_cast<int>(i) - 1;
         }
     }

@@ -24,7 +24,7 @@ namespace kerfwright {
 
 namespace {
 
-const Length leastSize = Length::mm(1);
+const Length leastPlankSize = Length::mm(1);
 
 }  // namespace
 
@@ -143,11 +143,11 @@ void PlankEditor::buildForm(FormSection* form, const QString& currency) {
         plank_.wood = fromQt(wood_->itemData(index).toString());
         refresh();
     });
-    thickness_ = lengthField(form, tr("Thickness"), "plankThickness", leastSize,
+    thickness_ = lengthField(form, tr("Thickness"), "plankThickness", leastPlankSize,
                              RackLimits::thickness, &Plank::thickness);
     width_ =
-        lengthField(form, tr("Width"), "plankWidth", leastSize, RackLimits::width, &Plank::width);
-    length_ = lengthField(form, tr("Length"), "plankLength", leastSize, RackLimits::length,
+        lengthField(form, tr("Width"), "plankWidth", leastPlankSize, RackLimits::width, &Plank::width);
+    length_ = lengthField(form, tr("Length"), "plankLength", leastPlankSize, RackLimits::length,
                           &Plank::length);
     price_ = new TextField(
         tr("Price"),

@@ -18,10 +18,10 @@ namespace kerfwright {
 
 namespace {
 
-constexpr double pixelsPerMm = 3.7;
-constexpr int side = 16;
-constexpr int above = 10;
-constexpr int pictureHeight = 34;
+constexpr double rackScale = 3.7;
+constexpr int rackSide = 16;
+constexpr int rackAbove = 10;
+constexpr int planksHeight = 34;
 
 /// Paints a plank of the rack.
 class RackPainter : public QStyledItemDelegate {
@@ -33,7 +33,7 @@ public:
 
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const override {
         const int line = QFontMetrics(option.font).height();
-        return QSize(list_->viewport()->width(), 2 * above + line * 2 + pictureHeight + 8);
+        return QSize(list_->viewport()->width(), 2 * rackAbove + line * 2 + planksHeight + 8);
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -50,8 +50,8 @@ public:
             painter->drawRoundedRect(cell.adjusted(6, 2, -6, -2), 6, 6);
         } else if (index.row() > 0) {
             painter->setPen(QPen(tones.edge, 1));
-            painter->drawLine(QPointF(cell.left() + side, cell.top() + 0.5),
-                              QPointF(cell.right() - side, cell.top() + 0.5));
+            painter->drawLine(QPointF(cell.left() + rackSide, cell.top() + 0.5),
+                              QPointF(cell.right() - rackSide, cell.top() + 0.5));
         }
         if (list_->hasFocus() && list_->currentIndex() == index) {
             painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
@@ -63,9 +63,9 @@ public:
         bold.setBold(true);
         const QFont small = smallFont(plain);
         const int line = QFontMetrics(plain).height();
-        const int left = option.rect.left() + side;
-        const int right = option.rect.right() - side;
-        int top = option.rect.top() + above;
+        const int left = option.rect.left() + rackSide;
+        const int right = option.rect.right() - rackSide;
+        int top = option.rect.top() + rackAbove;
         // Label and wood, and what it costs.
         const QString price =
             plank.price > 0 ? toQt(moneyWords(plank.price, project.currency)) : QString();
@@ -106,10 +106,10 @@ public:
         top += line + 4;
         PlankLook look;
         look.dimensions = false;
-        look.scale = scale_(project, (right - left) / pixelsPerMm);
+        look.scale = scale_(project, (right - left) / rackScale);
         const PlankView view = drawPlank({plank, project.woods, project.notation}, look);
         painter->translate(left, top);
-        painter->scale(pixelsPerMm, pixelsPerMm);
+        painter->scale(rackScale, rackScale);
         kerfwright::paint(*painter, view.drawing, windowTheme(tones.dark));
         painter->restore();
     }
@@ -121,7 +121,7 @@ private:
             scaledFor_ = &project;
             scaledLength_ = length;
             scaled_ =
-                scaleOf(project.timber.rack.planks, length, 2.2, pictureHeight / pixelsPerMm - 0.5);
+                scaleOf(project.timber.rack.planks, length, 2.2, planksHeight / rackScale - 0.5);
         }
         return scaled_;
     }

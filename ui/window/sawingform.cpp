@@ -12,7 +12,7 @@ namespace kerfwright {
 
 namespace {
 
-constexpr int labelWidth = 168;
+constexpr int sawingLabels = 168;
 
 }  // namespace
 
@@ -26,7 +26,7 @@ SawingForm::SawingForm(Document& document, QWidget* parent)
 }
 
 void SawingForm::fill() {
-    setLabelWidth(labelWidth);
+    setLabelWidth(sawingLabels);
     int which = 0;
     const auto name = [](EntryField* field, const char* key) {
         field->setObjectName(QStringLiteral("sawing-") + QString::fromLatin1(key));
