@@ -1,5 +1,6 @@
 #include "app/cli.h"
 
+#include "app/timbercli.h"
 #include "core/bench/job.h"
 #include "core/project/file.h"
 #include "core/sheets/boardview.h"
@@ -56,7 +57,8 @@ std::optional<Loaded> load(const std::string& file, std::ostream& err) {
     return Loaded{std::move(project).value(), std::move(job).value()};
 }
 
-constexpr const char* theCommands = "the commands are plan, sheets, picture and check; see --help";
+constexpr const char* theCommands =
+    "the commands are plan, sheets, picture, check, timber and rack; see --help";
 
 /// Neither an option nor the name of a file: somebody meant a command.
 bool looksLikeCommand(const std::string& word) {
@@ -217,6 +219,7 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
         ->capture_default_str();
 
     CLI::App* check = command("check", "Read, plan and carry out on the virtual bench");
+    const TimberCommands timber = addTimberCommands(app, request.timber, paper);
 
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
@@ -238,14 +241,17 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
         err << "--scale: must be a number\n";
         return {{}, Usage};
     }
-    request.command = plan->parsed()      ? Command::Plan
-                      : sheets->parsed()  ? Command::Sheets
-                      : picture->parsed() ? Command::Picture
-                      : check->parsed()   ? Command::Check
-                                          : Command::Window;
+    request.command = plan->parsed()            ? Command::Plan
+                      : sheets->parsed()        ? Command::Sheets
+                      : picture->parsed()       ? Command::Picture
+                      : check->parsed()         ? Command::Check
+                      : timber.timber->parsed() ? Command::Timber
+                      : timber.rack->parsed()   ? Command::Rack
+                                                : Command::Window;
     request.format = format == "svg" ? SheetFormat::Svg : SheetFormat::Pdf;
     if (!paper.empty()) {
         request.paper = paper == "letter" ? Paper::Letter : Paper::A4;
+        request.timber.paper = request.paper;
     }
     return {request, Done};
 }
@@ -265,34 +271,46 @@ bool mayOpenWindow(const Request& request, bool hasDisplay, std::ostream& err) {
     }
     if (!hasDisplay) {
         err << "kerfwright: there is no display to open a window on. The commands plan, sheets, "
-               "picture and check work without one; see --help.\n";
+               "picture, check, timber and rack work without one; see --help.\n";
     }
     return hasDisplay;
 }
 
-ExitCode carryOut(const Request& request, std::ostream& out, std::ostream& err) {
+namespace {
+
+ExitCode carriedOut(const Request& request, std::ostream& out, std::ostream& err) {
+    if (request.command == Command::Timber) {
+        return carryOutTimber(request.timber, out, err);
+    }
+    if (request.command == Command::Rack) {
+        return carryOutRack(request.timber, out, err);
+    }
     const std::optional<Loaded> loaded = load(request.file, err);
     if (!loaded) {
         return Problem;
     }
-    ExitCode code = Usage;
     switch (request.command) {
-    case Command::Window:
-        break;
     case Command::Plan:
-        code = request.all ? compare(*loaded, request.json, out, err)
+        return request.all ? compare(*loaded, request.json, out, err)
                            : plan(*loaded, request.json, out);
-        break;
     case Command::Sheets:
-        code = writeSheets(*loaded, request, out, err);
-        break;
+        return writeSheets(*loaded, request, out, err);
     case Command::Picture:
-        code = writePicture(*loaded, request, out, err);
-        break;
+        return writePicture(*loaded, request, out, err);
     case Command::Check:
-        code = check(*loaded, request.file, out);
+        return check(*loaded, request.file, out);
+    case Command::Window:
+    case Command::Timber:
+    case Command::Rack:
         break;
     }
+    return Usage;
+}
+
+}  // namespace
+
+ExitCode carryOut(const Request& request, std::ostream& out, std::ostream& err) {
+    const ExitCode code = carriedOut(request, out, err);
     out.flush();
     if (!out) {
         err << "kerfwright: the output could not be written.\n";

@@ -17,8 +17,21 @@ enum ExitCode : int {
     Usage = 2,    ///< the call itself is wrong
 };
 
-enum class Command { Window, Plan, Sheets, Picture, Check };
+enum class Command { Window, Plan, Sheets, Picture, Check, Timber, Rack };
 enum class SheetFormat { Pdf, Svg };
+
+/// What `timber` and `rack` are called with.
+struct TimberRequest {
+    std::vector<std::string> files;  ///< projects; of `rack` one
+    std::string rackIn;              ///< a table that stands for the rack of the first project
+    std::string rackOut;             ///< of `rack`: where the rack goes to
+    std::string rackAfter;           ///< where the rack goes to as it is once all is sawn
+    std::string out;                 ///< one set of sheets, as PDF
+    std::string growth;              ///< "squares" or "cells": the largest board; else empty
+    bool each = false;               ///< every board by itself from the whole rack
+    bool json = false;
+    std::optional<Paper> paper;
+};
 
 /// A call that was understood.
 struct Request {
@@ -31,9 +44,13 @@ struct Request {
     std::optional<Paper>
         paper;         ///< empty: A4 for a project in millimetres, Letter for one in inches
     double scale = 4;  ///< pixels per mm of a PNG
+    TimberRequest timber = {};
 
     /// Whether fonts and painters are needed, and with them a QGuiApplication.
-    bool paints() const { return command == Command::Sheets || command == Command::Picture; }
+    bool paints() const {
+        return command == Command::Sheets || command == Command::Picture ||
+               (command == Command::Timber && !timber.out.empty());
+    }
 };
 
 /// Either a request, or the exit code of a call that ends here (help, version, wrong usage); what

@@ -3,7 +3,7 @@
 #include "core/sheets/plankpages.h"
 #include "core/sheets/plankview.h"
 #include "core/sheets/record.h"
-#include "core/sheets/timbertexts.h"
+#include "core/sheets/layoutwords.h"
 #include "core/timber/demand.h"
 
 #include <algorithm>

@@ -132,7 +132,7 @@ TEST(Understand, AMistypedCommandIsToldTheCommands) {
     const Called called = call({"frobnicate", "a.kerfwright"});
     EXPECT_EQ(called.code, Usage);
     EXPECT_THAT(called.err, HasSubstr("“frobnicate” is no command"));
-    EXPECT_THAT(called.err, HasSubstr("plan, sheets, picture and check"));
+    EXPECT_THAT(called.err, HasSubstr("plan, sheets, picture, check, timber and rack"));
     EXPECT_THAT(call({"plan", "a", "--yaml"}).err, testing::Not(HasSubstr("is no command")));
 }
 
@@ -151,7 +151,7 @@ TEST(MayOpenWindow, NamesAMissingFileBeforeAMissingDisplay) {
     for (const bool display : {false, true}) {
         EXPECT_EQ(told("frobnicate", display),
                   "kerfwright: frobnicate: there is no such file, and no such command; the "
-                  "commands are plan, sheets, picture and check; see --help.\n");
+                  "commands are plan, sheets, picture, check, timber and rack; see --help.\n");
     }
     EXPECT_THAT(told("", false), HasSubstr("no display"));
     EXPECT_EQ(told("", true), "");

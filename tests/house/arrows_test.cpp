@@ -34,9 +34,11 @@ const Arrows& arrows() {
           "core/timber", "core/replay"}},
         {"core/project",
          {"core/measure", "core/wood", "core/shop", "core/board", "core/glueup", "core/timber"}},
+        {"core/batch",
+         {"core/measure", "core/wood", "core/shop", "core/timber", "core/bench", "core/project"}},
         {"core/sheets",
          {"core/measure", "core/drawing", "core/wood", "core/shop", "core/board", "core/glueup",
-          "core/timber", "core/replay", "core/bench", "core/project"}},
+          "core/timber", "core/replay", "core/bench", "core/project", "core/batch"}},
     };
     return table;
 }

@@ -1,7 +1,7 @@
 #include "ui/window/buypage.h"
 
 #include "core/sheets/amounts.h"
-#include "core/sheets/timbertexts.h"
+#include "core/sheets/layoutwords.h"
 #include "ui/document/text.h"
 #include "ui/window/cardlist.h"
 #include "ui/window/formsection.h"

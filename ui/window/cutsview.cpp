@@ -1,6 +1,6 @@
 #include "ui/window/cutsview.h"
 
-#include "core/sheets/timbertexts.h"
+#include "core/sheets/layoutwords.h"
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/textblock.h"

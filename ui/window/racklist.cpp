@@ -1,7 +1,7 @@
 #include "ui/window/racklist.h"
 
 #include "core/sheets/cutwords.h"
-#include "core/sheets/timbertexts.h"
+#include "core/sheets/layoutwords.h"
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/textblock.h"

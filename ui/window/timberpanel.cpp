@@ -1,7 +1,7 @@
 #include "ui/window/timberpanel.h"
 
 #include "core/sheets/cutwords.h"
-#include "core/sheets/timbertexts.h"
+#include "core/sheets/layoutwords.h"
 #include "ui/document/text.h"
 #include "ui/window/boardspage.h"
 #include "ui/window/buypage.h"

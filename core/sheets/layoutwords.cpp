@@ -1,4 +1,4 @@
-#include "core/sheets/timbertexts.h"
+#include "core/sheets/layoutwords.h"
 
 #include "core/sheets/amounts.h"
 

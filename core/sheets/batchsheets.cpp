@@ -1,0 +1,242 @@
+#include "core/sheets/batchsheets.h"
+
+#include "core/drawing/geometry.h"
+#include "core/sheets/amounts.h"
+#include "core/sheets/boardview.h"
+#include "core/sheets/hourwords.h"
+#include "core/sheets/pages.h"
+#include "core/sheets/settingrows.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace kerfwright {
+namespace {
+
+// Columns of the shared settings, from the left edge.
+constexpr double valueWidth = 38;
+constexpr double wordsX = 41;
+constexpr double wordsWidth = 98;
+constexpr double piecesX = 149;
+constexpr double testX = 152;
+constexpr double measuredX = 168;
+
+/// A position of one machine, and the boards that want it.
+struct SharedSetting {
+    Length value;
+    struct Use {
+        std::size_t board = 0;
+        std::string parts;
+        std::size_t pieces = 0;
+    };
+    std::vector<Use> uses;
+};
+
+/// All positions for one thing that is set, largest first: a planer is lowered step by step, and a
+/// fence that moves one way takes up its play.
+struct SharedMachine {
+    std::string name, about;
+    std::vector<SharedSetting> settings;
+};
+
+std::vector<SharedMachine> sharedMachines(const Batch& batch, Paper paper) {
+    std::vector<SharedMachine> machines;
+    for (std::size_t i = 0; i < batch.boards.size(); ++i) {
+        const BatchBoard& board = batch.boards[i];
+        const Matter matter{board.project, board.job, paper};
+        Record record(board.job.steps);
+        record.follow(board.job.board, board.job.season);
+        for (const SettingBlock& block : machineSettings(matter, record).blocks) {
+            for (const SettingRow& row : block.rows) {
+                auto machine =
+                    std::find_if(machines.begin(), machines.end(), [&](const SharedMachine& each) {
+                        return each.name == row.name && each.about == row.about;
+                    });
+                if (machine == machines.end()) {
+                    machine = machines.insert(machines.end(), {row.name, row.about, {}});
+                }
+                auto setting = std::find_if(
+                    machine->settings.begin(), machine->settings.end(),
+                    [&](const SharedSetting& each) { return each.value == row.value; });
+                if (setting == machine->settings.end()) {
+                    setting = machine->settings.insert(machine->settings.end(), {row.value, {}});
+                }
+                setting->uses.push_back({i, partList(row.parts), row.pieces});
+            }
+        }
+    }
+    for (SharedMachine& machine : machines) {
+        std::stable_sort(
+            machine.settings.begin(), machine.settings.end(),
+            [](const SharedSetting& a, const SharedSetting& b) { return b.value < a.value; });
+    }
+    return machines;
+}
+
+void settingsHead(Flow& flow) {
+    flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
+    constexpr Tone tone{type::small, true, Ink::Quiet};
+    const double base = flow.y + 4.2;
+    flow.text(flow.left() + 2, base, "Set to", tone);
+    flow.text(flow.left() + wordsX, base, "For board: parts", tone);
+    flow.text(flow.left() + piecesX, base, "Pieces", tone, Align::Right);
+    flow.text(flow.left() + testX, base, "Test cut", tone);
+    flow.text(flow.left() + measuredX + 1, base, "Measured", tone);
+    flow.y += 7.5;
+}
+
+void machineHead(Flow& flow, const SharedMachine& machine) {
+    flow.text(flow.left(), flow.y + 4.6, machine.name, boldText);
+    const double at = textWidth(machine.name, type::body, true) + 3;
+    flow.text(flow.left() + at, flow.y + 4.6, machine.about, quietText, Align::Left,
+              flow.width() - at);
+    flow.y += 6.8;
+    flow.rule(flow.left(), flow.right(), flow.y);
+}
+
+void addSetting(Flow& flow, const Matter& matter, const SharedMachine& machine,
+                const SharedSetting& setting, bool first) {
+    std::vector<std::string> lines;
+    std::size_t pieces = 0;
+    for (const SharedSetting::Use& use : setting.uses) {
+        for (std::string& line : wrapped(std::to_string(use.board + 1) + ": " + use.parts,
+                                         type::small, false, wordsWidth)) {
+            lines.push_back(std::move(line));
+        }
+        pieces += use.pieces;
+    }
+    constexpr std::size_t most = 30;
+    if (lines.size() > most) {
+        lines.resize(most);
+        lines.back() += " …";
+    }
+    const double pitch = type::small * type::leading;
+    const double height = std::max(9.0, static_cast<double>(lines.size()) * pitch + 2.8);
+    constexpr double headingHeight = 8;
+    if (flow.need(height + (first ? headingHeight : 0))) {
+        settingsHead(flow);
+        first = true;
+    }
+    if (first) {
+        machineHead(flow, machine);
+    }
+    const double top = flow.y + 1;
+    flow.text(flow.left() + 2, top + 5.4, matter.text(setting.value), {5.6, true, Ink::Text},
+              Align::Left, valueWidth);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        flow.text(flow.left() + wordsX, top + 3.6 + static_cast<double>(i) * pitch, lines[i],
+                  smallText, Align::Left, wordsWidth);
+    }
+    flow.text(flow.left() + piecesX, top + 5.2, std::to_string(pieces),
+              {type::body, true, Ink::Text}, Align::Right);
+    flow.tick(flow.left() + testX + 4.5, top + 0.6, 5.6);
+    flow.rule(flow.left() + measuredX + 1, flow.right(), top + 6.2, Ink::Text, 0.25);
+    flow.y += height;
+    flow.rule(flow.left(), flow.right(), flow.y);
+}
+
+void addSharedSettings(std::vector<Draft>& drafts, const Matter& matter, const Batch& batch) {
+    Flow flow(drafts, matter, "shared-settings", "One setting, all boards", Sizes::ToSet,
+              Flow::Safety::FirstPage);
+    flow.y += flow.paragraph(
+                  flow.left(), flow.y, flow.width(),
+                  "Every position of every machine once, with all boards that need it, largest "
+                  "first. The order of work inside each board stays that of its own sheets: take "
+                  "from here only what has come so far, and never work ahead. Cut a test piece in "
+                  "waste and write down what it measures before the parts are cut.",
+                  smallText) +
+              3;
+    settingsHead(flow);
+    for (const SharedMachine& machine : sharedMachines(batch, matter.paper)) {
+        bool first = true;
+        for (const SharedSetting& setting : machine.settings) {
+            addSetting(flow, matter, machine, setting, first);
+            first = false;
+        }
+    }
+}
+
+void addBoards(std::vector<Draft>& drafts, const Matter& matter, const Batch& batch) {
+    Flow flow(drafts, matter, "batch", "Boards made together", Sizes::Finished, Flow::Safety::None);
+    flow.y += flow.paragraph(
+                  flow.left(), flow.y, flow.width(),
+                  "Planned together: one shop and one rack for all. Labels begin with the number "
+                  "of the board on the sheets that all share (“2: A3”); on the sheets of a board "
+                  "they stand alone. Write the number on every part.",
+                  smallText) +
+              4;
+    double minutes = 0;
+    for (std::size_t i = 0; i < batch.boards.size(); ++i) {
+        const BatchBoard& board = batch.boards[i];
+        const Totals& totals = board.job.totals;
+        constexpr double side = 36;
+        constexpr double height = side + 8;
+        flow.need(height);
+        const double top = flow.y;
+        const Box extent{0, 0, totals.width.toMm(), totals.height.toMm()};
+        const double scale = fitting(extent, side, side);
+        const BoardViewOptions options{.hatch = true,
+                                       .wholeBoard = true,
+                                       .lineWidth = 0.18 / scale,
+                                       .hatchPitch = 1.7 / scale,
+                                       .surround = board.job.surround};
+        Drawing drawn = drawBoard(board.project.board, board.project.woods,
+                                  board.job.plan.extraJoints, options);
+        place(flow.drawing(), drawn, {flow.left() + 14, top}, scale);
+        flow.text(flow.left(), top + 6.4, std::to_string(i + 1), {type::big, true, Ink::Accent});
+        const double x = flow.left() + 14 + side + 6;
+        const std::string& name = board.project.titles.name;
+        flow.text(x, top + 5, name.empty() ? "Board without a name" : name, strongText, Align::Left,
+                  flow.right() - x);
+        const auto words = [&](double down, const std::string& line) {
+            flow.text(x, top + down, line, bodyText, Align::Left, flow.right() - x);
+        };
+        words(11.5, format(totals.width, board.project.notation) + " × " +
+                        format(totals.height, board.project.notation) + " × " +
+                        format(totals.thickness, board.project.notation));
+        words(17, board.project.board.build == Build::EndGrain ? "End grain up" : "Long grain up");
+        words(22.5, std::to_string(board.job.plan.assemblies) + " glue-ups, " +
+                        std::to_string(board.job.plan.strips) + " strips");
+        words(28, totalWords(board.job.hours) + " at the bench by itself");
+        words(33.5, "Timber in: " + formatVolume(totals.timberIn, board.project.notation.unit));
+        minutes += board.job.hours.minutes;
+        flow.y = top + height;
+        flow.rule(flow.left(), flow.right(), flow.y - 4, Ink::Rule, 0.15);
+    }
+    flow.y += flow.paragraph(flow.left(), flow.y, flow.width(),
+                             "One by one the boards would take " + timeWords(minutes) +
+                                 " with hands on; each setting that they share saves its time.",
+                             bodyText);
+}
+
+}  // namespace
+
+std::vector<Page> batchSheets(const Batch& batch, Paper paper) {
+    const BatchBoard& first = batch.boards.front();
+    if (batch.boards.size() == 1) {
+        return sheets(first.project, first.job, paper);
+    }
+    Project shared = first.project;
+    shared.titles.name = std::to_string(batch.boards.size()) + " boards";
+    shared.woods = batch.woods;
+    const Matter matter{shared, first.job, paper};
+    std::vector<Draft> drafts;
+    addBoards(drafts, matter, batch);
+    addSharedSettings(drafts, matter, batch);
+    stamp(drafts, matter);
+    std::vector<Page> pages;
+    for (Draft& draft : drafts) {
+        pages.push_back(std::move(draft.page));
+    }
+    for (std::size_t i = 0; i < batch.boards.size(); ++i) {
+        const std::string number = std::to_string(i + 1);
+        for (Page& page : sheets(batch.boards[i].project, batch.boards[i].job, paper)) {
+            page.key = "board-" + number + "-" + page.key;
+            page.title = "Board " + number + ": " + page.title;
+            pages.push_back(std::move(page));
+        }
+    }
+    return pages;
+}
+
+}  // namespace kerfwright
