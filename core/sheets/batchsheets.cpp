@@ -5,6 +5,7 @@
 #include "core/sheets/boardview.h"
 #include "core/sheets/hourwords.h"
 #include "core/sheets/pages.h"
+#include "core/sheets/plankpages.h"
 #include "core/sheets/settingrows.h"
 
 #include <algorithm>
@@ -214,7 +215,7 @@ void addBoards(std::vector<Draft>& drafts, const Matter& matter, const Batch& ba
 std::vector<Page> batchSheets(const Batch& batch, Paper paper) {
     const BatchBoard& first = batch.boards.front();
     if (batch.boards.size() == 1) {
-        return sheets(first.project, first.job, paper);
+        return sheets(first.project, first.job, paper, &batch.timber);
     }
     Project shared = first.project;
     shared.titles.name = std::to_string(batch.boards.size()) + " boards";
@@ -222,6 +223,9 @@ std::vector<Page> batchSheets(const Batch& batch, Paper paper) {
     const Matter matter{shared, first.job, paper};
     std::vector<Draft> drafts;
     addBoards(drafts, matter, batch);
+    addShoppingSlip(drafts, matter, batch.timber);
+    addTimberList(drafts, matter, batch.timber);
+    addPlankCuts(drafts, matter, batch.timber);
     addSharedSettings(drafts, matter, batch);
     stamp(drafts, matter);
     std::vector<Page> pages;

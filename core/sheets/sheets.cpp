@@ -2,6 +2,7 @@
 
 #include "core/project/file.h"
 #include "core/sheets/pages.h"
+#include "core/sheets/plankpages.h"
 
 #include <cstdint>
 
@@ -43,9 +44,14 @@ std::vector<const PanelRecord*> gluedAlike(const Matter& matter, const Record& r
     return alike;
 }
 
-std::vector<Draft> drafted(const Matter& matter, const Record& record) {
+std::vector<Draft> drafted(const Matter& matter, const Record& record, const TimberPlan* timber) {
     std::vector<Draft> drafts;
     addOverview(drafts, matter, record);
+    if (timber != nullptr) {
+        addShoppingSlip(drafts, matter, *timber);
+        addTimberList(drafts, matter, *timber);
+        addPlankCuts(drafts, matter, *timber);
+    }
     addCutList(drafts, matter, record);
     for (const PanelRecord& panel : record.panels) {
         if (panel.deep) {
@@ -71,15 +77,16 @@ std::vector<Draft> drafted(const Matter& matter, const Record& record) {
 
 }  // namespace
 
-std::vector<Page> sheets(const Project& project, const Job& job, Paper paper) {
+std::vector<Page> sheets(const Project& project, const Job& job, Paper paper,
+                         const TimberPlan* timber) {
     Matter matter{project, job, paper};
     Record record(job.steps);
     record.follow(job.board, job.season);
-    std::vector<Draft> drafts = drafted(matter, record);
+    std::vector<Draft> drafts = drafted(matter, record, timber);
     // Only paper that needs the line gives up room for it.
     if (printRounded(drafts)) {
         matter.roundingLine = true;
-        drafts = drafted(matter, record);
+        drafts = drafted(matter, record, timber);
     }
     stamp(drafts, matter);
 

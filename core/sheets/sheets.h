@@ -26,9 +26,11 @@ struct Page {
     Drawing drawing;    ///< extent is the paper
 };
 
-/// Overview, cut list, one page per glue-up, slicing, final glue-up map, border, machine settings,
-/// in the order of work. Everything stays inside 190 x 259 mm, centred on the paper.
-std::vector<Page> sheets(const Project& project, const Job& job, Paper paper);
+/// Overview, planks with their cuts and what to buy where there is a timber plan, cut list, one
+/// page per glue-up, slicing, final glue-up map, border, machine settings, in the order of work.
+/// Everything stays inside 190 x 259 mm, centred on the paper.
+std::vector<Page> sheets(const Project& project, const Job& job, Paper paper,
+                         const TimberPlan* timber = nullptr);
 
 /// Eight hexadecimal digits that change with the project's content; printed on every page.
 std::string revision(const Project& project);

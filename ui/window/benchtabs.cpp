@@ -7,6 +7,7 @@
 #include "ui/window/pieceinfo.h"
 #include "ui/window/sheetspanel.h"
 #include "ui/window/stepspanel.h"
+#include "ui/window/timberpanel.h"
 #include "ui/window/tones.h"
 #include "ui/window/wayspanel.h"
 
@@ -63,10 +64,12 @@ void Badge::paintEvent(QPaintEvent*) {
     painter.drawText(rect(), Qt::AlignCenter, QString::number(count_));
 }
 
-BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWidget* parent)
+BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Dialogs& dialogs,
+                     QWidget* parent)
     : QTabWidget(parent)
     , document_(document)
     , planner_(planner)
+    , sawyer_(sawyer)
     , dialogs_(dialogs)
     , steps_(new StepsPanel(planner, this))
     , cautionsPage_(emptyPage(this))
@@ -74,6 +77,7 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWi
     , movement_(new MovementBox(planner, cautionsPage_))
     , badge_(new Badge(this))
     , cutListPage_(emptyPage(this))
+    , timberPage_(emptyPage(this))
     , sheetsPage_(emptyPage(this))
     , waysPage_(emptyPage(this)) {
     setObjectName(QStringLiteral("bench"));
@@ -88,6 +92,8 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWi
     qobject_cast<QVBoxLayout*>(cautionsPage_->layout())->addWidget(cautions_, 1);
     addTab(cautionsPage_, tr("Cautions"));
     addTab(cutListPage_, tr("Cut list"));
+    addTab(timberPage_, tr("Timber"));
+    setTabToolTip(TimberTab, tr("Your planks, where every strip lies on them, and what to buy"));
     addTab(waysPage_, tr("Ways"));
     setTabToolTip(Ways, tr("Other ways to glue this board, side by side"));
     addTab(sheetsPage_, tr("Cut sheets"));
@@ -206,6 +212,8 @@ void BenchTabs::fill(int tab) {
         cutListPage_->layout()->addWidget(list);
         connect(list, &CutList::termAsked, this, &BenchTabs::termAsked);
         list->show();
+    } else if (tab == TimberTab) {
+        timber();
     } else if (tab == Ways) {
         ways();
     } else if (tab == Sheets) {
@@ -235,6 +243,18 @@ void BenchTabs::letGo(int tab) {
     }
 }
 
+TimberPanel* BenchTabs::timber() {
+    if (timber_ == nullptr) {
+        timber_ = new TimberPanel(document_, sawyer_, dialogs_, timberPage_);
+        timberPage_->layout()->addWidget(timber_);
+        timber_->show();
+        connect(timber_, &TimberPanel::told, this, &BenchTabs::told);
+        connect(timber_, &TimberPanel::sampleAsked, this, &BenchTabs::sampleAsked);
+        connect(timber_, &TimberPanel::sheetsAsked, this, [this] { setCurrentIndex(Sheets); });
+    }
+    return timber_;
+}
+
 WaysPanel* BenchTabs::ways() {
     if (ways_ == nullptr) {
         ways_ = new WaysPanel(document_, planner_, waysPage_);
@@ -252,7 +272,7 @@ WaysPanel* BenchTabs::ways() {
 
 SheetsPanel* BenchTabs::sheets() {
     if (sheets_ == nullptr) {
-        sheets_ = new SheetsPanel(document_, planner_, dialogs_, sheetsPage_);
+        sheets_ = new SheetsPanel(document_, planner_, sawyer_, dialogs_, sheetsPage_);
         sheetsPage_->layout()->addWidget(sheets_);
         sheets_->show();
         connect(sheets_, &SheetsPanel::told, this, &BenchTabs::told);

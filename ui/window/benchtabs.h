@@ -1,7 +1,7 @@
 // The bench: steps, cautions, cut list and cut sheets. What is heavy is made when it is first seen.
 #pragma once
 
-#include "ui/document/planner.h"
+#include "ui/document/sawyer.h"
 #include "ui/window/boardpainter.h"
 
 #include <QTabWidget>
@@ -13,6 +13,7 @@ class Dialogs;
 class MovementBox;
 class SheetsPanel;
 class StepsPanel;
+class TimberPanel;
 class WaysPanel;
 
 /// A number on a tab.
@@ -36,12 +37,14 @@ class BenchTabs : public QTabWidget {
     Q_OBJECT
 
 public:
-    BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWidget* parent = nullptr);
+    BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Dialogs& dialogs,
+              QWidget* parent = nullptr);
 
-    enum Tab { Steps, Cautions, CutListTab, Ways, Sheets };
+    enum Tab { Steps, Cautions, CutListTab, TimberTab, Ways, Sheets };
     StepsPanel* steps() const { return steps_; }
     CardList* cautions() const { return cautions_; }
-    /// Both are made on first use.
+    /// All three are made on first use.
+    TimberPanel* timber();
     SheetsPanel* sheets();
     WaysPanel* ways();
 
@@ -53,6 +56,8 @@ Q_SIGNALS:
     void termAsked(TermKind kind);
     /// Where the maker says what timber there is.
     void timberAsked();
+    /// A sample by its resource path, with the rack of the project that is open.
+    void sampleAsked(const QString& sample);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -66,6 +71,7 @@ private:
 
     Document& document_;
     Planner& planner_;
+    Sawyer& sawyer_;
     Dialogs& dialogs_;
     StepsPanel* steps_;
     QWidget* cautionsPage_;
@@ -73,6 +79,8 @@ private:
     MovementBox* movement_;
     Badge* badge_;
     QWidget* cutListPage_;
+    QWidget* timberPage_;
+    TimberPanel* timber_ = nullptr;
     QWidget* sheetsPage_;
     SheetsPanel* sheets_ = nullptr;
     QWidget* waysPage_;

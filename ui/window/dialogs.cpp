@@ -48,6 +48,10 @@ QString WindowDialogs::fileToOpen(QWidget* parent) {
                                      tr("Kerfwright projects (*.kerfwright);;All files (*)")));
 }
 
+QString WindowDialogs::fileToRead(QWidget* parent, const QString& title, const QString& filter) {
+    return remembered(QFileDialog::getOpenFileName(parent, title, lastFolder(), filter));
+}
+
 QString WindowDialogs::fileToWrite(QWidget* parent, const QString& title, const QString& suggested,
                                    const QString& filter) {
     return remembered(QFileDialog::getSaveFileName(

@@ -43,6 +43,7 @@ MainWindow::MainWindow(const WindowOptions& options, const QString& file)
     , dialogs_(options.dialogs == nullptr ? *ownDialogs_ : *options.dialogs)
     , document_(file)
     , planner_(document_, options.planDelay)
+    , sawyer_(document_, planner_, options.planDelay)
     , editor_(document_)
     , recovery_(std::make_unique<Recovery>(
           document_,
@@ -82,7 +83,7 @@ void MainWindow::build() {
     WindowActions::drawBarAhead();
     WoodList::drawButtonsAhead();
 
-    bench_ = new BenchTabs(document_, planner_, dialogs_, nullptr);
+    bench_ = new BenchTabs(document_, planner_, sawyer_, dialogs_, nullptr);
     foot_ = new BoardFoot(document_, planner_, editor_, *board_, middle);
     auto* column = new QVBoxLayout(middle);
     column->setContentsMargins(0, 0, 0, 4);
@@ -145,6 +146,15 @@ void MainWindow::connectParts() {
     connect(bench_, &BenchTabs::termAsked, this, &MainWindow::showTerm);
     connect(totals_, &TotalsBar::termAsked, this, &MainWindow::showTerm);
     connect(bench_, &BenchTabs::told, this, &MainWindow::tell);
+    connect(bench_, &BenchTabs::sampleAsked, this, [this](const QString& sample) {
+        const Timber timber = document_.project().timber;
+        const ProjectPtr open = document_.snapshot();
+        files_->openSample(sample);
+        if (document_.snapshot() != open) {
+            document_.edit(tr("take the rack along"), entry::none,
+                           [&timber](Project& project) { project.timber = timber; });
+        }
+    });
     connect(files_, &FileWork::opened, this, &MainWindow::hideGallery);
     connect(files_, &FileWork::saved, this,
             [this](const QString& name) { tell(tr("Saved %1").arg(name)); });

@@ -2,7 +2,7 @@
 // along the foot.
 #pragma once
 
-#include "ui/document/planner.h"
+#include "ui/document/sawyer.h"
 #include "ui/window/boardeditor.h"
 #include "ui/window/window.h"
 
@@ -40,6 +40,7 @@ public:
 
     Document& document() { return document_; }
     Planner& planner() { return planner_; }
+    Sawyer& sawyer() { return sawyer_; }
     BoardEditor& editor() { return editor_; }
     BoardView& board() { return *board_; }
     BoardFoot& foot() { return *foot_; }
@@ -75,6 +76,7 @@ private:
     Dialogs& dialogs_;
     Document document_;
     Planner planner_;
+    Sawyer sawyer_;
     BoardEditor editor_;
     std::unique_ptr<Recovery> recovery_;
     FileWork* files_;

@@ -20,6 +20,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace kerfwright {
 
@@ -41,10 +42,12 @@ QString paperKey() {
 
 }  // namespace
 
-SheetsPanel::SheetsPanel(Document& document, Planner& planner, Dialogs& dialogs, QWidget* parent)
+SheetsPanel::SheetsPanel(Document& document, Planner& planner, Sawyer& sawyer, Dialogs& dialogs,
+                         QWidget* parent)
     : QWidget(parent)
     , document_(document)
     , planner_(planner)
+    , sawyer_(sawyer)
     , dialogs_(dialogs)
     , paper_(new Segmented(tr("Paper"), {tr("A4"), tr("Letter")}, this))
     , stale_(new QLabel(this))
@@ -94,6 +97,16 @@ SheetsPanel::SheetsPanel(Document& document, Planner& planner, Dialogs& dialogs,
         }
     };
     connect(&planner, &Planner::changed, this, refreshIfSeen);
+    connect(&sawyer, &Sawyer::changed, this, [this, refreshIfSeen] {
+        if (isReady() && again_) {
+            const auto again = std::exchange(again_, nullptr);
+            again();
+        }
+        // What a search finds on the way changes no page.
+        if (sawyer_.state() != Sawyer::State::Working || shownSawn_) {
+            refreshIfSeen();
+        }
+    });
     connect(&document, &Document::projectChanged, this, refreshIfSeen);
 }
 
@@ -108,10 +121,22 @@ Paper SheetsPanel::paper() const {
 
 std::vector<Page> SheetsPanel::pages() const {
     // Titles are not part of the plan, so the project as it stands is what gets printed.
-    return sheets(document_.project(), planner_.last()->job, paper());
+    return sheets(document_.project(), planner_.last()->job, paper(), timber());
+}
+
+bool SheetsPanel::isReady() const {
+    return planner_.state() == Planner::State::Current && sawyer_.state() != Sawyer::State::Working;
+}
+
+const TimberPlan* SheetsPanel::timber() const {
+    const SawnPtr sawn = sawyer_.last();
+    return sawyer_.state() == Sawyer::State::Current && sawn ? &sawn->plan : nullptr;
 }
 
 void SheetsPanel::refresh() {
+    if (!document_.project().timber.rack.planks.empty()) {
+        sawyer_.wake();
+    }
     const bool ready = isReady();
     for (QPushButton* button : buttons_) {
         // The picture needs no plan.
@@ -120,10 +145,14 @@ void SheetsPanel::refresh() {
     stale_->setVisible(!ready && planner_.last() != nullptr);
     stale_->setText(planner_.state() == Planner::State::Impossible
                         ? tr("These pages are of the last plan that could be made.")
+                    : planner_.state() == Planner::State::Current
+                        ? tr("The strips are being laid out on the planks …")
                         : tr("New pages are being made …"));
-    if (ready && (shown_ != planner_.last() || shownFor_ != document_.snapshot() ||
-                  shownPaper_ != paper_->current())) {
+    const SawnPtr sawn = timber() != nullptr ? sawyer_.last() : nullptr;
+    if (ready && (shown_ != planner_.last() || shownSawn_ != sawn ||
+                  shownFor_ != document_.snapshot() || shownPaper_ != paper_->current())) {
         shown_ = planner_.last();
+        shownSawn_ = sawn;
         shownFor_ = document_.snapshot();
         shownPaper_ = paper_->current();
         preview_->setPages(pages(), paper());
@@ -142,8 +171,15 @@ QString SheetsPanel::baseName() const {
     return name;
 }
 
-bool SheetsPanel::readyOrTold() {
-    if (!isReady()) {
+bool SheetsPanel::readyOrTold(const std::function<void()>& again) {
+    if (!document_.project().timber.rack.planks.empty()) {
+        sawyer_.wake();
+    }
+    again_ = nullptr;
+    if (planner_.state() == Planner::State::Current && sawyer_.state() == Sawyer::State::Working) {
+        again_ = again;
+        Q_EMIT told(tr("The strips are being laid out on the planks first …"));
+    } else if (!isReady()) {
         dialogs_.tell(this, tr("No plan to print"),
                       planner_.state() == Planner::State::Impossible
                           ? planner_.fault()
@@ -161,7 +197,7 @@ void SheetsPanel::report(const QString& fault, const QString& done) {
 }
 
 void SheetsPanel::savePdf() {
-    if (!readyOrTold()) {
+    if (!readyOrTold([this] { savePdf(); })) {
         return;
     }
     const QString path =
@@ -177,7 +213,7 @@ void SheetsPanel::savePdf() {
 }
 
 void SheetsPanel::saveSvg() {
-    if (!readyOrTold()) {
+    if (!readyOrTold([this] { saveSvg(); })) {
         return;
     }
     const QString folder = dialogs_.folderToWrite(this, tr("A folder for the cut sheets"));
@@ -223,7 +259,7 @@ void SheetsPanel::savePicture() {
 }
 
 void SheetsPanel::print() {
-    if (!readyOrTold()) {
+    if (!readyOrTold([this] { print(); })) {
         return;
     }
     QPrinter printer(QPrinter::HighResolution);

@@ -2,9 +2,11 @@
 #pragma once
 
 #include "core/sheets/sheets.h"
-#include "ui/document/planner.h"
+#include "ui/document/sawyer.h"
 
 #include <QWidget>
+
+#include <functional>
 
 QT_BEGIN_NAMESPACE
 class QLabel;
@@ -21,14 +23,15 @@ class SheetsPanel : public QWidget {
     Q_OBJECT
 
 public:
-    SheetsPanel(Document& document, Planner& planner, Dialogs& dialogs, QWidget* parent = nullptr);
+    SheetsPanel(Document& document, Planner& planner, Sawyer& sawyer, Dialogs& dialogs,
+                QWidget* parent = nullptr);
 
     void savePdf();
     void saveSvg();
     void savePicture();
     void print();
-    /// There is a plan for the board as it stands.
-    bool isReady() const { return planner_.state() == Planner::State::Current; }
+    /// There is a plan for the board as it stands, and where there is timber, a layout.
+    bool isReady() const;
 
 Q_SIGNALS:
     /// "Saved 6 pages to …"
@@ -41,18 +44,24 @@ private:
     void refresh();
     Paper paper() const;
     std::vector<Page> pages() const;
+    /// Null where there is no layout of the board as it stands.
+    const TimberPlan* timber() const;
     QString baseName() const;
-    bool readyOrTold();
+    /// Where only the layout of the planks is missing, `again` is called once there is one.
+    bool readyOrTold(const std::function<void()>& again);
     void report(const QString& fault, const QString& done);
 
     Document& document_;
     Planner& planner_;
+    Sawyer& sawyer_;
     Dialogs& dialogs_;
     Segmented* paper_;
     std::vector<QPushButton*> buttons_;
     QLabel* stale_;
     SheetsPreview* preview_;
     PlannedPtr shown_;
+    SawnPtr shownSawn_;
+    std::function<void()> again_;
     ProjectPtr shownFor_;
     int shownPaper_ = -1;
 };

@@ -13,7 +13,7 @@ namespace kerfwright {
 
 class Answers : public Dialogs {
 public:
-    QString open, write, folder;
+    QString open, read, write, folder;
     Unsaved unsaved = Unsaved::Cancel;
     bool overwrite = false;
     Lost lost = Lost::Later;
@@ -23,6 +23,7 @@ public:
     int lostAsked = 0;
 
     QString fileToOpen(QWidget*) override { return open; }
+    QString fileToRead(QWidget*, const QString&, const QString&) override { return read; }
     QString fileToWrite(QWidget*, const QString&, const QString&, const QString&) override {
         return write;
     }

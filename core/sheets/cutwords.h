@@ -1,0 +1,44 @@
+// The cuts of a layout in words, as the maker reads them at the saw: equal cuts that follow each
+// other are one row.
+#pragma once
+
+#include "core/sheets/plankview.h"
+
+#include <string>
+#include <vector>
+
+namespace kerfwright {
+
+struct CutRow {
+    int first = 0, last = 0;  ///< numbers of the cuts
+    SawCutKind kind = SawCutKind::Crosscut;
+    CutOff off = CutOff::Waste;
+    Length set;        ///< what the stop or the fence is set to; 0 where the blade takes it all
+    std::string what;  ///< "A1, A3" or "section of A1, A3" or "offcut, keep it"
+    int count() const { return last - first + 1; }
+    friend bool operator==(const CutRow&, const CutRow&) = default;
+};
+
+/// The cuts of one plank of the layout, in order.
+std::vector<CutRow> cutRows(const Layout& layout, const std::vector<SawCut>& cuts,
+                            const StripNames& names, int plank);
+
+/// The planks of a layout in the order in which they are cut; in their own where there are no cuts.
+std::vector<int> cuttingOrder(const Layout& layout, const std::vector<SawCut>& cuts);
+
+/// "Crosscut", "Rip", "Cut to length".
+const char* cutName(SawCutKind kind);
+/// "3" or "3–6".
+std::string numberWords(const CutRow& row);
+/// "Stop at 620 mm", "Fence at 48 mm", "Trim" where nothing is measured.
+std::string settingWords(const CutRow& row, const Notation& notation);
+
+/// "P3 · Hard maple, offcut", without the wood where the woods do not know it.
+std::string plankWords(const Plank& plank, const std::vector<Wood>& woods);
+/// "27 × 150 × 2000 mm".
+std::string plankSize(const Plank& plank, const Notation& notation);
+
+/// Beside every list of cuts: whose word counts more than this program's.
+const char* sawSafety();
+
+}  // namespace kerfwright

@@ -1,0 +1,136 @@
+#include "core/sheets/plankpages.h"
+
+#include "core/sheets/cutwords.h"
+#include "core/sheets/plankview.h"
+
+#include <algorithm>
+
+namespace kerfwright {
+namespace {
+
+constexpr double widest = 46;  // mm that a plank takes down the page at most
+constexpr double rowHeight = 6.4;
+
+// Columns of the list of cuts, from the left edge.
+constexpr double numberX = 13;
+constexpr double cutX = 17;
+constexpr double setX = 80;
+constexpr double whatX = 86;
+constexpr double tickX = 182;
+
+void cutHead(Flow& flow) {
+    flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
+    const double base = flow.y + 4.2;
+    constexpr Tone tone{type::small, true, Ink::Quiet};
+    flow.text(flow.left() + numberX, base, "Cut", tone, Align::Right);
+    flow.text(flow.left() + setX, base, "Set to", tone, Align::Right);
+    flow.text(flow.left() + whatX, base, "Comes off", tone);
+    flow.text(flow.right(), base, "Done", tone, Align::Right);
+    flow.y += 7;
+}
+
+void addRow(Flow& flow, const Matter& matter, const CutRow& row, const std::string& heading) {
+    const auto lines = wrapped(row.what, type::small, false, tickX - whatX - 3);
+    const double pitch = type::small * type::leading;
+    const double height = std::max(rowHeight, 2 + static_cast<double>(lines.size()) * pitch);
+    if (flow.need(height)) {
+        flow.heading(heading + ", continued");
+        cutHead(flow);
+    }
+    const double base = flow.y + 4.5;
+    flow.text(flow.left() + numberX, base, numberWords(row), {type::body, true, Ink::Text},
+              Align::Right, numberX);
+    flow.text(flow.left() + cutX, base, cutName(row.kind), smallText);
+    if (row.set > Length()) {
+        flow.text(flow.left() + cutX + 25, base, row.kind == SawCutKind::Rip ? "fence" : "stop",
+                  quietText);
+        flow.text(flow.left() + setX, base, matter.text(row.set), {type::setting, true, Ink::Text},
+                  Align::Right, 28);
+    } else {
+        flow.text(flow.left() + setX, base, "the blade takes it", quietText, Align::Right);
+    }
+    flow.lines(flow.left() + whatX, flow.y + 1.4, tickX - whatX - 3, lines, smallText);
+    flow.tick(flow.left() + tickX, flow.y + 1.2, 3.8);
+    flow.y += height;
+    flow.rule(flow.left(), flow.right(), flow.y, Ink::Rule, 0.15);
+}
+
+std::vector<std::string> offcutSizes(const PlankCuts& cuts, const Notation& notation) {
+    std::vector<std::string> sizes;
+    for (const Offcut& offcut : cuts.offcuts) {
+        sizes.push_back(formatBare(offcut.width, notation) + " × " +
+                        format(offcut.length, notation));
+    }
+    return sizes;
+}
+
+}  // namespace
+
+void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const TimberPlan& plan) {
+    if (plan.layout.planks.empty()) {
+        return;
+    }
+    Flow flow(drafts, matter, "plank-cuts", "Plank cuts", Sizes::Rough, Flow::Safety::FirstPage);
+    PlankLook look;
+    const double room = flow.width() - leftOfPlank(look) - 1;
+    look.scale = scaleOf(plan.rack, plan.layout, plan.demand, room, look.type, widest);
+    std::string words =
+        "Cuts are numbered in the order in which they are made: crosscut the plank, rip its "
+        "sections, then cut strips to length that are shorter than their section. Write its label "
+        "on every strip as it comes off. ";
+    if (look.scale.across > look.scale.along * 1.02) {
+        words += "Widths are drawn larger than lengths. ";
+    }
+    flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, smallText) + 1;
+    flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), sawSafety(), smallText) + 3;
+
+    const StripNames names = stripLabels(plan.layout, plan.demand);
+    for (const int number : cuttingOrder(plan.layout, plan.cuts)) {
+        const auto i = static_cast<std::size_t>(number);
+        const PlankCuts& cuts = plan.layout.planks[i];
+        const Plank& plank = plan.rack.planks[static_cast<std::size_t>(cuts.plank)];
+        const PlankMatter subject{
+            plank,     matter.project.woods, matter.notation(), &cuts, &plan.demand,
+            &names[i], static_cast<int>(i),  &plan.cuts};
+        Drawing trial;
+        for (const Wood& wood : matter.project.woods) {
+            trial.woods.push_back(wood.colour);
+        }
+        const double height = addPlank(trial, {0, 0}, subject, look).bottom;
+        const std::vector<CutRow> rows =
+            cutRows(plan.layout, plan.cuts, names, static_cast<int>(i));
+        // A plank keeps the first of its cuts below it.
+        flow.need(7.2 + height + 3 + 7 +
+                  rowHeight * static_cast<double>(std::min<std::size_t>(rows.size(), 3)));
+        const std::string heading =
+            shortened(plankWords(plank, matter.project.woods), strongText, flow.width() * 0.55);
+        const double top = flow.y;
+        const int wood = woodIndex(matter.project.woods, plank.wood);
+        const double headRoom =
+            flow.width() - textWidth(heading, type::strong, true) - 3 - 9;  // and the swatch
+        flow.heading(heading, shortened(plankSize(plank, matter.notation()) +
+                                            (plank.note.empty() ? "" : " · " + plank.note),
+                                        quietText, headRoom));
+        if (wood >= 0) {
+            flow.swatch(flow.right() - 6, top, 5.6, wood);
+        }
+        flow.y = addPlank(flow.drawing(), {flow.left(), flow.y}, subject, look).bottom + 3;
+        cutHead(flow);
+        for (const CutRow& row : rows) {
+            addRow(flow, matter, row, heading);
+        }
+        const auto kept = offcutSizes(cuts, matter.notation());
+        if (!kept.empty()) {
+            std::string line = kept.size() == 1 ? "Back on the rack: an offcut of "
+                                                : "Back on the rack: offcuts of ";
+            for (std::size_t k = 0; k < kept.size(); ++k) {
+                line += (k == 0 ? "" : ", ") + kept[k];
+            }
+            flow.y += 1;
+            flow.running(flow.left() + cutX, flow.width() - cutX, line + ".", smallText, [] {});
+        }
+        flow.y += 6;
+    }
+}
+
+}  // namespace kerfwright

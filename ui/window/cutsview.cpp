@@ -1,0 +1,613 @@
+#include "ui/window/cutsview.h"
+
+#include "core/sheets/layoutwords.h"
+#include "ui/document/text.h"
+#include "ui/paint/painter.h"
+#include "ui/window/textblock.h"
+#include "ui/window/tones.h"
+
+#include <QApplication>
+#include <QContextMenuEvent>
+#include <QHelpEvent>
+#include <QMenu>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QScrollBar>
+#include <QToolTip>
+
+#include <algorithm>
+
+namespace kerfwright {
+
+namespace {
+
+constexpr double cutsScale = 3.7;
+constexpr int cutsSide = 16;
+constexpr int cutsGap = 22;               // between planks
+constexpr double widestPlank = 40;         // mm that a plank takes down the page at most
+constexpr std::size_t mostIdle = 40;  // planks shown that nothing is cut from
+constexpr int edgeReach = 36;         // pixels from the edge at which dragging scrolls
+
+}  // namespace
+
+CutsView::CutsView(QWidget* parent)
+    : QAbstractScrollArea(parent) {
+    setObjectName(QStringLiteral("plankCuts"));
+    setAccessibleName(tr("Planks with their cuts"));
+    setFrameShape(NoFrame);
+    setFocusPolicy(Qt::StrongFocus);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
+    viewport()->setBackgroundRole(QPalette::Window);
+    viewport()->setMouseTracking(true);
+    verticalScrollBar()->setSingleStep(24);
+}
+
+const Plank& CutsView::plankOf(const Shown& shown) const {
+    return sawn_->project->timber.rack.planks[static_cast<std::size_t>(shown.rack)];
+}
+
+QString CutsView::plankLabel(int plank) const {
+    return toQt(plankOf(planks_[static_cast<std::size_t>(plank)]).label);
+}
+
+void CutsView::setSawn(const SawnPtr& sawn) {
+    if (sawn == sawn_) {
+        return;
+    }
+    const QString strip = plank_ >= 0 && strip_ >= 0 ? stripName(plank_, strip_) : QString();
+    const QString plank = plank_ >= 0 && plank_ < plankCount() ? plankLabel(plank_) : QString();
+    sawn_ = sawn;
+    plank_ = strip_ = -1;
+    layOut();
+    for (int i = 0; i < plankCount(); ++i) {
+        const auto& strips = planks_[static_cast<std::size_t>(i)].view.places.strips;
+        for (int s = 0; s < static_cast<int>(strips.size()) && !strip.isEmpty(); ++s) {
+            if (stripName(i, s) == strip) {
+                plank_ = i;
+                strip_ = s;
+            }
+        }
+        if (strip.isEmpty() && plankLabel(i) == plank) {
+            plank_ = i;
+        }
+    }
+    if (plank_ < 0 && plankCount() > 0) {
+        plank_ = 0;
+    }
+    place();
+    report();
+}
+
+void CutsView::setStale(bool stale) {
+    if (stale_ != stale) {
+        stale_ = stale;
+        viewport()->update();
+    }
+}
+
+/// Draws every plank anew: for another layout, or another width.
+void CutsView::layOut() {
+    planks_.clear();
+    names_.clear();
+    if (!sawn_) {
+        place();
+        return;
+    }
+    const Project& project = *sawn_->project;
+    const TimberPlan& plan = sawn_->plan;
+    names_ = stripLabels(plan.layout, plan.demand);
+    PlankLook look;
+    look.dimensions = false;
+    const double room = (viewport()->width() - 2 * cutsSide) / cutsScale;
+    if (room < 10) {
+        return;
+    }
+    Rack all = project.timber.rack;
+    look.scale = scaleOf(all, plan.layout, plan.demand, room, look.type, widestPlank);
+    std::vector<bool> used(all.planks.size(), false);
+    for (const int number : cuttingOrder(plan.layout, plan.cuts)) {
+        const auto i = static_cast<std::size_t>(number);
+        const PlankCuts& cuts = plan.layout.planks[i];
+        const auto index = static_cast<std::size_t>(cuts.plank);
+        used[index] = true;
+        Shown shown;
+        shown.cut = static_cast<int>(i);
+        shown.rack = cuts.plank;
+        const PlankMatter matter{all.planks[index],   project.woods,
+                                 project.notation,    &cuts,
+                                 &plan.demand,        &names_[i],
+                                 static_cast<int>(i), sawn_->isFinal ? &plan.cuts : nullptr};
+        shown.view = drawPlank(matter, look);
+        if (sawn_->isFinal) {
+            shown.rows = cutRows(plan.layout, plan.cuts, names_, static_cast<int>(i));
+        }
+        planks_.push_back(std::move(shown));
+    }
+    std::size_t idle = 0;
+    for (std::size_t i = 0; i < used.size() && idle < mostIdle; ++i) {
+        const bool wanted = std::any_of(
+            plan.demand.strips.begin(), plan.demand.strips.end(),
+            [&](const WantedStrips& strips) { return strips.wood == all.planks[i].wood; });
+        if (used[i] || !wanted) {
+            continue;
+        }
+        ++idle;
+        Shown shown;
+        shown.rack = static_cast<int>(i);
+        PlankLook own = look;
+        own.scale.along = std::min(own.scale.along, room / all.planks[i].length.toMm());
+        if (plan.layout.planks.empty()) {
+            own.scale = scaleOf(all.planks, room, look.type, widestPlank);
+        }
+        shown.view = drawPlank({all.planks[i], project.woods, project.notation}, own);
+        planks_.push_back(std::move(shown));
+    }
+    place();
+}
+
+int CutsView::listHeight(const Shown& shown) const {
+    return static_cast<int>(shown.rows.size()) * (QFontMetrics(smallFont(font())).height() + 5);
+}
+
+/// Puts the planks one below the other; the list of cuts stands below the chosen one.
+void CutsView::place() {
+    const int line = fontMetrics().height();
+    int y = 8;
+    for (std::size_t i = 0; i < planks_.size(); ++i) {
+        Shown& shown = planks_[i];
+        if (shown.cut < 0 && (i == 0 || planks_[i - 1].cut >= 0)) {
+            y += line + 10;  // heading over the planks that stay whole
+        }
+        shown.top = y;
+        shown.corner = QPointF(cutsSide, y + line + 6);
+        y = static_cast<int>(shown.corner.y() + shown.view.drawing.extent.height * cutsScale);
+        if (static_cast<int>(i) == plank_ && !shown.rows.empty()) {
+            y += 8 + listHeight(shown);
+        }
+        shown.bottom = y;
+        y += cutsGap;
+    }
+    height_ = y;
+    verticalScrollBar()->setPageStep(viewport()->height());
+    verticalScrollBar()->setRange(0, std::max(0, height_ - viewport()->height()));
+    viewport()->update();
+}
+
+QRectF CutsView::plankRect(int plank) const {
+    const Shown& shown = planks_[static_cast<std::size_t>(plank)];
+    const kerfwright::Box& box = shown.view.places.plank;
+    return QRectF(shown.corner + QPointF(box.x, box.y) * cutsScale,
+                  QSizeF(box.width, box.height) * cutsScale)
+        .translated(0, -verticalScrollBar()->value());
+}
+
+QRectF CutsView::stripRect(int plank, int strip) const {
+    const Shown& shown = planks_[static_cast<std::size_t>(plank)];
+    const kerfwright::Box& box = shown.view.places.strips[static_cast<std::size_t>(strip)].box;
+    return QRectF(shown.corner + QPointF(box.x, box.y) * cutsScale,
+                  QSizeF(box.width, box.height) * cutsScale)
+        .translated(0, -verticalScrollBar()->value());
+}
+
+QString CutsView::stripName(int plank, int strip) const {
+    const Shown& shown = planks_[static_cast<std::size_t>(plank)];
+    const StripPlace at = shown.view.places.strips[static_cast<std::size_t>(strip)].place;
+    return toQt(names_[static_cast<std::size_t>(shown.cut)][static_cast<std::size_t>(at.first)]
+                      [static_cast<std::size_t>(at.second)]);
+}
+
+const WantedStrips* CutsView::wantedOf(int plank, int strip) const {
+    const Shown& shown = planks_[static_cast<std::size_t>(plank)];
+    const StripPlace at = shown.view.places.strips[static_cast<std::size_t>(strip)].place;
+    const PlankCuts& cuts = sawn_->plan.layout.planks[static_cast<std::size_t>(shown.cut)];
+    const LaidStrip& laid = cuts.sections[static_cast<std::size_t>(at.first)]
+                                .strips[static_cast<std::size_t>(at.second)];
+    return &sawn_->plan.demand.strips[static_cast<std::size_t>(laid.wanted)];
+}
+
+bool CutsView::takes(const Shown& shown, const WantedStrips& wanted) const {
+    const Plank& plank = plankOf(shown);
+    const CutRules rules = sawn_->plan.rules;
+    if (wanted.length > plank.length) {
+        return false;
+    }
+    for (const bool onEdge : {false, true}) {
+        if (suits(wanted, plank, onEdge, rules) && acrossPlank(wanted, onEdge) <= plank.width) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void CutsView::paintEvent(QPaintEvent*) {
+    const Tones tones = tonesOf(palette());
+    QPainter painter(viewport());
+    painter.setRenderHint(QPainter::Antialiasing);
+    if (stale_) {
+        painter.setOpacity(0.6);
+    }
+    painter.translate(0, -verticalScrollBar()->value());
+    const int from = verticalScrollBar()->value();
+    const int to = from + viewport()->height();
+    for (std::size_t i = 0; i < planks_.size(); ++i) {
+        const Shown& shown = planks_[i];
+        if (shown.bottom + cutsGap >= from && shown.top - 40 <= to) {
+            paintPlank(painter, shown, static_cast<int>(i));
+        }
+    }
+    if (dragging_ && plank_ >= 0 && strip_ >= 0) {
+        painter.setOpacity(1);
+        QRectF ghost = stripRect(plank_, strip_).translated(0, verticalScrollBar()->value());
+        ghost.translate(at_ - from_);
+        ghost.translate(0, verticalScrollBar()->value() - pressedScroll_);
+        painter.setPen(QPen(tones.accent, 1.5));
+        QColor ground = tones.accent;
+        ground.setAlpha(90);
+        painter.setBrush(ground);
+        painter.drawRect(ghost);
+        painter.setPen(tones.text);
+        painter.drawText(ghost.adjusted(4, -30, 200, 30), Qt::AlignVCenter,
+                         stripName(plank_, strip_));
+    }
+}
+
+void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) const {
+    const Tones tones = tonesOf(palette());
+    const Project& project = *sawn_->project;
+    const Plank& plank = plankOf(shown);
+    const int line = fontMetrics().height();
+    const int right = viewport()->width() - cutsSide;
+    const QFont small = smallFont(font());
+    if (shown.cut < 0 && (number == 0 || planks_[static_cast<std::size_t>(number) - 1].cut >= 0)) {
+        painter.setFont(small);
+        painter.setPen(tones.quiet);
+        painter.drawText(QRect(cutsSide, shown.top - line - 10, right - cutsSide, line), Qt::AlignVCenter,
+                         tr("Nothing is cut from these"));
+    }
+    const QString size = toQt(plankSize(plank, project.notation));
+    const int sizeWidth = QFontMetrics(small).horizontalAdvance(size);
+    painter.setFont(small);
+    painter.setPen(tones.quiet);
+    painter.drawText(QRect(right - sizeWidth, shown.top, sizeWidth + 1, line), Qt::AlignVCenter,
+                     size);
+    QFont bold = font();
+    bold.setBold(true);
+    painter.setFont(bold);
+    painter.setPen(tones.text);
+    const int room = right - cutsSide - sizeWidth - 10;
+    painter.drawText(QRect(cutsSide, shown.top, room, line), Qt::AlignVCenter,
+                     QFontMetrics(bold).elidedText(toQt(plankWords(plank, project.woods)),
+                                                   Qt::ElideRight, room));
+    painter.save();
+    painter.translate(shown.corner);
+    painter.scale(cutsScale, cutsScale);
+    paint(painter, shown.view.drawing, windowTheme(tones.dark));
+    painter.restore();
+    const int scrolled = verticalScrollBar()->value();
+    painter.setBrush(Qt::NoBrush);
+    if (number == plank_ && strip_ >= 0) {
+        painter.setPen(QPen(tones.accent, 2.5));
+        painter.drawRect(stripRect(number, strip_).translated(0, scrolled));
+    } else if (number == plank_ && hasFocus()) {
+        painter.setPen(QPen(tones.accent, 1, Qt::DotLine));
+        painter.drawRect(plankRect(number).translated(0, scrolled).adjusted(-3.5, -3.5, 3.5, 3.5));
+    }
+    if (dragging_ && number != plank_) {
+        const bool good = takes(shown, *wantedOf(plank_, strip_));
+        if (plankAt(at_) == number) {
+            painter.setPen(
+                QPen(good ? tones.accent : tones.danger, 2.5, good ? Qt::SolidLine : Qt::DashLine));
+            painter.drawRect(plankRect(number).translated(0, scrolled).adjusted(-3, -3, 3, 3));
+        }
+    }
+    if (number != plank_ || shown.rows.empty()) {
+        return;
+    }
+    // The cuts in words: number, what the saw is set to, what comes off.
+    painter.setFont(small);
+    const QFontMetrics metrics(small);
+    const int pitch = metrics.height() + 5;
+    int y = shown.bottom - listHeight(shown);
+    int numbers = 0;
+    int settings = 0;
+    for (const CutRow& row : shown.rows) {
+        numbers = std::max(numbers, metrics.horizontalAdvance(toQt(numberWords(row))));
+        settings = std::max(settings,
+                            metrics.horizontalAdvance(toQt(settingWords(row, project.notation))));
+    }
+    QFont strong = small;
+    strong.setBold(true);
+    const int first = cutsSide + numbers + 12;
+    const int second = first + metrics.horizontalAdvance(toQt(cutName(SawCutKind::ToLength))) + 12;
+    const int third = second + settings + 14;
+    for (const CutRow& row : shown.rows) {
+        painter.setFont(strong);
+        painter.setPen(tones.text);
+        painter.drawText(QRect(cutsSide, y, numbers + 4, pitch), Qt::AlignVCenter,
+                         toQt(numberWords(row)));
+        painter.setFont(small);
+        painter.drawText(QRect(second, y, settings + 2, pitch), Qt::AlignVCenter,
+                         toQt(settingWords(row, project.notation)));
+        painter.setPen(tones.quiet);
+        painter.drawText(QRect(first, y, second - first, pitch), Qt::AlignVCenter,
+                         toQt(cutName(row.kind)));
+        painter.drawText(QRect(third, y, right - third, pitch), Qt::AlignVCenter,
+                         metrics.elidedText(toQt(row.what), Qt::ElideRight, right - third));
+        y += pitch;
+    }
+}
+
+void CutsView::resizeEvent(QResizeEvent*) {
+    layOut();
+}
+
+void CutsView::changeEvent(QEvent* event) {
+    QAbstractScrollArea::changeEvent(event);
+    if (event->type() == QEvent::FontChange || event->type() == QEvent::PaletteChange) {
+        place();
+    }
+}
+
+std::pair<int, int> CutsView::stripAt(QPointF at) const {
+    for (int i = 0; i < plankCount(); ++i) {
+        const auto& strips = planks_[static_cast<std::size_t>(i)].view.places.strips;
+        for (int s = 0; s < static_cast<int>(strips.size()); ++s) {
+            if (stripRect(i, s).contains(at)) {
+                return {i, s};
+            }
+        }
+    }
+    return {-1, -1};
+}
+
+int CutsView::plankAt(QPointF at) const {
+    const double y = at.y() + verticalScrollBar()->value();
+    for (int i = 0; i < plankCount(); ++i) {
+        const Shown& shown = planks_[static_cast<std::size_t>(i)];
+        if (y >= shown.top - 4 && y <= shown.bottom + 4) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+void CutsView::choose(int plank, int strip) {
+    if (plank == plank_ && strip == strip_) {
+        return;
+    }
+    // The list of cuts goes from one plank to the other; what is looked at stays where it is.
+    const int before =
+        plank >= 0 && plank < plankCount() ? planks_[static_cast<std::size_t>(plank)].top : 0;
+    plank_ = plank;
+    strip_ = strip;
+    place();
+    if (plank >= 0 && plank < plankCount()) {
+        QScrollBar* bar = verticalScrollBar();
+        bar->setValue(bar->value() + planks_[static_cast<std::size_t>(plank)].top - before);
+    }
+    report();
+}
+
+/// Tells screen readers what is chosen.
+void CutsView::report() {
+    if (!sawn_ || plank_ < 0 || plank_ >= plankCount()) {
+        setAccessibleDescription(QString());
+        return;
+    }
+    const Shown& shown = planks_[static_cast<std::size_t>(plank_)];
+    QString words = toQt(plankWords(plankOf(shown), sawn_->project->woods));
+    if (strip_ >= 0) {
+        const WantedStrips* wanted = wantedOf(plank_, strip_);
+        words = tr("Strip %1, %2, on plank %3")
+                    .arg(stripName(plank_, strip_),
+                         toQt(sizeWords(wanted->thickness, wanted->width, wanted->length,
+                                        sawn_->project->notation)),
+                         words);
+    } else {
+        words += QStringLiteral(". ") + counted(static_cast<qsizetype>(shown.rows.size()),
+                                                tr("%1 line of cuts"), tr("%1 lines of cuts"));
+        for (const CutRow& row : shown.rows) {
+            words += QStringLiteral(". ") +
+                     toQt(numberWords(row) + " " + cutName(row.kind) + ", " +
+                          settingWords(row, sawn_->project->notation) + ": " + row.what);
+        }
+    }
+    setAccessibleDescription(words);
+}
+
+void CutsView::showChosen() {
+    if (plank_ < 0) {
+        return;
+    }
+    const Shown& shown = planks_[static_cast<std::size_t>(plank_)];
+    QScrollBar* bar = verticalScrollBar();
+    if (shown.top < bar->value()) {
+        bar->setValue(shown.top - 8);
+    } else if (shown.bottom > bar->value() + viewport()->height()) {
+        bar->setValue(std::min(shown.top - 8, shown.bottom - viewport()->height() + 8));
+    }
+}
+
+void CutsView::mousePressEvent(QMouseEvent* event) {
+    if (event->button() != Qt::LeftButton) {
+        return;
+    }
+    const auto [plank, strip] = stripAt(event->position());
+    from_ = at_ = event->position();
+    if (plank >= 0) {
+        pressed_ = true;
+        choose(plank, strip);
+        pressedScroll_ = verticalScrollBar()->value();
+        // At the very top and bottom there is no room to scroll.
+        const QRectF now = stripRect(plank, strip);
+        if (!now.contains(from_)) {
+            from_ = at_ = now.center();
+        }
+    } else if (plankAt(event->position()) >= 0) {
+        choose(plankAt(event->position()), -1);
+    }
+}
+
+void CutsView::mouseMoveEvent(QMouseEvent* event) {
+    if (!pressed_) {
+        viewport()->setCursor(stripAt(event->position()).first >= 0 ? Qt::OpenHandCursor
+                                                                    : Qt::ArrowCursor);
+        return;
+    }
+    at_ = event->position();
+    dragging_ = dragging_ || (at_ - from_).manhattanLength() >= QApplication::startDragDistance();
+    if (dragging_) {
+        viewport()->setCursor(Qt::ClosedHandCursor);
+        QScrollBar* bar = verticalScrollBar();
+        if (at_.y() < edgeReach) {
+            bar->setValue(bar->value() - 12);
+        } else if (at_.y() > viewport()->height() - edgeReach) {
+            bar->setValue(bar->value() + 12);
+        }
+        viewport()->update();
+    }
+}
+
+void CutsView::mouseReleaseEvent(QMouseEvent* event) {
+    if (event->button() != Qt::LeftButton || !pressed_) {
+        return;
+    }
+    pressed_ = false;
+    const bool dropped = dragging_;
+    dragging_ = false;
+    viewport()->update();
+    const int target = dropped ? plankAt(event->position()) : -1;
+    if (target >= 0) {
+        // Dropped on its own plank it stays there for good.
+        Q_EMIT pinAsked(stripName(plank_, strip_), plankLabel(target));
+    }
+}
+
+void CutsView::keyPressEvent(QKeyEvent* event) {
+    if (plankCount() == 0) {
+        QAbstractScrollArea::keyPressEvent(event);
+        return;
+    }
+    const auto strips = [this](int plank) {
+        return static_cast<int>(planks_[static_cast<std::size_t>(plank)].view.places.strips.size());
+    };
+    int plank = std::max(plank_, 0);
+    int strip = strip_;
+    switch (event->key()) {
+    case Qt::Key_Down:
+        plank = plank_ < 0 ? 0 : std::min(plank + 1, plankCount() - 1);
+        strip = -1;
+        break;
+    case Qt::Key_Up:
+        plank = std::max(plank - 1, 0);
+        strip = -1;
+        break;
+    case Qt::Key_Right:
+        if (strip + 1 < strips(plank)) {
+            ++strip;
+        } else if (plank + 1 < plankCount() && strips(plank + 1) > 0) {
+            ++plank;
+            strip = 0;
+        }
+        break;
+    case Qt::Key_Left:
+        if (strip > 0) {
+            --strip;
+        } else if (plank > 0 && strips(plank - 1) > 0) {
+            --plank;
+            strip = strips(plank) - 1;
+        }
+        break;
+    case Qt::Key_Escape:
+        strip = -1;
+        if (dragging_) {
+            dragging_ = pressed_ = false;
+            viewport()->update();
+            return;
+        }
+        break;
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        if (QMenu* menu = stripMenu()) {
+            menu->popup(viewport()->mapToGlobal(stripRect(plank_, strip_).center().toPoint()));
+        }
+        return;
+    case Qt::Key_Delete:
+        if (strip_ >= 0) {
+            Q_EMIT unpinAsked(stripName(plank_, strip_));
+        }
+        return;
+    default:
+        QAbstractScrollArea::keyPressEvent(event);
+        return;
+    }
+    choose(plank, strip);
+    showChosen();
+}
+
+QMenu* CutsView::stripMenu() {
+    if (!sawn_ || plank_ < 0 || strip_ < 0) {
+        return nullptr;
+    }
+    constexpr int mostPlanks = 24;
+    const QString strip = stripName(plank_, strip_);
+    auto* menu = new QMenu(this);
+    menu->setObjectName(QStringLiteral("stripMenu"));
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    if (!wantedOf(plank_, strip_)->plank.empty()) {
+        connect(menu->addAction(tr("Unpin %1").arg(strip)), &QAction::triggered, this,
+                [this, strip] { Q_EMIT unpinAsked(strip); });
+        menu->addSeparator();
+    }
+    const auto offer = [&](const QString& words, const QString& plank) {
+        connect(menu->addAction(words), &QAction::triggered, this,
+                [this, strip, plank] { Q_EMIT pinAsked(strip, plank); });
+    };
+    offer(tr("Pin here, to %1").arg(plankLabel(plank_)), plankLabel(plank_));
+    int offered = 0;
+    for (int i = 0; i < plankCount() && offered < mostPlanks; ++i) {
+        if (i != plank_ && takes(planks_[static_cast<std::size_t>(i)], *wantedOf(plank_, strip_))) {
+            offer(tr("Pin to %1").arg(plankLabel(i)), plankLabel(i));
+            ++offered;
+        }
+    }
+    return menu;
+}
+
+void CutsView::contextMenuEvent(QContextMenuEvent* event) {
+    if (event->reason() == QContextMenuEvent::Mouse) {
+        const auto [plank, strip] = stripAt(viewport()->mapFrom(this, event->pos()));
+        if (plank < 0) {
+            return;
+        }
+        choose(plank, strip);
+    }
+    if (QMenu* menu = stripMenu()) {
+        menu->popup(event->reason() == QContextMenuEvent::Mouse
+                        ? event->globalPos()
+                        : viewport()->mapToGlobal(stripRect(plank_, strip_).center().toPoint()));
+    }
+}
+
+bool CutsView::viewportEvent(QEvent* event) {
+    if (event->type() == QEvent::ToolTip && sawn_) {
+        const auto* help = static_cast<QHelpEvent*>(event);
+        const auto [plank, strip] = stripAt(help->pos());
+        if (plank >= 0) {
+            const WantedStrips* wanted = wantedOf(plank, strip);
+            QToolTip::showText(help->globalPos(),
+                               tr("%1: %2. Drag it to another plank to pin it there.")
+                                   .arg(stripName(plank, strip),
+                                        toQt(sizeWords(wanted->thickness, wanted->width,
+                                                       wanted->length, sawn_->project->notation))),
+                               viewport());
+        } else {
+            QToolTip::hideText();
+        }
+        return true;
+    }
+    return QAbstractScrollArea::viewportEvent(event);
+}
+
+}  // namespace kerfwright

@@ -1,0 +1,57 @@
+// The planks of the rack, each drawn in its wood at one scale. One view paints them all, so that
+// thousands of planks cost no widgets.
+#pragma once
+
+#include "core/sheets/plankview.h"
+#include "ui/document/document.h"
+
+#include <QAbstractListModel>
+#include <QListView>
+
+namespace kerfwright {
+
+class RackModel : public QAbstractListModel {
+    Q_OBJECT
+
+public:
+    using QAbstractListModel::QAbstractListModel;
+    int rowCount(const QModelIndex& parent = QModelIndex()) const override;
+    QVariant data(const QModelIndex& index, int role) const override;
+    void setProject(const ProjectPtr& project);
+    const ProjectPtr& project() const { return project_; }
+    const Plank& plank(int row) const {
+        return project_->timber.rack.planks[static_cast<std::size_t>(row)];
+    }
+
+private:
+    ProjectPtr project_;
+};
+
+class RackList : public QListView {
+    Q_OBJECT
+
+public:
+    explicit RackList(QWidget* parent = nullptr);
+
+    /// Keeps the choice where its plank has the same label.
+    void setProject(const ProjectPtr& project);
+    int count() const { return model_->rowCount(); }
+    /// Rows that are chosen, in order.
+    std::vector<int> chosenRows() const;
+    void choose(int row);
+
+Q_SIGNALS:
+    void editAsked(int row);
+    void removeAsked();
+    void duplicateAsked();
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    RackModel* model_;
+};
+
+}  // namespace kerfwright
