@@ -21,7 +21,7 @@ namespace kerfwright {
 using StripNames = std::vector<std::vector<std::vector<std::string>>>;
 
 /// Section and strip of a plank, from 0.
-using StripPlace = std::pair<int, int>;
+using PlankSpot = std::pair<int, int>;
 
 /// mm of drawing for a mm of plank.
 struct PlankScale {
@@ -42,7 +42,7 @@ struct PlankLook {
     double type = 3.175;     ///< em height of all texts, mm
     bool dimensions = true;  ///< the plank's length and width
     bool positions = false;  ///< of the defects, along the lower edge
-    StripPlace chosen = {-1, -1};
+    PlankSpot chosen = {-1, -1};
 };
 
 /// What a plank is drawn from. Without cuts: the plank as it lies on the rack.
@@ -61,7 +61,7 @@ struct PlankMatter {
 struct PlankPlaces {
     Box plank;
     struct Strip {
-        StripPlace place;
+        PlankSpot place;
         Box box;
     };
     std::vector<Strip> strips;

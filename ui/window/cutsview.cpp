@@ -192,14 +192,14 @@ QRectF CutsView::stripRect(int plank, int strip) const {
 
 QString CutsView::stripName(int plank, int strip) const {
     const Shown& shown = planks_[static_cast<std::size_t>(plank)];
-    const StripPlace at = shown.view.places.strips[static_cast<std::size_t>(strip)].place;
+    const PlankSpot at = shown.view.places.strips[static_cast<std::size_t>(strip)].place;
     return toQt(names_[static_cast<std::size_t>(shown.cut)][static_cast<std::size_t>(at.first)]
                       [static_cast<std::size_t>(at.second)]);
 }
 
 const WantedStrips* CutsView::wantedOf(int plank, int strip) const {
     const Shown& shown = planks_[static_cast<std::size_t>(plank)];
-    const StripPlace at = shown.view.places.strips[static_cast<std::size_t>(strip)].place;
+    const PlankSpot at = shown.view.places.strips[static_cast<std::size_t>(strip)].place;
     const PlankCuts& cuts = sawn_->plan.layout.planks[static_cast<std::size_t>(shown.cut)];
     const LaidStrip& laid = cuts.sections[static_cast<std::size_t>(at.first)]
                                 .strips[static_cast<std::size_t>(at.second)];
