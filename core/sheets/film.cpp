@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cctype>
 #include <map>
+#include <set>
 #include <utility>
 
 namespace kerfwright {
@@ -266,12 +267,15 @@ private:
     // ---- Words ----
 
     void name() {
-        const auto panels =
-            std::count_if(film_.stages.begin(), film_.stages.end(),
-                          [](const FilmStage& stage) { return stage.kind == StageKind::Strips; });
+        std::set<std::string> panels;
+        for (const FilmStage& stage : film_.stages) {
+            if (stage.kind == StageKind::Strips || stage.kind == StageKind::Panel) {
+                panels.insert(stage.part);
+            }
+        }
         for (FilmStage& stage : film_.stages) {
             // A single panel needs no letter to be told apart.
-            name(stage, panels > 1 ? " " + stage.part : std::string());
+            name(stage, panels.size() > 1 ? " " + stage.part : std::string());
         }
     }
 

@@ -218,6 +218,8 @@ void StageRow::setMarked(int stage) {
 void StageRow::setSlim(bool slim) {
     if (slim != slim_) {
         slim_ = slim;
+        // In one line of names there is no room for a bar: wheel and keys scroll it.
+        setHorizontalScrollBarPolicy(slim ? Qt::ScrollBarAlwaysOff : Qt::ScrollBarAsNeeded);
         updateGeometry();
         doItemsLayout();
     }

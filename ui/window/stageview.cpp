@@ -134,7 +134,7 @@ StageView::StageView(QWidget* parent)
     , words_(new QLabel(this))
     , back_(button(QStringLiteral("‹"), "stageBack", tr("Previous stage"), this))
     , on_(button(QStringLiteral("›"), "stageOn", tr("Next stage"), this))
-    , working_(button(tr("= Working"), "stageWorking", tr("Working of these numbers"), this))
+    , working_(button(QStringLiteral("="), "stageWorking", tr("Working of these numbers"), this))
     , leave_(button(tr("Board"), "stageLeave", tr("Back to the board"), this))
     , canvas_(new StageCanvas(this)) {
     setObjectName(QStringLiteral("stage"));
@@ -148,6 +148,7 @@ StageView::StageView(QWidget* parent)
     large.setBold(true);
     title_->setFont(large);
     title_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    title_->setWordWrap(true);
     words_->setObjectName(QStringLiteral("stageWords"));
     words_->setTextFormat(Qt::PlainText);
     words_->setWordWrap(true);
@@ -156,6 +157,8 @@ StageView::StageView(QWidget* parent)
     signs.setPixelSize(18);
     back_->setFont(signs);
     on_->setFont(signs);
+    signs.setBold(true);
+    working_->setFont(signs);
 
     auto* head = new QHBoxLayout;
     head->setSpacing(4);
@@ -232,6 +235,9 @@ void StageView::showStage(int stage, bool moving) {
 }
 
 void StageView::refresh() {
+    QPalette sign = palette();
+    sign.setColor(QPalette::ButtonText, tonesOf(sign).accent);
+    working_->setPalette(sign);
     const FilmStage& shown = film_->film.stages[static_cast<std::size_t>(stage_)];
     const QString steps = toQt(stepWords(shown));
     title_->setText(toQt(shown.title));

@@ -347,6 +347,21 @@ TEST_F(FilmTest, SpotsLeadToTheirNumbers) {
     });
 }
 
+TEST_F(FilmTest, PanelsAreToldApartByTheirLetter) {
+    forEach([](const Film& film, const Job& job) {
+        std::set<std::string> names;
+        int panels = 0;
+        for (const FilmStage& stage : film.stages) {
+            if (stage.kind == StageKind::Panel) {
+                ++panels;
+                names.insert(stage.name);
+            }
+        }
+        EXPECT_EQ(names.size(), static_cast<std::size_t>(panels));
+        EXPECT_FALSE(job.plan.parts.empty());
+    });
+}
+
 TEST_F(FilmTest, TheDraughtsBoardAsOneKnowsIt) {
     for (const Sample& sample : samples()) {
         if (sample.name != "hut-draughts") {
@@ -362,6 +377,7 @@ TEST_F(FilmTest, TheDraughtsBoardAsOneKnowsIt) {
         EXPECT_EQ(laid.title, "Slices stood up and flipped");
         EXPECT_THAT(laid.words, testing::HasSubstr("10 parts"));
         EXPECT_THAT(laid.words, testing::HasSubstr("5 flipped end for end"));
+        EXPECT_EQ(film.stages[2].name, "Panel");  // there is but one
         return;
     }
     FAIL() << "no such sample";
