@@ -88,10 +88,6 @@ std::string woodName(const std::string& key, const std::vector<Wood>& woods) {
     return wood != nullptr ? wood->name : key;
 }
 
-std::string moneyWords(std::int64_t hundredths, const std::string& currency) {
-    return formatMoney(hundredths) + (currency.empty() ? "" : " " + currency);
-}
-
 std::vector<std::string> shortageWords(const TimberPlan& plan, const std::vector<Wood>& woods,
                                        const Notation& notation) {
     struct Short {

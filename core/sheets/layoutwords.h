@@ -32,9 +32,6 @@ struct LeastPlank {
     Length width, length;
 };
 LeastPlank leastPlank(const TimberPlan& plan, const ShoppingLine& line);
-
-/// "12.50 €"; the currency may be empty.
-std::string moneyWords(std::int64_t hundredths, const std::string& currency);
 std::string woodName(const std::string& key, const std::vector<Wood>& woods);
 /// "Board measure: as measured; thinner than 1 in counts as 1 in."
 std::string tallyWords(Tally tally);

@@ -1,9 +1,10 @@
+#include "core/bench/quote.h"
 #include "core/sheets/amounts.h"
 #include "core/sheets/cutwords.h"
+#include "core/sheets/layoutwords.h"
 #include "core/sheets/plankpages.h"
 #include "core/sheets/plankview.h"
 #include "core/sheets/record.h"
-#include "core/sheets/layoutwords.h"
 #include "core/timber/demand.h"
 
 #include <algorithm>

@@ -1,5 +1,6 @@
 #include "ui/window/buypage.h"
 
+#include "core/bench/quote.h"
 #include "core/sheets/amounts.h"
 #include "core/sheets/layoutwords.h"
 #include "ui/document/text.h"
@@ -145,7 +146,7 @@ void BuyPage::refresh() {
             Card card;
             card.number = QString::number(line.count);
             card.title = toQt(woodName(line.wood, of.woods));
-            card.bigLabel = counted(line.count, tr("plank of"), tr("planks of"));
+            card.bigLabel = line.count == 1 ? tr("plank of") : tr("planks of");
             card.big = toQt(sizeWords(line.thickness, line.width, line.length, of.notation));
             card.lines << tr("any other does that is at least %1 wide and %2 long")
                               .arg(toQt(format(least.width, of.notation)),

@@ -23,8 +23,8 @@ namespace {
 
 constexpr double cutsScale = 3.7;
 constexpr int cutsSide = 16;
-constexpr int cutsGap = 22;               // between planks
-constexpr double widestPlank = 40;         // mm that a plank takes down the page at most
+constexpr int cutsGap = 22;           // between planks
+constexpr double widestPlank = 40;    // mm that a plank takes down the page at most
 constexpr std::size_t mostIdle = 40;  // planks shown that nothing is cut from
 constexpr int edgeReach = 36;         // pixels from the edge at which dragging scrolls
 
@@ -262,8 +262,8 @@ void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) con
     if (shown.cut < 0 && (number == 0 || planks_[static_cast<std::size_t>(number) - 1].cut >= 0)) {
         painter.setFont(small);
         painter.setPen(tones.quiet);
-        painter.drawText(QRect(cutsSide, shown.top - line - 10, right - cutsSide, line), Qt::AlignVCenter,
-                         tr("Nothing is cut from these"));
+        painter.drawText(QRect(cutsSide, shown.top - line - 10, right - cutsSide, line),
+                         Qt::AlignVCenter, tr("Nothing is cut from these"));
     }
     const QString size = toQt(plankSize(plank, project.notation));
     const int sizeWidth = QFontMetrics(small).horizontalAdvance(size);

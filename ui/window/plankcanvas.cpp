@@ -17,7 +17,7 @@ namespace kerfwright {
 namespace {
 
 constexpr double canvasScale = 3.7;  // so that the drawing's texts are as large as the window's
-constexpr double knotReach = 4;          // pixels round a defect that still hit it
+constexpr double knotReach = 4;      // pixels round a defect that still hit it
 
 Length snappedTo(double nm, Length step) {
     return step * std::llround(nm / static_cast<double>(step.nm()));
@@ -104,7 +104,9 @@ Defect PlankCanvas::between(QPointF a, QPointF b) const {
 
 int PlankCanvas::defectAt(QPointF at) const {
     for (std::size_t i = plank_.defects.size(); i > 0; --i) {
-        if (seen(plank_.defects[i - 1]).adjusted(-knotReach, -knotReach, knotReach, knotReach).contains(at)) {
+        if (seen(plank_.defects[i - 1])
+                .adjusted(-knotReach, -knotReach, knotReach, knotReach)
+                .contains(at)) {
             return static_cast<int>(i) - 1;
         }
     }

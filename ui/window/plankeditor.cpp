@@ -145,8 +145,8 @@ void PlankEditor::buildForm(FormSection* form, const QString& currency) {
     });
     thickness_ = lengthField(form, tr("Thickness"), "plankThickness", leastPlankSize,
                              RackLimits::thickness, &Plank::thickness);
-    width_ =
-        lengthField(form, tr("Width"), "plankWidth", leastPlankSize, RackLimits::width, &Plank::width);
+    width_ = lengthField(form, tr("Width"), "plankWidth", leastPlankSize, RackLimits::width,
+                         &Plank::width);
     length_ = lengthField(form, tr("Length"), "plankLength", leastPlankSize, RackLimits::length,
                           &Plank::length);
     price_ = new TextField(

@@ -1,5 +1,6 @@
 #include "ui/window/racklist.h"
 
+#include "core/bench/quote.h"
 #include "core/sheets/cutwords.h"
 #include "core/sheets/layoutwords.h"
 #include "ui/document/text.h"
@@ -220,7 +221,8 @@ std::vector<int> RackList::chosenRows() const {
 }
 
 void RackList::choose(int row) {
-    setCurrentIndex(model_->index(row));
+    // Whatever keys are held down: this row alone.
+    selectionModel()->setCurrentIndex(model_->index(row), QItemSelectionModel::ClearAndSelect);
     scrollTo(model_->index(row));
 }
 

@@ -80,9 +80,8 @@ TEST(Batch, SheetsShareSettingsAndThenGoBoardByBoard) {
     const std::vector<Page> pages = batchSheets(*batch, Paper::A4);
     ASSERT_GT(pages.size(), 4u);
     EXPECT_EQ(pages[0].key, "batch");
-    const auto shared = std::find_if(pages.begin(), pages.end(), [](const Page& page) {
-        return page.key == "shared-settings";
-    });
+    const auto shared = std::find_if(
+        pages.begin(), pages.end(), [](const Page& page) { return page.key == "shared-settings"; });
     ASSERT_NE(shared, pages.end());
     const auto count = [&](const std::string& start) {
         return std::count_if(pages.begin(), pages.end(),

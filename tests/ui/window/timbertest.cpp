@@ -42,7 +42,7 @@ protected:
     void showPage(TimberPanel::Page page) {
         QTest::keyClick(window.get(), Qt::Key_Escape);
         panel().showPage(page);
-        QTest::qWait(0);
+        QCoreApplication::processEvents();
     }
     /// Waits for the layout of the project as it stands.
     bool sawn() {
@@ -104,7 +104,6 @@ TEST_F(TimberTest, APlankIsAddedByKeys) {
     type("plankLengthEntry", QStringLiteral("1.2 m"));
     type("plankPriceEntry", QStringLiteral("42,50"));
     QTest::keyClick(find("plankPriceEntry"), Qt::Key_Return);
-    click("plankKeep");
     ASSERT_EQ(rack().planks.size(), 1u);
     const Plank& plank = rack().planks.front();
     EXPECT_EQ(plank.label, "Barn 1");
@@ -281,9 +280,8 @@ TEST_F(TimberTest, StripsAreLaidOutAndShown) {
     EXPECT_TRUE(find<QLabel>("sawSafety")->text().contains(QStringLiteral("manual")));
     // Taking planks away leaves a shortage, in words, with what to buy.
     panel().showPage(TimberPanel::RackOf);
-    rackList().selectAll();
     rackList().setFocus();
-    QTest::keyClick(&rackList(), Qt::Key_Home);
+    rackList().choose(0);
     QTest::keyClick(&rackList(), Qt::Key_Delete);
     QTest::keyClick(&rackList(), Qt::Key_Delete);
     QTest::keyClick(&rackList(), Qt::Key_Delete);
