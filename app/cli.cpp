@@ -6,6 +6,7 @@
 #include "core/sheets/boardview.h"
 #include "core/sheets/planjson.h"
 #include "core/sheets/ways.h"
+#include "core/timber/demand.h"
 #include "ui/paint/export.h"
 
 #include <CLI/CLI.hpp>
@@ -13,6 +14,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <filesystem>
+#include <optional>
 #include <ostream>
 #include <string_view>
 
@@ -125,7 +127,18 @@ ExitCode writeSheets(const Loaded& loaded, const Request& request, std::ostream&
                      std::ostream& err) {
     const Paper paper = request.paper.value_or(
         loaded.project.notation.unit == Unit::Inches ? Paper::Letter : Paper::A4);
-    const std::vector<Page> pages = sheets(loaded.project, loaded.job, paper);
+    const Project& project = loaded.project;
+    std::optional<TimberPlan> timber;
+    if (!project.timber.rack.planks.empty()) {
+        Result<TimberPlan> planned = planTimber(demandOf(loaded.job.steps, project.woods),
+                                                project.woods, project.shop, project.timber);
+        if (!planned.ok()) {
+            err << "kerfwright: " << planned.fault().text() << "\n";
+            return Problem;
+        }
+        timber = std::move(planned).value();
+    }
+    const std::vector<Page> pages = sheets(project, loaded.job, paper, timber ? &*timber : nullptr);
     if (request.format == SheetFormat::Pdf) {
         const QByteArray pdf = toPdf(pages, paper, titleOf(loaded.project));
         return written(request.out, pdf, out, err) ? Done : Problem;

@@ -17,6 +17,15 @@
 
 namespace kerfwright {
 
+namespace {
+
+/// A number and its unit stay in one line.
+QString volumeText(Volume volume, Unit unit) {
+    return toQt(formatVolume(volume, unit)).replace(QLatin1Char(' '), QChar::Nbsp);
+}
+
+}  // namespace
+
 QString listOfLengths(const std::vector<Length>& lengths, const Notation& notation) {
     QStringList all;
     for (const Length length : lengths) {
@@ -145,12 +154,12 @@ void BuyPage::refresh() {
             Card card;
             card.number = QString::number(line.count);
             card.title = toQt(woodName(line.wood, of.woods));
-            card.bigLabel = counted(line.count, tr("plank of"), tr("planks of"));
+            card.bigLabel = line.count == 1 ? tr("plank of") : tr("planks of");
             card.big = toQt(sizeWords(line.thickness, line.width, line.length, of.notation));
             card.lines << tr("any other does that is at least %1 wide and %2 long")
                               .arg(toQt(format(least.width, of.notation)),
                                    toQt(format(least.length, of.notation)));
-            QString price = tr("charged as %1").arg(toQt(formatVolume(line.charged, unit)));
+            QString price = tr("charged as %1").arg(volumeText(line.charged, unit));
             if (line.price) {
                 price += QStringLiteral(" · ") + toQt(moneyWords(*line.price, of.currency));
             }
@@ -164,9 +173,8 @@ void BuyPage::refresh() {
                             ? tr("Together %1").arg(toQt(moneyWords(*list.price, of.currency)))
                             : tr("Together");
             all.lines << tr("Net %1 · bought %2 · charged %3")
-                             .arg(toQt(formatVolume(list.net, unit)),
-                                  toQt(formatVolume(list.volume, unit)),
-                                  toQt(formatVolume(list.charged, unit)));
+                             .arg(volumeText(list.net, unit), volumeText(list.volume, unit),
+                                  volumeText(list.charged, unit));
             all.lines << tr("Waste %1 as these planks are laid out, %2.")
                              .arg(toQt(percentWords(wastePercent(list.net, list.volume))),
                                   toQt(goodnessWords(list.proven, list.gapPercent)));
@@ -175,7 +183,7 @@ void BuyPage::refresh() {
                 usual << tr("%1 %2 %: %3")
                              .arg(toQt(waste.name))
                              .arg(waste.percent)
-                             .arg(toQt(formatVolume(withWaste(list.net, waste.percent), unit)));
+                             .arg(volumeText(withWaste(list.net, waste.percent), unit));
             }
             all.lines << tr("Usually reckoned, net ÷ (1 − waste): %1.")
                              .arg(usual.join(QStringLiteral("; ")));

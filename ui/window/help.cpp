@@ -21,26 +21,28 @@ class Help {
 
 public:
     using Row = std::array<QString, 2>;
-    static std::array<Row, 18> keys() {
-        return {{{tr("Arrows"), tr("go from piece to piece")},
-                 {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
-                 {tr("Space"), tr("paint what is marked")},
-                 {tr("1 – 9"), tr("choose the wood that paints")},
-                 {tr("Enter"), tr("pick up the wood of the marked piece")},
-                 {tr("M, S"), tr("merge what is marked, split a piece")},
-                 {tr("Alt + arrows"),
-                  tr("move the joint right of or below the mark; with Shift finer")},
-                 {tr("P, K, J"), tr("paint pieces, mark pieces, move joints")},
-                 {tr("Right button"), tr("pick up the wood under the pointer")},
-                 {tr("Ctrl + wheel"), tr("zoom; the wheel alone moves the board")},
-                 {tr("Space + drag"), tr("move the board; so does the middle button")},
-                 {tr("Ctrl + 0"), tr("see the whole board")},
-                 {tr("Alt + 1 – 4"), tr("steps, cautions, cut list, cut sheets")},
-                 {tr("F6, Shift + F6"), tr("go to the next or the previous part of the window")},
-                 {tr("F7, F8"), tr("fold the wish or the bench away, or open it")},
-                 {tr("Space, on a step"), tr("show on the board what it works on, or let go")},
-                 {tr("="), tr("open the working of the step that the keys stand on")},
-                 {tr("Escape"), tr("let go; in an entry, take back what was typed")}}};
+    static std::array<Row, 19> keys() {
+        return {
+            {{tr("Arrows"), tr("go from piece to piece")},
+             {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
+             {tr("Space"), tr("paint what is marked")},
+             {tr("1 – 9"), tr("choose the wood that paints")},
+             {tr("Enter"), tr("pick up the wood of the marked piece")},
+             {tr("M, S"), tr("merge what is marked, split a piece")},
+             {tr("Alt + arrows"),
+              tr("move the joint right of or below the mark; with Shift finer")},
+             {tr("P, K, J"), tr("paint pieces, mark pieces, move joints")},
+             {tr("Right button"), tr("pick up the wood under the pointer")},
+             {tr("Ctrl + wheel"), tr("zoom; the wheel alone moves the board")},
+             {tr("Space + drag"), tr("move the board; so does the middle button")},
+             {tr("Ctrl + 0"), tr("see the whole board")},
+             {tr("Alt + 1 – 4"), tr("steps, cautions, cut list, cut sheets")},
+             {tr("F6, Shift + F6"), tr("go to the next or the previous part of the window")},
+             {tr("F7, F8"), tr("fold the wish or the bench away, or open it")},
+             {tr("F9, then arrows"), tr("go through the build, stage by stage; Escape ends it")},
+             {tr("Space, on a step"), tr("show on the board what it works on, or let go")},
+             {tr("="), tr("open the working of the step, stage or line that the keys stand on")},
+             {tr("Escape"), tr("let go; in an entry, take back what was typed")}}};
     }
     static QString keysTitle() { return tr("Keys of the board"); }
     static QString aboutTitle() { return tr("About Kerfwright"); }
