@@ -16,6 +16,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <filesystem>
+#include <optional>
 #include <ostream>
 #include <string_view>
 
@@ -132,7 +133,18 @@ Paper paperOf(const Loaded& loaded, const Request& request) {
 ExitCode writeSheets(const Loaded& loaded, const Request& request, std::ostream& out,
                      std::ostream& err) {
     const Paper paper = paperOf(loaded, request);
-    const std::vector<Page> pages = sheets(loaded.project, loaded.job, paper);
+    const Project& project = loaded.project;
+    std::optional<TimberPlan> timber;
+    if (!project.timber.rack.planks.empty()) {
+        Result<TimberPlan> planned = planTimber(demandOf(loaded.job.steps, project.woods),
+                                                project.woods, project.shop, project.timber);
+        if (!planned.ok()) {
+            err << "kerfwright: " << planned.fault().text() << "\n";
+            return Problem;
+        }
+        timber = std::move(planned).value();
+    }
+    const std::vector<Page> pages = sheets(project, loaded.job, paper, timber ? &*timber : nullptr);
     if (request.format == SheetFormat::Pdf) {
         const QByteArray pdf = toPdf(pages, paper, titleOf(loaded.project));
         return written(request.out, pdf, out, err) ? Done : Problem;

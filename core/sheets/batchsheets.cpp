@@ -215,7 +215,8 @@ void addBoards(std::vector<Draft>& drafts, const Matter& matter, const Batch& ba
 std::vector<Page> batchSheets(const Batch& batch, Paper paper) {
     const BatchBoard& first = batch.boards.front();
     if (batch.boards.size() == 1) {
-        return sheets(first.project, first.job, paper, &batch.timber);
+        const bool hasRack = !first.project.timber.rack.planks.empty();
+        return sheets(first.project, first.job, paper, hasRack ? &batch.timber : nullptr);
     }
     Project shared = first.project;
     shared.titles.name = std::to_string(batch.boards.size()) + " boards";
@@ -223,10 +224,10 @@ std::vector<Page> batchSheets(const Batch& batch, Paper paper) {
     const Matter matter{shared, first.job, paper};
     std::vector<Draft> drafts;
     addBoards(drafts, matter, batch);
+    addSharedSettings(drafts, matter, batch);
     addShoppingSlip(drafts, matter, batch.timber);
     addTimberList(drafts, matter, batch.timber);
     addPlankCuts(drafts, matter, batch.timber);
-    addSharedSettings(drafts, matter, batch);
     stamp(drafts, matter);
     std::vector<Page> pages;
     for (Draft& draft : drafts) {

@@ -21,7 +21,7 @@ std::string whatComesOff(const SawCut& cut, const PlankCuts& plank,
         const auto& strips = names[static_cast<std::size_t>(cut.section)];
         std::vector<std::string> sorted = strips;
         std::sort(sorted.begin(), sorted.end(), labelBefore);
-        return "section for " + labelList(sorted);
+        return "for " + labelList(sorted);
     }
     case CutOff::Strip:
         break;
@@ -125,9 +125,9 @@ std::string plankSize(const Plank& plank, const Notation& notation) {
 }
 
 const char* sawSafety() {
-    return "The saw’s manual, the rules of your country and what trained people tell you come "
-           "before this list. Use push sticks, and rip or cut nothing that is too short or too "
-           "narrow to be guided: cut its strips together out of a longer piece.";
+    return "The saw’s manual, local rules and trained people come before this list. What is too "
+           "short or too narrow to be guided is never ripped or crosscut by itself: saw such "
+           "strips together, out of a longer piece.";
 }
 
 }  // namespace kerfwright

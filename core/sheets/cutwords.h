@@ -14,7 +14,7 @@ struct CutRow {
     SawCutKind kind = SawCutKind::Crosscut;
     CutOff off = CutOff::Waste;
     Length set;        ///< what the stop or the fence is set to; 0 where the blade takes it all
-    std::string what;  ///< "A1, A3" or "section of A1, A3" or "offcut, keep it"
+    std::string what;  ///< "A1, A3", "for A1, A3" of a section, "offcut, keep it", "waste"
     int count() const { return last - first + 1; }
     friend bool operator==(const CutRow&, const CutRow&) = default;
 };

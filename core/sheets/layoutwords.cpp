@@ -1,6 +1,7 @@
 #include "core/sheets/layoutwords.h"
 
 #include "core/sheets/amounts.h"
+#include "core/timber/demand.h"
 
 #include <algorithm>
 
@@ -19,6 +20,14 @@ std::string joined(const std::vector<std::string>& parts) {
     return all;
 }
 
+/// Rails that are sawn in one length are strips each.
+int partsOf(const WantedStrips& strips) {
+    const std::vector<std::string> labels = labelsOf(strips);
+    return labels.empty() ? 1
+                          : 1 + static_cast<int>(
+                                    std::count(labels.front().begin(), labels.front().end(), '+'));
+}
+
 const Plank& plankOf(const PlankCuts& cuts, const Rack& rack) {
     return rack.planks[static_cast<std::size_t>(cuts.plank)];
 }
@@ -32,15 +41,15 @@ Volume volumeOf(const Plank& plank) {
 int stripCount(const Demand& demand) {
     int count = 0;
     for (const WantedStrips& strips : demand.strips) {
-        count += strips.count;
+        count += strips.count * partsOf(strips);
     }
     return count;
 }
 
-int missingCount(const Layout& layout) {
+int missingCount(const TimberPlan& plan) {
     int count = 0;
-    for (const int missing : layout.missing) {
-        count += missing;
+    for (std::size_t i = 0; i < plan.demand.strips.size(); ++i) {
+        count += plan.layout.missing[i] * partsOf(plan.demand.strips[i]);
     }
     return count;
 }
@@ -54,7 +63,7 @@ std::string goodnessWords(bool proven, double gapPercent) {
 std::string layoutWords(const TimberPlan& plan) {
     const Layout& layout = plan.layout;
     const int all = stripCount(plan.demand);
-    const int missing = missingCount(layout);
+    const int missing = missingCount(plan);
     if (all == 0) {
         return "This board needs no strips.";
     }

@@ -9,8 +9,9 @@
 
 namespace kerfwright {
 
+/// Rails that are sawn in one length are counted each.
 int stripCount(const Demand& demand);
-int missingCount(const Layout& layout);
+int missingCount(const TimberPlan& plan);
 
 /// "All 20 strips lie on 4 of 6 planks. Proven best: no layout uses planks that cost less." or how
 /// far it can be from that, or how many strips find no place.

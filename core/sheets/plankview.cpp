@@ -68,8 +68,8 @@ public:
         for (const Defect& defect : matter_.plank.defects) {
             addDefect(defect);
         }
-        drawing_.marks.emplace_back(
-            Rectangle{plank_, 0, {.line = Ink::Wood, .lineWidth = 0.3, .wood = shade(soot, 0.75)}});
+        // Seen on the ground as well as on the wood, whichever is dark.
+        drawing_.marks.emplace_back(Rectangle{plank_, 0, {.line = Ink::Quiet, .lineWidth = 0.3}});
         if (matter_.saw != nullptr) {
             sawn();
         }
@@ -167,7 +167,8 @@ private:
             figured(box);
             drawing_.marks.emplace_back(Rectangle{
                 box, 0, {.line = Ink::Wood, .lineWidth = 0.3, .dashed = true, .wood = edge.wood}});
-            label(box, {"keep " + size(offcut.length, offcut.width), "keep"}, 0.8, false);
+            label(besideDefects(box), {"keep " + size(offcut.length, offcut.width), "keep"}, 0.8,
+                  false);
         }
         int number = 0;
         for (const PlankSection& section : matter_.cuts->sections) {
@@ -231,6 +232,29 @@ private:
                      .maxWidth = width,
                      .style = ink});
         }
+    }
+
+    /// The longest part of a box that no defect cuts into.
+    Box besideDefects(const Box& box) const {
+        std::vector<std::pair<double, double>> taken;
+        for (const Defect& defect : matter_.plank.defects) {
+            const Box knot = boxOf(defect.x, defect.y, defect.length, defect.width);
+            if (knot.y < box.bottom() && knot.bottom() > box.y && knot.x < box.right() &&
+                knot.right() > box.x) {
+                taken.emplace_back(knot.x, std::max(knot.right(), knot.x + leastDefect));
+            }
+        }
+        taken.emplace_back(box.right(), box.right());
+        std::sort(taken.begin(), taken.end());
+        Box best{box.x, box.y, 0, box.height};
+        double from = box.x;
+        for (const auto& [left, right] : taken) {
+            if (left - from > best.width) {
+                best = {from, box.y, left - from, box.height};
+            }
+            from = std::max(from, right);
+        }
+        return best;
     }
 
     /// Bare ground below words, so that grain does not run through them.

@@ -96,8 +96,9 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Dialo
     setTabToolTip(TimberTab, tr("Your planks, where every strip lies on them, and what to buy"));
     addTab(waysPage_, tr("Ways"));
     setTabToolTip(Ways, tr("Other ways to glue this board, side by side"));
-    addTab(sheetsPage_, tr("Cut sheets"));
-    tabBar()->setUsesScrollButtons(false);
+    addTab(sheetsPage_, tr("Sheets"));
+    setTabToolTip(Sheets, tr("Cut sheets, to print and pin above the bench"));
+    tabBar()->setUsesScrollButtons(true);
     tabBar()->setExpanding(false);
     tabBar()->setElideMode(Qt::ElideNone);
     tabBar()->setAccessibleName(tr("The bench"));

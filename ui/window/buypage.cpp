@@ -18,6 +18,15 @@
 
 namespace kerfwright {
 
+namespace {
+
+/// A number and its unit stay in one line.
+QString volumeText(Volume volume, Unit unit) {
+    return toQt(formatVolume(volume, unit)).replace(QLatin1Char(' '), QChar::Nbsp);
+}
+
+}  // namespace
+
 QString listOfLengths(const std::vector<Length>& lengths, const Notation& notation) {
     QStringList all;
     for (const Length length : lengths) {
@@ -151,7 +160,7 @@ void BuyPage::refresh() {
             card.lines << tr("any other does that is at least %1 wide and %2 long")
                               .arg(toQt(format(least.width, of.notation)),
                                    toQt(format(least.length, of.notation)));
-            QString price = tr("charged as %1").arg(toQt(formatVolume(line.charged, unit)));
+            QString price = tr("charged as %1").arg(volumeText(line.charged, unit));
             if (line.price) {
                 price += QStringLiteral(" · ") + toQt(moneyWords(*line.price, of.currency));
             }
@@ -165,9 +174,8 @@ void BuyPage::refresh() {
                             ? tr("Together %1").arg(toQt(moneyWords(*list.price, of.currency)))
                             : tr("Together");
             all.lines << tr("Net %1 · bought %2 · charged %3")
-                             .arg(toQt(formatVolume(list.net, unit)),
-                                  toQt(formatVolume(list.volume, unit)),
-                                  toQt(formatVolume(list.charged, unit)));
+                             .arg(volumeText(list.net, unit), volumeText(list.volume, unit),
+                                  volumeText(list.charged, unit));
             all.lines << tr("Waste %1 as these planks are laid out, %2.")
                              .arg(toQt(percentWords(wastePercent(list.net, list.volume))),
                                   toQt(goodnessWords(list.proven, list.gapPercent)));
@@ -176,7 +184,7 @@ void BuyPage::refresh() {
                 usual << tr("%1 %2 %: %3")
                              .arg(toQt(waste.name))
                              .arg(waste.percent)
-                             .arg(toQt(formatVolume(withWaste(list.net, waste.percent), unit)));
+                             .arg(volumeText(withWaste(list.net, waste.percent), unit));
             }
             all.lines << tr("Usually reckoned, net ÷ (1 − waste): %1.")
                              .arg(usual.join(QStringLiteral("; ")));

@@ -56,7 +56,8 @@ void CutsView::setSawn(const SawnPtr& sawn) {
         return;
     }
     const QString strip = plank_ >= 0 && strip_ >= 0 ? stripName(plank_, strip_) : QString();
-    const QString plank = plank_ >= 0 && plank_ < plankCount() ? plankLabel(plank_) : QString();
+    const QString plank =
+        picked_ && plank_ >= 0 && plank_ < plankCount() ? plankLabel(plank_) : QString();
     sawn_ = sawn;
     plank_ = strip_ = -1;
     layOut();
@@ -309,31 +310,32 @@ void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) con
     const QFontMetrics metrics(small);
     const int pitch = metrics.height() + 5;
     int y = shown.bottom - listHeight(shown);
+    const auto what = [&](const CutRow& row) {
+        return row.set > Length()
+                   ? tr("%1 at %2")
+                         .arg(toQt(cutName(row.kind)), toQt(format(row.set, project.notation)))
+                   : tr("%1, trim").arg(toQt(cutName(row.kind)));
+    };
     int numbers = 0;
     int settings = 0;
     for (const CutRow& row : shown.rows) {
         numbers = std::max(numbers, metrics.horizontalAdvance(toQt(numberWords(row))));
-        settings = std::max(settings,
-                            metrics.horizontalAdvance(toQt(settingWords(row, project.notation))));
+        settings = std::max(settings, metrics.horizontalAdvance(what(row)));
     }
     QFont strong = small;
     strong.setBold(true);
-    const int first = cutsSide + numbers + 12;
-    const int second = first + metrics.horizontalAdvance(toQt(cutName(SawCutKind::ToLength))) + 12;
-    const int third = second + settings + 14;
+    const int first = cutsSide + numbers + 14;
+    const int second = first + settings + 14;
     for (const CutRow& row : shown.rows) {
         painter.setFont(strong);
         painter.setPen(tones.text);
-        painter.drawText(QRect(cutsSide, y, numbers + 4, pitch), Qt::AlignVCenter,
+        painter.drawText(QRect(cutsSide, y, numbers + 8, pitch), Qt::AlignVCenter,
                          toQt(numberWords(row)));
         painter.setFont(small);
-        painter.drawText(QRect(second, y, settings + 2, pitch), Qt::AlignVCenter,
-                         toQt(settingWords(row, project.notation)));
+        painter.drawText(QRect(first, y, settings + 2, pitch), Qt::AlignVCenter, what(row));
         painter.setPen(tones.quiet);
-        painter.drawText(QRect(first, y, second - first, pitch), Qt::AlignVCenter,
-                         toQt(cutName(row.kind)));
-        painter.drawText(QRect(third, y, right - third, pitch), Qt::AlignVCenter,
-                         metrics.elidedText(toQt(row.what), Qt::ElideRight, right - third));
+        painter.drawText(QRect(second, y, right - second, pitch), Qt::AlignVCenter,
+                         metrics.elidedText(toQt(row.what), Qt::ElideRight, right - second));
         y += pitch;
     }
 }
@@ -373,6 +375,7 @@ int CutsView::plankAt(QPointF at) const {
 }
 
 void CutsView::choose(int plank, int strip) {
+    picked_ = true;
     if (plank == plank_ && strip == strip_) {
         return;
     }

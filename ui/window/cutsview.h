@@ -88,6 +88,7 @@ private:
     int height_ = 0;
     int plank_ = -1;
     int strip_ = -1;
+    bool picked_ = false;  ///< the maker chose a plank or a strip
     bool stale_ = false;
     bool pressed_ = false;
     bool dragging_ = false;

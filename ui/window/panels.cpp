@@ -14,7 +14,7 @@ namespace kerfwright {
 namespace {
 
 constexpr int wishWidth = 316;
-constexpr int benchWidth = 352;
+constexpr int benchWidth = 400;
 constexpr int leastWish = 288;
 constexpr int leastBench = 300;
 constexpr int leastBoard = 400;  // a board beside which a panel is worth having

@@ -79,7 +79,7 @@ public:
         painter->setPen(tones.text);
         const QString label = toQt(plank.label);
         const int labelWidth =
-            std::min(QFontMetrics(bold).horizontalAdvance(label), (right - left) / 2);
+            std::min(QFontMetrics(bold).horizontalAdvance(label) + 2, (right - left) / 2);
         painter->drawText(QRect(left, top, labelWidth, line), Qt::AlignVCenter,
                           QFontMetrics(bold).elidedText(label, Qt::ElideRight, labelWidth));
         painter->setFont(plain);

@@ -313,7 +313,7 @@ int WorkshopStyle::pixelMetric(PixelMetric metric, const QStyleOption* option,
     case PM_TabBarTabOverlap:
         return 0;
     case PM_TabBarTabHSpace:
-        return 20;
+        return 14;
     case PM_ToolBarItemSpacing:
         return 2;
     case PM_ToolBarFrameWidth:

@@ -255,7 +255,7 @@ TEST(TimberWords, SayWhatIsMissingAndWhatToBuy) {
     Bench bench;
     bench.timber.rack.planks.resize(1);  // no walnut
     bench.planAgain();
-    ASSERT_EQ(missingCount(bench.plan.layout), 2);
+    ASSERT_EQ(missingCount(bench.plan), 2);
     const auto words = shortageWords(bench.plan, bench.woods, bench.notation);
     ASSERT_EQ(words.size(), 1u);
     EXPECT_THAT(words.front(), HasSubstr("2 strips of " + bench.woods[1].name +
