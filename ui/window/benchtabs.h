@@ -1,4 +1,5 @@
-// The bench: steps, cautions, cut list and cut sheets. What is heavy is made when it is first seen.
+// The bench: steps, cautions, cut list, ways, cut sheets and price. What is heavy is made when it
+// is first seen.
 #pragma once
 
 #include "ui/document/planner.h"
@@ -11,6 +12,7 @@ namespace kerfwright {
 class CardList;
 class Dialogs;
 class MovementBox;
+class PricePanel;
 class SheetsPanel;
 class StepsPanel;
 class WaysPanel;
@@ -38,11 +40,12 @@ class BenchTabs : public QTabWidget {
 public:
     BenchTabs(Document& document, Planner& planner, Dialogs& dialogs, QWidget* parent = nullptr);
 
-    enum Tab { Steps, Cautions, CutListTab, Ways, Sheets };
+    enum Tab { Steps, Cautions, CutListTab, Ways, Sheets, Price };
     StepsPanel* steps() const { return steps_; }
     CardList* cautions() const { return cautions_; }
-    /// Both are made on first use.
+    /// All three are made on first use.
     SheetsPanel* sheets();
+    PricePanel* price();
     WaysPanel* ways();
 
 Q_SIGNALS:
@@ -75,6 +78,8 @@ private:
     SheetsPanel* sheets_ = nullptr;
     QWidget* waysPage_;
     WaysPanel* ways_ = nullptr;
+    QWidget* pricePage_;
+    PricePanel* price_ = nullptr;
     PlannedPtr shown_;
 };
 

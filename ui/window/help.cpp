@@ -21,7 +21,7 @@ class Help {
 
 public:
     using Row = std::array<QString, 2>;
-    static std::array<Row, 18> keys() {
+    static std::array<Row, 19> keys() {
         return {{{tr("Arrows"), tr("go from piece to piece")},
                  {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
                  {tr("Space"), tr("paint what is marked")},
@@ -35,11 +35,12 @@ public:
                  {tr("Ctrl + wheel"), tr("zoom; the wheel alone moves the board")},
                  {tr("Space + drag"), tr("move the board; so does the middle button")},
                  {tr("Ctrl + 0"), tr("see the whole board")},
-                 {tr("Alt + 1 – 4"), tr("steps, cautions, cut list, cut sheets")},
+                 {tr("Alt + 1, 2, …"), tr("the tabs of the bench, from the left")},
                  {tr("F6, Shift + F6"), tr("go to the next or the previous part of the window")},
                  {tr("F7, F8"), tr("fold the wish or the bench away, or open it")},
                  {tr("Space, on a step"), tr("show on the board what it works on, or let go")},
-                 {tr("="), tr("open the working of the step that the keys stand on")},
+                 {tr("="), tr("open the working of the step or the line that the keys stand on")},
+                 {tr("F2, on a line of the price"), tr("go to the entry that it comes from")},
                  {tr("Escape"), tr("let go; in an entry, take back what was typed")}}};
     }
     static QString keysTitle() { return tr("Keys of the board"); }
