@@ -179,7 +179,7 @@ private:
                 const std::int64_t one = std::llround(
                     (inches ? from.volume.toBoardFeet() : from.volume.toCubicMetres()) *
                     static_cast<double>(million));
-                line.working = "≈ " + decimal(one, million, 6) + " × " + bare(price);
+                line.working = decimal(one, million, 6) + " " + line.unit + " × " + bare(price);
             } else {
                 line.rate = "as priced";
                 line.working = "prices of the planks: " + bare(*from.amount);
@@ -309,7 +309,7 @@ private:
         }
         QuoteLine line{.key = "rounding", .words = "Rounding", .setting = "rounding"};
         line.rate = info.name;
-        line.working = bare(sum_) + ", " + std::string(info.name);
+        line.working = bare(static_cast<std::int64_t>(asked)) + " − " + bare(sum_);
         add(std::move(line), asked - sum_);
     }
 
@@ -376,7 +376,7 @@ std::string eachWords(const Quote& quote, const std::string& currency) {
     }
     const std::string each =
         moneyWords(static_cast<std::int64_t>(nearest(quote.total, quote.boards)), currency);
-    return (quote.total % quote.boards == 0 ? "" : "≈ ") + each + " each";
+    return (quote.total % quote.boards == 0 ? "" : "about ") + each + " each";
 }
 
 }  // namespace kerfwright

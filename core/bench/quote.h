@@ -68,8 +68,8 @@ TimberCost timberAsSawn(const Totals& totals, const std::vector<Wood>& woods);
 std::string moneyWords(std::int64_t hundredths, const std::string& currency);
 /// "Incomplete. Missing: the price of glue. …"; empty for a complete quote.
 std::string incompleteWords(const Quote& quote);
-/// What a quote of several boards asks for each: "330.00 € each"; marked with `≈` where it does not
-/// divide. Empty for one board.
+/// What a quote of several boards asks for each: "330.00 € each", "about 319.37 € each". Empty for
+/// one board.
 std::string eachWords(const Quote& quote, const std::string& currency);
 
 }  // namespace kerfwright

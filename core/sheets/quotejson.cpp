@@ -68,7 +68,7 @@ std::string amountOf(const QuoteLine& line) {
     if (line.isSum || line.quantity.empty()) {
         return line.rate;
     }
-    return line.quantity + (line.rate.empty() ? "" : " at " + line.rate);
+    return line.quantity + (line.amount ? " at " : ", ") + line.rate;
 }
 
 std::string amountWords(const QuoteLine& line, const std::string& currency) {
@@ -77,7 +77,8 @@ std::string amountWords(const QuoteLine& line, const std::string& currency) {
 
 std::string reckoningRule(const Quote& quote) {
     return "Timber: " + quote.basis +
-           " Every line is rounded for itself, to the nearest hundredth, halves up; the sums add "
+           " Where it is priced by volume, the exact volume counts. Every line is rounded for "
+           "itself, to the nearest hundredth, halves up; the sums add "
            "up the lines as they stand here. Several boards take so many times the work and the "
            "material of one.";
 }

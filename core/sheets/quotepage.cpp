@@ -67,7 +67,7 @@ void itemRow(Flow& flow, const QuoteLine& line, const std::string& currency) {
     const std::vector<std::string> words = wrapped(line.words, type::body, false, width);
     std::string below = amountOf(line);
     if (!line.working.empty()) {
-        below += (below.empty() ? "" : "  =  ") + line.working;
+        below += (below.empty() ? "" : ": ") + line.working;
     }
     const std::vector<std::string> working = wrapped(below, type::small, false, width - 4);
     const double height =

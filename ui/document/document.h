@@ -48,6 +48,7 @@ inline constexpr int inlayWidth = 603;
 inline constexpr int splineThickness = 604;
 inline constexpr int rate = 700;    ///< plus which of the settings
 inline constexpr int recipe = 800;  ///< plus which of its numbers
+inline constexpr int price = 900;   ///< plus which of the settings; texts after them
 inline constexpr int wood = 1000;   ///< plus `woodEntries` times its index, plus which of them
 inline constexpr int woodEntries = 32;
 }  // namespace entry

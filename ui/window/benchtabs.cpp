@@ -5,6 +5,7 @@
 #include "ui/window/cutlist.h"
 #include "ui/window/movementbox.h"
 #include "ui/window/pieceinfo.h"
+#include "ui/window/pricepanel.h"
 #include "ui/window/sheetspanel.h"
 #include "ui/window/stepspanel.h"
 #include "ui/window/timberpanel.h"
@@ -79,7 +80,8 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Dialo
     , cutListPage_(emptyPage(this))
     , timberPage_(emptyPage(this))
     , sheetsPage_(emptyPage(this))
-    , waysPage_(emptyPage(this)) {
+    , waysPage_(emptyPage(this))
+    , pricePage_(emptyPage(this)) {
     setObjectName(QStringLiteral("bench"));
     setDocumentMode(true);
     setAccessibleName(tr("The bench"));
@@ -98,7 +100,9 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Dialo
     setTabToolTip(Ways, tr("Other ways to glue this board, side by side"));
     addTab(sheetsPage_, tr("Sheets"));
     setTabToolTip(Sheets, tr("Cut sheets, to print and pin above the bench"));
-    tabBar()->setUsesScrollButtons(true);
+    addTab(pricePage_, tr("Price"));
+    setTabToolTip(Price, tr("What the board costs to make and what to ask for it"));
+    tabBar()->setUsesScrollButtons(true);  // a narrow bench has no room for all
     tabBar()->setExpanding(false);
     tabBar()->setElideMode(Qt::ElideNone);
     tabBar()->setAccessibleName(tr("The bench"));
@@ -219,6 +223,8 @@ void BenchTabs::fill(int tab) {
         ways();
     } else if (tab == Sheets) {
         sheets();
+    } else if (tab == Price) {
+        price();
     }
 }
 
@@ -279,6 +285,16 @@ SheetsPanel* BenchTabs::sheets() {
         connect(sheets_, &SheetsPanel::told, this, &BenchTabs::told);
     }
     return sheets_;
+}
+
+PricePanel* BenchTabs::price() {
+    if (price_ == nullptr) {
+        price_ = new PricePanel(document_, planner_, dialogs_, pricePage_);
+        pricePage_->layout()->addWidget(price_);
+        price_->show();
+        connect(price_, &PricePanel::told, this, &BenchTabs::told);
+    }
+    return price_;
 }
 
 }  // namespace kerfwright

@@ -1,4 +1,5 @@
-// The bench: steps, cautions, cut list and cut sheets. What is heavy is made when it is first seen.
+// The bench: steps, cautions, cut list, ways, cut sheets and price. What is heavy is made when it
+// is first seen.
 #pragma once
 
 #include "ui/document/sawyer.h"
@@ -11,6 +12,7 @@ namespace kerfwright {
 class CardList;
 class Dialogs;
 class MovementBox;
+class PricePanel;
 class SheetsPanel;
 class StepsPanel;
 class TimberPanel;
@@ -40,12 +42,13 @@ public:
     BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Dialogs& dialogs,
               QWidget* parent = nullptr);
 
-    enum Tab { Steps, Cautions, CutListTab, TimberTab, Ways, Sheets };
+    enum Tab { Steps, Cautions, CutListTab, TimberTab, Ways, Sheets, Price };
     StepsPanel* steps() const { return steps_; }
     CardList* cautions() const { return cautions_; }
-    /// All three are made on first use.
+    /// All four are made on first use.
     TimberPanel* timber();
     SheetsPanel* sheets();
+    PricePanel* price();
     WaysPanel* ways();
 
 Q_SIGNALS:
@@ -85,6 +88,8 @@ private:
     SheetsPanel* sheets_ = nullptr;
     QWidget* waysPage_;
     WaysPanel* ways_ = nullptr;
+    QWidget* pricePage_;
+    PricePanel* price_ = nullptr;
     PlannedPtr shown_;
 };
 

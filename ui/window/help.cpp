@@ -21,7 +21,7 @@ class Help {
 
 public:
     using Row = std::array<QString, 2>;
-    static std::array<Row, 30> keys() {
+    static std::array<Row, 31> keys() {
         return {
             {{tr("Arrows"), tr("go from piece to piece")},
              {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
@@ -48,12 +48,13 @@ public:
              {tr("Ctrl + wheel"), tr("zoom; the wheel alone moves the board")},
              {tr("Space + drag"), tr("move the board; so does the middle button")},
              {tr("Ctrl + 0"), tr("see the whole board")},
-             {tr("Alt + 1 – 4"), tr("steps, cautions, cut list, cut sheets")},
+             {tr("Alt + 1, 2, …"), tr("the tabs of the bench, from the left")},
              {tr("F6, Shift + F6"), tr("go to the next or the previous part of the window")},
              {tr("F7, F8"), tr("fold the wish or the bench away, or open it")},
              {tr("F9, then arrows"), tr("go through the build, stage by stage; Escape ends it")},
              {tr("Space, on a step"), tr("show on the board what it works on, or let go")},
              {tr("="), tr("open the working of the step, stage or line that the keys stand on")},
+             {tr("F2, on a line of the price"), tr("go to the entry that it comes from")},
              {tr("Escape"), tr("let go; in an entry, take back what was typed")}}};
     }
     static QString keysTitle() { return tr("Keys of the board"); }

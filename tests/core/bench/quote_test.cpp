@@ -78,7 +78,7 @@ TEST(Quote, IsThePublishedPriceFormula) {
     EXPECT_EQ((made.total + 50) / 100, 173);
     EXPECT_EQ(made.line("timber")->quantity, "12.0 board feet");
     EXPECT_EQ(made.line("timber")->rate, "3.25 $ a board foot");
-    EXPECT_EQ(made.line("timber")->working, "≈ 12 × 3.25");
+    EXPECT_EQ(made.line("timber")->working, "12 board feet × 3.25");
     EXPECT_EQ(made.line("work")->quantity, "2 h 30 min");
     EXPECT_EQ(made.line("work")->working, "150 min × 39.00 ÷ 60");
 }
@@ -140,12 +140,12 @@ TEST(Quote, EveryLineShowsItsWorking) {
           "0.412 m² × 2 ÷ 12.5 m² a litre = 66 ml × 3 boards × 24.50 ÷ 1000", 485);
     check("sundries", "3 boards", "1.50 € a board", "3 boards × 1.50", 450);
     check("work", "19 h 45 min", "40.00 € an hour", "395 min × 3 boards × 40.00 ÷ 60", 79'000);
-    check("rounding", "", "to the nearest 5", "877.94, to the nearest 5", 206);
+    check("rounding", "", "to the nearest 5", "880.00 − 877.94", 206);
     check("tax", "", "8.875 %", "880.00 × 8.875 %", 7810);
     EXPECT_EQ(made.asked, 88'000);
     EXPECT_EQ(made.total, 95'810);
     EXPECT_TRUE(made.isComplete());
-    EXPECT_EQ(eachWords(made, "€"), "≈ 319.37 € each");
+    EXPECT_EQ(eachWords(made, "€"), "about 319.37 € each");
 }
 
 TEST(Quote, TimberForSeveralBoardsIsNotBoughtAgain) {

@@ -1,0 +1,258 @@
+#include "ui/window/pricepanel.h"
+
+#include "core/sheets/quotepage.h"
+#include "ui/document/text.h"
+#include "ui/paint/export.h"
+#include "ui/window/dialogs.h"
+#include "ui/window/formsection.h"
+#include "ui/window/icons.h"
+#include "ui/window/priceform.h"
+#include "ui/window/reckoninglist.h"
+#include "ui/window/segmented.h"
+#include "ui/window/textblock.h"
+#include "ui/window/tones.h"
+#include "ui/window/wrappedlabel.h"
+
+#include <QFileInfo>
+#include <QGridLayout>
+#include <QLabel>
+#include <QPageSize>
+#include <QPrinter>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QSettings>
+#include <QVBoxLayout>
+
+namespace kerfwright {
+
+PricePanel::PricePanel(Document& document, Planner& planner, Dialogs& dialogs, QWidget* parent)
+    : QWidget(parent)
+    , document_(document)
+    , planner_(planner)
+    , dialogs_(dialogs)
+    , reader_(new Segmented(tr("Paper for"), {tr("For the customer"), tr("For you")}, this))
+    , total_(new QLabel(this))
+    , each_(new QLabel(this))
+    , missing_(new WrappedLabel(this))
+    , area_(new QScrollArea(this)) {
+    reader_->setObjectName(QStringLiteral("quoteReader"));
+    reader_->setCurrent(0);
+    reader_->segment(0)->setToolTip(tr("A quote to hand over: the board and its price"));
+    reader_->segment(1)->setToolTip(tr("The reckoning behind it: every line with its working"));
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 12, 0, 0);
+    column->setSpacing(8);
+    auto* grid = new QGridLayout;
+    grid->setContentsMargins(12, 0, 12, 0);
+    grid->setSpacing(8);
+    grid->addWidget(reader_, 0, 0, 1, 2);
+    const auto button = [&](const QString& text, const char* name, const char* icon, int at,
+                            auto run) {
+        auto* made = new QPushButton(text, this);
+        made->setObjectName(QString::fromLatin1(name));
+        made->setIcon(lineIcon(QString::fromLatin1(icon)));
+        made->setAutoDefault(false);
+        grid->addWidget(made, 1, at);
+        buttons_.push_back(made);
+        connect(made, &QPushButton::clicked, this, run);
+    };
+    button(tr("Save PDF…"), "saveQuote", "export", 0, [this] { savePdf(); });
+    button(tr("Print…"), "printQuote", "print", 1, [this] { print(); });
+    column->addLayout(grid);
+
+    auto* content = new QWidget(area_);
+    auto* rows = new QVBoxLayout(content);
+    rows->setContentsMargins(0, 4, 0, 12);
+    rows->setSpacing(4);
+    total_->setObjectName(QStringLiteral("quoteTotal"));
+    QFont big = font();
+    big.setBold(true);
+    big.setPixelSize(QFontInfo(font()).pixelSize() * 3 / 2);
+    total_->setFont(big);
+    each_->setObjectName(QStringLiteral("quoteEach"));
+    each_->setFont(smallFont(font()));
+    each_->setForegroundRole(QPalette::PlaceholderText);
+    missing_->setObjectName(QStringLiteral("quoteMissing"));
+    missing_->setFont(smallFont(font()));
+    for (QLabel* label : {total_, each_, static_cast<QLabel*>(missing_)}) {
+        label->setContentsMargins(20, 0, 16, 0);
+        rows->addWidget(label);
+    }
+    section_ = new FormSection(tr("What goes into it"), true, content);
+    section_->setObjectName(QStringLiteral("pricing"));
+    section_->head()->setObjectName(QStringLiteral("pricingHead"));
+    section_->setContentsMargins(20, 4, 12, 4);
+    form_ = new PriceForm(document, section_);
+    rows->addWidget(section_);
+    list_ = new ReckoningList(content);
+    rows->addWidget(list_);
+    rule_ = new WrappedLabel(content);
+    rule_->setObjectName(QStringLiteral("quoteRule"));
+    rule_->setFont(smallFont(font()));
+    rule_->setForegroundRole(QPalette::PlaceholderText);
+    rule_->setContentsMargins(20, 4, 16, 0);
+    rows->addWidget(rule_);
+    rows->addStretch(1);
+    area_->setWidget(content);
+    area_->setWidgetResizable(true);
+    area_->setFrameShape(QFrame::NoFrame);
+    area_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area_->setFocusPolicy(Qt::NoFocus);
+    column->addWidget(area_, 1);
+
+    connect(list_, &ReckoningList::settingAsked, this,
+            [this](const QString& key) { form_->focusSetting(fromQt(key)); });
+    connect(list_, &ReckoningList::shown, this, [this](const QRect& place) {
+        const QPoint top = list_->mapTo(area_->widget(), place.topLeft());
+        const QPoint bottom = list_->mapTo(area_->widget(), place.bottomLeft());
+        area_->ensureVisible(0, bottom.y(), 0, 8);
+        area_->ensureVisible(0, top.y(), 0, 8);
+    });
+    const auto refreshIfSeen = [this] {
+        if (isVisible()) {
+            refresh();
+        }
+    };
+    connect(&planner, &Planner::changed, this, refreshIfSeen);
+    connect(&document, &Document::projectChanged, this, refreshIfSeen);
+}
+
+void PricePanel::setTimberSource(TimberSource source) {
+    timber_ = std::move(source);
+    refresh();
+}
+
+void PricePanel::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    refresh();
+    // At first the entries are what there is to do; later the maker folds them as he likes.
+    if (!seen_ && planner_.last()) {
+        seen_ = true;
+        section_->setOpen(!document_.project().pricing.benchHour);
+    }
+}
+
+Quote PricePanel::reckon() const {
+    const Planned& planned = *planner_.last();
+    const Project& project = document_.project();
+    std::optional<TimberCost> timber;
+    if (timber_) {
+        timber = timber_(planned);
+    }
+    if (!timber) {
+        timber = timberAsSawn(planned.job.totals, planned.project->woods);
+    }
+    return quote(planned.job, *timber, project.pricing, project.notation, project.currency);
+}
+
+void PricePanel::showTotal(const Quote& made) {
+    const QString money = toQt(moneyWords(made.total, document_.project().currency));
+    total_->setText(made.isComplete() ? tr("To pay %1").arg(money) : tr("At least %1").arg(money));
+    const QString each = toQt(eachWords(made, document_.project().currency));
+    each_->setText(each.isEmpty()
+                       ? QString()
+                       : tr("for %1 boards, %2").arg(QString::number(made.boards), each));
+    each_->setVisible(!each.isEmpty());
+    missing_->setVisible(!made.isComplete());
+    missing_->setText(made.isComplete() ? QString()
+                                        : QStringLiteral("▲ ") + toQt(incompleteWords(made)));
+    QPalette tinted = palette();
+    tinted.setColor(QPalette::WindowText, tonesOf(palette()).caution);
+    missing_->setPalette(tinted);
+}
+
+void PricePanel::refresh() {
+    form_->refresh();
+    const bool ready = isReady();
+    for (QPushButton* button : buttons_) {
+        button->setEnabled(ready);
+    }
+    list_->setEnabled(ready);
+    total_->setEnabled(ready);
+    if (!planner_.last()) {
+        total_->setText(tr("The price appears here once the board can be planned."));
+        each_->hide();
+        missing_->hide();
+        rule_->hide();
+        list_->setLines({}, {});
+        return;
+    }
+    const Quote made = reckon();
+    showTotal(made);
+    list_->setLines(made.lines, document_.project().currency);
+    rule_->setText(toQt(reckoningRule(made)));
+    rule_->show();
+}
+
+bool PricePanel::forCustomer() const {
+    return reader_->current() == 0;
+}
+
+Paper PricePanel::paper() const {
+    // The paper that was chosen for the cut sheets.
+    const QString kept = QSettings().value(QStringLiteral("paper")).toString();
+    return kept == QStringLiteral("letter") ||
+                   (kept.isEmpty() && document_.project().notation.unit == Unit::Inches)
+               ? Paper::Letter
+               : Paper::A4;
+}
+
+std::vector<Page> PricePanel::pages() const {
+    const Project& project = document_.project();
+    const Job& job = planner_.last()->job;
+    return forCustomer() ? quotePages(project, job, reckon(), paper())
+                         : reckoningPages(project, job, reckon(), paper());
+}
+
+bool PricePanel::readyOrTold() {
+    if (!isReady()) {
+        dialogs_.tell(this, tr("No plan to price"),
+                      planner_.state() == Planner::State::Impossible
+                          ? planner_.fault()
+                          : tr("The plan is still being made. Try again in a moment."));
+    }
+    return isReady();
+}
+
+void PricePanel::savePdf() {
+    if (!readyOrTold()) {
+        return;
+    }
+    QString name = document_.path().isEmpty() ? document_.displayName()
+                                              : QFileInfo(document_.path()).completeBaseName();
+    for (const QChar c : {QLatin1Char('/'), QLatin1Char('\\'), QLatin1Char(':')}) {
+        name.replace(c, QLatin1Char('-'));
+    }
+    const QString ending = QStringLiteral(".pdf");
+    QString path = dialogs_.fileToWrite(
+        this, forCustomer() ? tr("Save the quote") : tr("Save the reckoning"),
+        name + (forCustomer() ? tr("-quote") : tr("-reckoning")) + ending, tr("PDF (*.pdf)"));
+    if (path.isEmpty()) {
+        return;
+    }
+    if (!path.endsWith(ending, Qt::CaseInsensitive)) {
+        path += ending;
+    }
+    const QString fault =
+        writeFileAtomically(path, toPdf(pages(), paper(), document_.displayName()));
+    if (fault.isEmpty()) {
+        Q_EMIT told(tr("Saved %1").arg(QFileInfo(path).fileName()));
+    } else {
+        dialogs_.tell(this, tr("Not saved"), fault);
+    }
+}
+
+void PricePanel::print() {
+    if (!readyOrTold()) {
+        return;
+    }
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setPageSize(QPageSize(paper() == Paper::Letter ? QPageSize::Letter : QPageSize::A4));
+    printer.setDocName(document_.displayName());
+    if (dialogs_.setUpPrinter(this, printer) && !kerfwright::print(printer, pages(), paper())) {
+        dialogs_.tell(this, tr("Not printed"),
+                      tr("The printer gave up before the last page. Nothing else has changed."));
+    }
+}
+
+}  // namespace kerfwright
