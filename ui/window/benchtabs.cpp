@@ -1,5 +1,6 @@
 #include "ui/window/benchtabs.h"
 
+#include "core/timber/worth.h"
 #include "ui/document/text.h"
 #include "ui/window/cardlist.h"
 #include "ui/window/cutlist.h"
@@ -290,6 +291,17 @@ SheetsPanel* BenchTabs::sheets() {
 PricePanel* BenchTabs::price() {
     if (price_ == nullptr) {
         price_ = new PricePanel(document_, planner_, dialogs_, pricePage_);
+        // Whole planks and what is to be bought cost more than the strips.
+        sawyer_.wake();
+        price_->setTimberSource([this](const Planned& planned) -> std::optional<TimberCost> {
+            const SawnPtr last = sawyer_.last();
+            if (sawyer_.state() != Sawyer::State::Current || !last || !last->isFinal ||
+                last->planned.get() != &planned) {
+                return std::nullopt;
+            }
+            return timberCost(last->plan, planned.project->woods, planned.project->notation);
+        });
+        connect(&sawyer_, &Sawyer::changed, price_, &PricePanel::refresh);
         pricePage_->layout()->addWidget(price_);
         price_->show();
         connect(price_, &PricePanel::told, this, &BenchTabs::told);
