@@ -130,7 +130,7 @@ void MarkBar::refresh() {
 }
 
 QSize MarkBar::minimumSizeHint() const {
-    return QSize(layout()->minimumSize().width() + gap + RegionBar::leastWidth(), barHeight);
+    return QSize(layout()->minimumSize().width() + RegionBar::leastWidth(), barHeight);
 }
 
 void MarkBar::resizeEvent(QResizeEvent*) {
@@ -145,7 +145,7 @@ void MarkBar::place() {
     // then as many commands as there is room for.
     layout()->activate();
     const int left = rowHeight_->geometry().right() + gap;
-    const int room = width() - left;
+    const int room = std::max(RegionBar::leastWidth(), width() - left);
     const int words = size_->sizeHint().width();
     const bool said = !size_->text().isEmpty() && words + gap + RegionBar::leastWidth() <= room;
     const int taken = said ? words + gap : 0;
