@@ -76,7 +76,7 @@ bool load(const TimberRequest& request, std::vector<Project>& projects, std::ost
     return true;
 }
 
-ExitCode tellEach(std::vector<Project> projects, std::ostream& out, std::ostream& err) {
+ExitCode tellEach(std::vector<Project> projects, std::ostream& out) {
     const Timber timber = projects.front().timber;
     for (Project& project : projects) {
         const std::string name = project.titles.name;
@@ -86,8 +86,8 @@ ExitCode tellEach(std::vector<Project> projects, std::ostream& out, std::ostream
         project.timber.pins.clear();
         const Result<Batch> batch = planBatch({std::move(project)});
         if (!batch) {
-            tell(err, "", batch.fault());
-            return Problem;
+            out << "no   " << name << "\n       " << batch.fault().text() << '\n';
+            continue;
         }
         out << (batch->timber.layout.isComplete() ? "yes  " : "no   ") << name << '\n';
         if (!batch->timber.layout.isComplete()) {
@@ -179,7 +179,7 @@ ExitCode carryOutTimber(const TimberRequest& request, std::ostream& out, std::os
                            request.growth == "cells" ? Growth::Cells : Growth::Squares, out, err);
     }
     if (request.each) {
-        return tellEach(std::move(projects), out, err);
+        return tellEach(std::move(projects), out);
     }
     const Unit unit = projects.front().notation.unit;
     const Result<Batch> batch = planBatch(std::move(projects));

@@ -18,7 +18,7 @@ constexpr Rule everyRule[] = {
     rules::endToEnd,      rules::hardToGlue,        rules::openTime,        rules::openPores,
     rules::unknownPores,  rules::reportedReactions, rules::lowContrast,     rules::gamePieces,
     rules::gameSquares,   rules::fewClamps,         rules::noSpareSlice,    rules::extraJoints,
-    rules::omittedJoints,
+    rules::omittedJoints, rules::woodsAlike,
 };
 
 }  // namespace

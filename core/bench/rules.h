@@ -52,5 +52,6 @@ void reportedReactions(const Scene& on, Found& found);
 void gameSquares(const Scene& on, Found& found);
 void gamePieces(const Scene& on, Found& found);
 void lowContrast(const Scene& on, Found& found);
+void woodsAlike(const Scene& on, Found& found);
 
 }  // namespace kerfwright::rules

@@ -1,10 +1,13 @@
 // What a board is for, and woods, sizes or colours that do not suit it.
 #include "core/bench/rules.h"
 #include "core/board/games.h"
+#include "core/figure/colourspace.h"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <set>
+#include <utility>
 
 namespace kerfwright::rules {
 namespace {
@@ -299,6 +302,54 @@ void lowContrast(const Scene& on, Found& found) {
                          -1,
                          {},
                          std::move(place)});
+    }
+}
+
+void woodsAlike(const Scene& on, Found& found) {
+    // Differences by CIEDE2000: 1 is about what trained eyes see side by side, 2 to 10 is seen at a
+    // glance (common guidance, no standard). Rings and pores of a wood are as far apart as that.
+    constexpr double enough = 5;
+    if (isGame(on)) {
+        return;  // asks for more than to be told apart: lowContrast
+    }
+    const Field& field = on.wish.field;
+    const std::vector<int> map = pieceMap(field);
+    const std::size_t columns = field.columns.size();
+    std::set<std::pair<int, int>> meet;
+    const auto note = [&](std::size_t a, std::size_t b) {
+        const int one = field.pieces[static_cast<std::size_t>(map[a])].wood;
+        const int other = field.pieces[static_cast<std::size_t>(map[b])].wood;
+        if (one != other) {
+            meet.insert(std::minmax(one, other));
+        }
+    };
+    for (std::size_t i = 0; i < map.size(); ++i) {
+        if (i % columns + 1 < columns) {
+            note(i, i + 1);
+        }
+        if (i + columns < map.size()) {
+            note(i, i + columns);
+        }
+    }
+    for (const auto& [one, other] : meet) {
+        const double difference =
+            colourDifference(on.woods[static_cast<std::size_t>(one)].colour,
+                             on.woods[static_cast<std::size_t>(other)].colour);
+        if (difference < enough) {
+            CautionPlace place = piecesOf(on, {one, other});
+            place.border = false;
+            found.push_back({Severity::Note,
+                             "woods-alike",
+                             "Woods that look alike",
+                             woodName(on, one) + " and " + woodName(on, other) +
+                                 " lie side by side, and their colours differ by " +
+                                 oneDecimal(difference) + " (CIEDE2000); below " +
+                                 oneDecimal(enough) + " the pattern is hardly seen.",
+                             "Choose a lighter or a darker wood for one of them.",
+                             -1,
+                             {},
+                             std::move(place)});
+        }
     }
 }
 

@@ -15,6 +15,10 @@ struct History {
     Corner low;                   ///< what has come off since it was made
 };
 
+int sign(Length length) {
+    return length > Length() ? 1 : length < Length() ? -1 : 0;
+}
+
 class Walk {
 public:
     Walk(const StepList& list, const Trace& trace)
@@ -34,9 +38,27 @@ public:
             return {};
         }
         std::vector<std::string> chain;
-        follow(field_, {x, y, half(size[Z])}, chain);
+        across_ = Corner{unit, Length(), Length()};
+        down_ = Corner{Length(), unit, Length()};
+        follow(field_, {x, y, size[Z]}, chain);
         chain.erase(chain.begin());
         return chain;
+    }
+
+    /// Of the point that was followed last.
+    StripPlace place(std::string strip) const {
+        const auto found = trace_.find(strip);
+        StripPlace place;
+        if (found != trace_.end()) {
+            place.size = found->second.made.size;
+        }
+        place.strip = std::move(strip);
+        place.point = end_;
+        for (const Axis axis : {X, Y, Z}) {
+            place.across[axis] = sign(across_[axis]);
+            place.down[axis] = sign(down_[axis]);
+        }
+        return place;
     }
 
 private:
@@ -88,6 +110,7 @@ private:
         chain.push_back(label);
         const auto found = histories_.find(label);
         if (found == histories_.end()) {
+            end_ = point;
             return;
         }
         const History& history = found->second;
@@ -105,6 +128,7 @@ private:
                 into(*panel->second.glued, point, chain);
             } else {
                 chain.push_back(history.cutOff);
+                end_ = point;
             }
             return;
         }
@@ -115,13 +139,23 @@ private:
             part(*history.taken, point, chain);
         } else if (history.glued != nullptr) {
             into(*history.glued, point, chain);
+        } else {
+            end_ = point;
         }
     }
 
     void part(const Laid& laid, const Corner& point, std::vector<std::string>& chain) {
         const auto solid = trace_.find(laid.part);
         if (solid != trace_.end()) {
-            follow(laid.part, unlaid(point, solid->second.ready.size, laid.lay), chain);
+            const Corner& size = solid->second.ready.size;
+            const Corner origin = unlaid({}, size, laid.lay);
+            for (Corner* direction : {&across_, &down_}) {
+                *direction = unlaid(*direction, size, laid.lay);
+                for (const Axis axis : {X, Y, Z}) {
+                    (*direction)[axis] -= origin[axis];
+                }
+            }
+            follow(laid.part, unlaid(point, size, laid.lay), chain);
         }
     }
 
@@ -132,7 +166,7 @@ private:
             if (solid == trace_.end()) {
                 return;
             }
-            const Length size = kerfwright::laid(solid->second.ready, laid.lay).size[along];
+            const Length size = laidSize(solid->second.ready.size, laid.lay)[along];
             if (point[along] < size) {
                 part(laid, point, chain);
                 return;
@@ -141,15 +175,31 @@ private:
         }
     }
 
+    static constexpr Length unit = Length::mm(1);
+
     const Trace& trace_;
     std::unordered_map<std::string, History> histories_;
     std::string field_;
+    Corner end_;            ///< where the point that is followed lies in its strip
+    Corner across_, down_;  ///< of one mm of the field, in the part that is looked at
 };
 
 }  // namespace
 
 std::vector<std::string> originAt(const StepList& list, const Trace& trace, Length x, Length y) {
     return Walk(list, trace).from(x, y);
+}
+
+std::vector<StripPlace> stripsAt(const StepList& list, const Trace& trace,
+                                 const std::vector<FieldPoint>& points) {
+    Walk walk(list, trace);
+    std::vector<StripPlace> places;
+    places.reserve(points.size());
+    for (const FieldPoint& point : points) {
+        std::vector<std::string> chain = walk.from(point.x, point.y);
+        places.push_back(chain.empty() ? StripPlace() : walk.place(std::move(chain.back())));
+    }
+    return places;
 }
 
 }  // namespace kerfwright

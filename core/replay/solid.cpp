@@ -104,6 +104,15 @@ Solid laid(const Solid& solid, const Lay& lay) {
     return result;
 }
 
+Corner laidSize(const Corner& size, const Lay& lay) {
+    const Turn turn = turnOf(lay);
+    Corner result;
+    for (std::size_t i = 0; i < 3; ++i) {
+        result[i] = size[turn.from[i]];
+    }
+    return result;
+}
+
 Corner unlaid(const Corner& point, const Corner& size, const Lay& lay) {
     const Turn turn = turnOf(lay);
     Corner source;

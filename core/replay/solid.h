@@ -45,6 +45,9 @@ Solid stick(int wood, Length width, Length length, Length thickness);
 /// The solid as it lies after the turns of `lay`. All are rotations: none makes a mirror image.
 Solid laid(const Solid& solid, const Lay& lay);
 
+/// Its size alone.
+Corner laidSize(const Corner& size, const Lay& lay);
+
 /// Where a point of the laid solid was before it was laid; `size` is the solid's before.
 Corner unlaid(const Corner& point, const Corner& size, const Lay& lay);
 

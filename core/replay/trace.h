@@ -5,6 +5,7 @@
 #include "core/glueup/steps.h"
 #include "core/replay/solid.h"
 
+#include <array>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -25,6 +26,23 @@ using Trace = std::unordered_map<std::string, Traced>;
 /// glued into the field first, then the part of which that was glued or off which it was cut, down
 /// to the strip. Empty outside.
 std::vector<std::string> originAt(const StepList& steps, const Trace& trace, Length x, Length y);
+
+/// From the top left corner of the field as it is glued.
+struct FieldPoint {
+    Length x, y;
+};
+
+/// Where a point of the board's face lies in the strip it is of, and how that strip lies there.
+struct StripPlace {
+    std::string strip;  ///< empty outside the field
+    Corner size;        ///< of the strip as it was milled; its grain runs along y
+    Corner point;       ///< in the strip, from its low corner
+    /// Where one step to the right, and one down the field, lead to in the strip: one of the three
+    /// is 1 or -1, the others 0.
+    std::array<int, 3> across{}, down{};
+};
+std::vector<StripPlace> stripsAt(const StepList& steps, const Trace& trace,
+                                 const std::vector<FieldPoint>& points);
 
 Trace trace(const StepList& steps, const Board& board, const FieldSeason& season = {});
 

@@ -45,7 +45,9 @@ public:
     }
 
     Drawing draw() {
-        fills();
+        if (options_.fills) {
+            fills();
+        }
         if (options_.hatch) {
             hatches();
         }

@@ -11,6 +11,7 @@ namespace kerfwright {
 struct BoardViewOptions {
     bool letters = false;        ///< wood letters on the pieces
     bool hatch = false;          ///< a hatch per wood besides its colour
+    bool fills = true;           ///< the woods' colours; else what is below shows between the lines
     bool wholeBoard = true;      ///< with the border; else the field alone, at the origin
     double lineWidth = 0.3;      ///< of joints, mm
     double hatchPitch = 4;       ///< between hatch lines, mm

@@ -99,12 +99,15 @@ TEST(TimberCommand, FindsTheLargestBoardAndTheBoardsThatCanBeMade) {
     ASSERT_EQ(largest.code, Done) << largest.err;
     EXPECT_THAT(largest.out, HasSubstr("The largest board from this rack has "));
     Project huge = board("Huge");
-    huge.board.border.width = Length::mm(250);  // wider than any plank
-    const Called each =
-        call({"timber", a, folder.write("b.kerfwright", huge), "--rack", rack, "--each"});
+    huge.board.border.width = Length::mm(150);  // one plank of wenge gives no four such rails
+    Project wide = board("Wide");
+    wide.board.border.width = Length::mm(250);  // wider than any timber
+    const Called each = call({"timber", a, folder.write("b.kerfwright", huge),
+                              folder.write("c.kerfwright", wide), "--rack", rack, "--each"});
     ASSERT_EQ(each.code, Done) << each.err;
     EXPECT_THAT(each.out, HasSubstr("yes  A\n"));
     EXPECT_THAT(each.out, HasSubstr("no   Huge\n       missing: "));
+    EXPECT_THAT(each.out, HasSubstr("no   Wide\n       Board 1, Wide: Border width: "));
     EXPECT_EQ(call({"timber", a, "--largest", "rows"}).code, Usage);
     EXPECT_EQ(call({"timber"}).code, Usage);
 }

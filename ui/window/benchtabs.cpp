@@ -204,6 +204,7 @@ void BenchTabs::fill(int tab) {
         cutListPage_->layout()->setContentsMargins(10, 0, 4, 0);
         auto* list = new CutList(planner_, cutListPage_);
         cutListPage_->layout()->addWidget(list);
+        connect(list, &CutList::termAsked, this, &BenchTabs::termAsked);
         list->show();
     } else if (tab == Ways) {
         ways();

@@ -49,6 +49,8 @@ Q_SIGNALS:
     void told(const QString& words);
     /// What the chosen caution is about, on the board.
     void highlighted(const Highlight& highlight);
+    /// The entry that a term of a working in the cut list comes from.
+    void termAsked(TermKind kind);
     /// Where the maker says what timber there is.
     void timberAsked();
 

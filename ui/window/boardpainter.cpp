@@ -45,6 +45,25 @@ QColor toQColor(Colour colour) {
     return QColor(colour.red, colour.green, colour.blue);
 }
 
+double jointWidth(const Field& field, const BoardGeometry& geometry) {
+    const QRectF rect = geometry.field();
+    const double smallest = std::min(rect.width() / static_cast<double>(field.columns.size()),
+                                     rect.height() / static_cast<double>(field.rows.size()));
+    return smallest < 5 ? 0 : 1 / geometry.ratio();
+}
+
+QRectF pieceRect(const Piece& piece, const BoardGeometry& geometry, double joint) {
+    const QRectF field = geometry.field();
+    QRectF rect = geometry.cells(QRect(piece.column, piece.row, piece.across, piece.down));
+    if (rect.right() < field.right()) {
+        rect.setRight(rect.right() - joint);
+    }
+    if (rect.bottom() < field.bottom()) {
+        rect.setBottom(rect.bottom() - joint);
+    }
+    return rect;
+}
+
 void paintBoard(QPainter& painter, const Board& board, const std::vector<Wood>& woods,
                 const BoardGeometry& geometry) {
     if (board.border.has(BorderDesign::EndGrainBand)) {
@@ -63,22 +82,10 @@ void paintBoard(QPainter& painter, const Board& board, const std::vector<Wood>& 
     // The ground shows between the pieces as the joints.
     const QRectF field = geometry.field();
     painter.fillRect(field, jointColour(woods));
-    const double device = 1 / geometry.ratio();
-    const double smallest =
-        std::min(field.width() / static_cast<double>(board.field.columns.size()),
-                 field.height() / static_cast<double>(board.field.rows.size()));
-    const double joint = smallest < 5 ? 0 : device;
-
+    const double joint = jointWidth(board.field, geometry);
     std::vector<std::vector<QRectF>> byWood(woods.size());
     for (const Piece& piece : board.field.pieces) {
-        QRectF rect = geometry.cells(QRect(piece.column, piece.row, piece.across, piece.down));
-        if (rect.right() < field.right()) {
-            rect.setRight(rect.right() - joint);
-        }
-        if (rect.bottom() < field.bottom()) {
-            rect.setBottom(rect.bottom() - joint);
-        }
-        byWood[static_cast<std::size_t>(piece.wood)].push_back(rect);
+        byWood[static_cast<std::size_t>(piece.wood)].push_back(pieceRect(piece, geometry, joint));
     }
     for (std::size_t i = 0; i < woods.size(); ++i) {
         if (!byWood[i].empty()) {

@@ -31,6 +31,13 @@ void paintBorder(QPainter& painter, const Border& border, const std::vector<Wood
 /// and pins.
 void paintBorderFit(QPainter& painter, const Border& border, const BorderFit& fit,
                     const std::vector<Wood>& woods, const BoardGeometry& geometry);
+/// Its inlay, its mitres and joints: what lies over the wood of the rails.
+void paintBorderLines(QPainter& painter, const Border& border, const std::vector<Wood>& woods,
+                      const BoardGeometry& geometry);
+/// How wide joints between pieces are drawn, in pixels; 0 where pieces are too small for them.
+double jointWidth(const Field& field, const BoardGeometry& geometry);
+/// What of a piece is seen beside its joints.
+QRectF pieceRect(const Piece& piece, const BoardGeometry& geometry, double joint);
 /// The soft edge under it.
 void paintShadow(QPainter& painter, const QRectF& board, bool dark);
 /// A hairline round it, where dark woods would run into a dark window.

@@ -28,7 +28,8 @@ BoardView::BoardView(Document& document, Planner& planner, BoardEditor& editor, 
     : QWidget(parent)
     , document_(document)
     , planner_(planner)
-    , editor_(editor) {
+    , editor_(editor)
+    , figure_(document, planner) {
     setObjectName(QStringLiteral("board"));
     setAccessibleName(tr("Board"));
     setFocusPolicy(Qt::StrongFocus);
@@ -53,6 +54,7 @@ BoardView::BoardView(Document& document, Planner& planner, BoardEditor& editor, 
         lettered_.reset();
         layOut();  // which way it was planned says where some borders lie
     });
+    connect(&figure_, &FigureLayer::changed, this, qOverload<>(&QWidget::update));
     connect(&editor, &BoardEditor::markChanged, this, [this] {
         keyJoint_ = GridJoint();
         if (isDrawing() && drag_ == Drag::None && !editor_.mark().isNull()) {
@@ -215,14 +217,22 @@ void BoardView::paintEvent(QPaintEvent* event) {
     const Board& board = shownBoard();
     const Job* planned = preview_ ? nullptr : currentJob();
     const Job* job = isStill() ? planned : nullptr;
+    const Job* like = likeJob(project);
+    const std::vector<Wood>& woods = figure_.finished(project.woods);
+    const bool figured = figure_.paint(
+        painter,
+        {board, project.woods, geometry_, rect(),
+         like != nullptr ? like->plan.grainDown : board.grain != GrainDirection::Across, letters_});
     if (letters_) {
-        if (!lettered_) {
+        if (!lettered_ || letteredOnFigure_ != figured) {
+            letteredOnFigure_ = figured;
             BoardViewOptions options;
             options.letters = true;
             options.hatch = true;
+            options.fills = !figured;
             options.surround = geometry_.surround();
-            lettered_ = drawBoard(board, project.woods,
-                                  job ? job->plan.extraJoints : std::vector<Joint>(), options);
+            lettered_ = drawBoard(board, woods, job ? job->plan.extraJoints : std::vector<Joint>(),
+                                  options);
         }
         painter.save();
         painter.setRenderHint(QPainter::Antialiasing);
@@ -231,12 +241,14 @@ void BoardView::paintEvent(QPaintEvent* event) {
         kerfwright::paint(painter, *lettered_, windowTheme(tones.dark));
         painter.restore();
     } else {
-        paintBoard(painter, board, project.woods, geometry_);
+        if (!figured) {
+            paintBoard(painter, board, woods, geometry_);
+        }
         if (job != nullptr) {
             paintExtraJoints(painter, job->plan.extraJoints, board, geometry_);
         }
         if (planned != nullptr) {
-            paintBorderFit(painter, board.border, planned->plan.border, project.woods, geometry_);
+            paintBorderFit(painter, board.border, planned->plan.border, woods, geometry_);
         }
     }
     paintOverlays(painter);

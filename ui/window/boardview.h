@@ -6,6 +6,7 @@
 #include "ui/window/boardeditor.h"
 #include "ui/window/boardgeometry.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/figurelayer.h"
 #include "ui/window/seasonpicture.h"
 
 #include <QWidget>
@@ -34,6 +35,8 @@ public:
     QPoint pointedCell() const { return hovered_.x() < 0 ? QPoint(0, 0) : hovered_; }
     /// Letters and hatch on the woods, for eyes and printers that do not see colour.
     void setLetters(bool on);
+    /// Wood figure on the pieces, raw or oiled.
+    FigureLayer& figure() { return figure_; }
     void setHighlight(const Highlight& highlight);
     /// Shows another project for as long as it is looked at; null: the document's own again.
     void setPreview(const ProjectPtr& project);
@@ -121,8 +124,10 @@ private:
     ProjectPtr preview_;
     std::shared_ptr<const SeasonPicture> season_;
     BoardGeometry geometry_;
+    FigureLayer figure_;
     Tool tool_ = Tool::Paint;
     bool letters_ = false;
+    bool letteredOnFigure_ = false;
     std::optional<Drawing> lettered_;  ///< kept until the project or the plan changes
     Highlight highlight_;
     double scale_ = 1;

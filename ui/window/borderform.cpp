@@ -9,6 +9,7 @@
 #include "ui/window/segmented.h"
 #include "ui/window/woodchip.h"
 
+#include <QAbstractButton>
 #include <QCheckBox>
 #include <QPushButton>
 
@@ -313,6 +314,18 @@ void BorderForm::refreshCaution() {
     caution_->say(this, tr("▲ %1, and long grain does not. Rails that are glued to it burst their "
                            "joints, or crack the field.")
                             .arg(moves));
+}
+
+void BorderForm::focusGap() {
+    if (gapRow_->isVisible()) {
+        gap_->focusEntry();
+        return;
+    }
+    for (auto* choice : gapFrom_->findChildren<QAbstractButton*>()) {
+        if (choice->isChecked()) {
+            choice->setFocus(Qt::OtherFocusReason);
+        }
+    }
 }
 
 void BorderForm::refreshFit() {

@@ -29,6 +29,9 @@ public:
     BorderForm(Document& document, Planner& planner, FormSection* section);
     LengthField* width() const { return width_; }
     LengthField* gap() const { return gap_; }
+    LengthField* inlay() const { return inlay_.size; }
+    /// The gap, or where it is chosen that it follows the season.
+    void focusGap();
     void refresh();
 
 Q_SIGNALS:

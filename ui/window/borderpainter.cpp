@@ -41,6 +41,14 @@ void paintBorder(QPainter& painter, const Border& border, const std::vector<Wood
         painter.fillRect(inner, shadow);
     }
     fillRing(painter, outer, inner, wood);
+    paintBorderLines(painter, border, woods, geometry);
+}
+
+void paintBorderLines(QPainter& painter, const Border& border, const std::vector<Wood>& woods,
+                      const BoardGeometry& geometry) {
+    const QRectF outer = geometry.board();
+    const QRectF inner = geometry.inside();
+    const QColor wood = colourOf(woods, border.wood);
     if (border.hasInlay()) {
         const double line = border.inlayWidth.toMm() * geometry.scale();
         fillRing(painter, inner.adjusted(-line, -line, line, line), inner,

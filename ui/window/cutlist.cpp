@@ -6,8 +6,11 @@
 #include "ui/window/stepwords.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
+#include "ui/window/workingpopup.h"
 
+#include <QKeyEvent>
 #include <QLabel>
+#include <QMouseEvent>
 #include <QPainter>
 #include <QStyledItemDelegate>
 
@@ -21,6 +24,7 @@ constexpr int headHeight = 48;
 constexpr int side = 12;  // left and right of a line
 constexpr int chipSize = 26;
 constexpr int above = 9;  // and below
+constexpr int signSize = 28;
 
 bool sameSize(const MillLine& a, const MillLine& b) {
     return a.thickness.value == b.thickness.value && a.width.value == b.width.value &&
@@ -58,6 +62,11 @@ public:
             painter->drawRoundedRect(QRectF(option.rect).adjusted(4.5, 3.5, -4.5, -3.5), 4, 4);
         }
         layOut(painter, list_->line(index.row()), option.rect, option.palette);
+        QFont bold = list_->font();
+        bold.setBold(true);
+        painter->setFont(bold);
+        painter->setPen(tones.accent);
+        painter->drawText(list_->workingRect(index.row()), Qt::AlignCenter, QStringLiteral("="));
         painter->restore();
     }
 
@@ -90,8 +99,8 @@ private:
         }
         text.add(line.wood, plain, tones.text, right - useWidth - 10, 1);
         text.add(line.pieces, small, tones.quiet, right, 3);
-        text.add(line.milled, bold, tones.text, right, 1);
-        text.add(line.rough, small, tones.quiet, right, 1);
+        text.add(line.milled, bold, tones.text, right - signSize, 1);
+        text.add(line.rough, small, tones.quiet, right - signSize, 1);
         return text.y + above - cell.top();
     }
 
@@ -146,6 +155,7 @@ CutList::CutList(Planner& planner, QWidget* parent)
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
     setViewportMargins(0, headHeight, 0, 0);
     viewport()->setBackgroundRole(QPalette::Window);
+    setMouseTracking(true);
     head_->setObjectName(QStringLiteral("cutListHead"));
     head_->setWordWrap(true);
     head_->setForegroundRole(QPalette::PlaceholderText);
@@ -166,6 +176,50 @@ void CutList::resizeEvent(QResizeEvent* event) {
     QListView::resizeEvent(event);
     head_->setGeometry(0, 0, width(), headHeight);
     scheduleDelayedItemsLayout();
+}
+
+QRect CutList::workingRect(int row) const {
+    const QRect cell = visualRect(model_->index(row));
+    return QRect(cell.right() - side - signSize + 6, cell.bottom() - above - signSize - 6, signSize,
+                 signSize);
+}
+
+void CutList::mousePressEvent(QMouseEvent* event) {
+    QListView::mousePressEvent(event);
+    const QModelIndex index = indexAt(event->pos());
+    if (index.isValid() && event->button() == Qt::LeftButton &&
+        workingRect(index.row()).contains(event->pos())) {
+        openWorking(index.row());
+    }
+}
+
+void CutList::mouseMoveEvent(QMouseEvent* event) {
+    QListView::mouseMoveEvent(event);
+    const QModelIndex index = indexAt(event->pos());
+    const bool over = index.isValid() && workingRect(index.row()).contains(event->pos());
+    viewport()->setCursor(over ? Qt::PointingHandCursor : Qt::ArrowCursor);
+}
+
+void CutList::keyPressEvent(QKeyEvent* event) {
+    const bool asks = event->key() == Qt::Key_Equal || event->key() == Qt::Key_Return ||
+                      event->key() == Qt::Key_Enter;
+    if (asks && currentIndex().isValid()) {
+        openWorking(currentIndex().row());
+        return;
+    }
+    QListView::keyPressEvent(event);
+}
+
+void CutList::openWorking(int row) {
+    if (!shown_) {
+        return;
+    }
+    const CutLine& asked = line(row);
+    auto* popup = new WorkingPopup(tr("%1, %2").arg(asked.wood, asked.use), asked.figures,
+                                   shown_->project->notation, this);
+    connect(popup, &WorkingPopup::termAsked, this, &CutList::termAsked);
+    const QRect anchor = workingRect(row);
+    popup->openBeside(QRect(viewport()->mapToGlobal(anchor.topLeft()), anchor.size()));
 }
 
 void CutList::refresh() {
@@ -202,14 +256,22 @@ void CutList::refresh() {
             for (const MillLine& line : alike) {
                 const Wood& wood = planned->project->woods[static_cast<std::size_t>(line.wood)];
                 lines.push_back(
-                    {toQColor(wood.colour), toQt(wood.letter), toQt(wood.name),
+                    {toQColor(wood.colour),
+                     toQt(wood.letter),
+                     toQt(wood.name),
                      mill->panel.empty() ? tr("border") : tr("panel %1").arg(toQt(mill->panel)),
                      tr("%1: %2").arg(counted(static_cast<int>(line.strips.size()), tr("%1 piece"),
                                               tr("%1 pieces")),
                                       toQt(labelList(line.strips))),
                      tr("milled %1").arg(size(line.thickness, line.width, line.length)),
                      tr("rough %1")
-                         .arg(size(line.roughThickness, line.roughWidth, line.roughLength))});
+                         .arg(size(line.roughThickness, line.roughWidth, line.roughLength)),
+                     {{tr("Thickness"), line.thickness},
+                      {tr("Width"), line.width},
+                      {tr("Length"), line.length},
+                      {tr("Rough thickness"), line.roughThickness},
+                      {tr("Rough width"), line.roughWidth},
+                      {tr("Rough length"), line.roughLength}}});
             }
         }
     }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "ui/document/planner.h"
+#include "ui/window/stepwords.h"
 
 #include <QAbstractListModel>
 #include <QColor>
@@ -25,6 +26,7 @@ struct CutLine {
     QString pieces;  ///< "4 pieces: A1, A3, A5, A7"
     QString milled;  ///< "milled 41 × 50 × 480 mm"
     QString rough;
+    std::vector<StepFigure> figures;  ///< its six sizes, with their workings
     /// Everything, for screen readers.
     QString spoken() const;
 };
@@ -50,13 +52,23 @@ public:
     explicit CutList(Planner& planner, QWidget* parent = nullptr);
     int count() const { return model_->rowCount(); }
     const CutLine& line(int row) const { return model_->line(row); }
+    /// Where the "=" of a line is painted, in the viewport.
+    QRect workingRect(int row) const;
+
+Q_SIGNALS:
+    /// The entry that a term of a working comes from.
+    void termAsked(TermKind kind);
 
 protected:
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
     void showEvent(QShowEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:
     void refresh();
+    void openWorking(int row);
 
     Planner& planner_;
     CutModel* model_;

@@ -21,38 +21,40 @@ class Help {
 
 public:
     using Row = std::array<QString, 2>;
-    static std::array<Row, 29> keys() {
-        return {{{tr("Arrows"), tr("go from piece to piece")},
-                 {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
-                 {tr("Ctrl + A"), tr("mark the whole field")},
-                 {tr("P, L, R, F"), tr("paint pieces, draw lines or rectangles, fill")},
-                 {tr("K, J"), tr("mark pieces, move joints")},
-                 {tr("Space"), tr("paint, fill, begin or end a line: what the tool does")},
-                 {tr("Enter, Shift + Enter"), tr("end a line, with Shift a straight one; of a "
-                                                 "rectangle the edge only")},
-                 {tr("1 – 9"), tr("choose the wood that paints")},
-                 {tr("Enter"), tr("pick up the wood of the marked piece")},
-                 {tr("M, S"), tr("merge what is marked, split its pieces")},
-                 {tr("Ctrl + C, X, V"), tr("copy, cut, paste: arrows move it, Enter lays it down")},
-                 {tr("G"), tr("move what is marked")},
-                 {tr("H, V, T"), tr("mirror across, mirror down, turn")},
-                 {tr("Ctrl + D"), tr("repeat what is marked over the board")},
-                 {tr("Ctrl + Shift + V"), tr("cover what is marked with the copy")},
-                 {tr("Ctrl + Shift + arrows"), tr("insert as many columns or rows as are marked")},
-                 {tr("Delete, Shift + Delete"), tr("remove the marked columns, the marked rows")},
-                 {tr("Alt + arrows"),
-                  tr("move the joint right of or below the mark; with Shift finer")},
-                 {tr("N, Shift + N"), tr("take that joint to the next place where sizes agree")},
-                 {tr("Right button"), tr("pick up the wood under the pointer")},
-                 {tr("Ctrl + wheel"), tr("zoom; the wheel alone moves the board")},
-                 {tr("Space + drag"), tr("move the board; so does the middle button")},
-                 {tr("Ctrl + 0"), tr("see the whole board")},
-                 {tr("Alt + 1 – 4"), tr("steps, cautions, cut list, cut sheets")},
-                 {tr("F6, Shift + F6"), tr("go to the next or the previous part of the window")},
-                 {tr("F7, F8"), tr("fold the wish or the bench away, or open it")},
-                 {tr("Space, on a step"), tr("show on the board what it works on, or let go")},
-                 {tr("="), tr("open the working of the step that the keys stand on")},
-                 {tr("Escape"), tr("let go; in an entry, take back what was typed")}}};
+    static std::array<Row, 30> keys() {
+        return {
+            {{tr("Arrows"), tr("go from piece to piece")},
+             {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
+             {tr("Ctrl + A"), tr("mark the whole field")},
+             {tr("P, L, R, F"), tr("paint pieces, draw lines or rectangles, fill")},
+             {tr("K, J"), tr("mark pieces, move joints")},
+             {tr("Space"), tr("paint, fill, begin or end a line: what the tool does")},
+             {tr("Enter, Shift + Enter"), tr("end a line, with Shift a straight one; of a "
+                                             "rectangle the edge only")},
+             {tr("1 – 9"), tr("choose the wood that paints")},
+             {tr("Enter"), tr("pick up the wood of the marked piece")},
+             {tr("M, S"), tr("merge what is marked, split its pieces")},
+             {tr("Ctrl + C, X, V"), tr("copy, cut, paste: arrows move it, Enter lays it down")},
+             {tr("G"), tr("move what is marked")},
+             {tr("H, V, T"), tr("mirror across, mirror down, turn")},
+             {tr("Ctrl + D"), tr("repeat what is marked over the board")},
+             {tr("Ctrl + Shift + V"), tr("cover what is marked with the copy")},
+             {tr("Ctrl + Shift + arrows"), tr("insert as many columns or rows as are marked")},
+             {tr("Delete, Shift + Delete"), tr("remove the marked columns, the marked rows")},
+             {tr("Alt + arrows"),
+              tr("move the joint right of or below the mark; with Shift finer")},
+             {tr("N, Shift + N"), tr("take that joint to the next place where sizes agree")},
+             {tr("Right button"), tr("pick up the wood under the pointer")},
+             {tr("Ctrl + wheel"), tr("zoom; the wheel alone moves the board")},
+             {tr("Space + drag"), tr("move the board; so does the middle button")},
+             {tr("Ctrl + 0"), tr("see the whole board")},
+             {tr("Alt + 1 – 4"), tr("steps, cautions, cut list, cut sheets")},
+             {tr("F6, Shift + F6"), tr("go to the next or the previous part of the window")},
+             {tr("F7, F8"), tr("fold the wish or the bench away, or open it")},
+             {tr("F9, then arrows"), tr("go through the build, stage by stage; Escape ends it")},
+             {tr("Space, on a step"), tr("show on the board what it works on, or let go")},
+             {tr("="), tr("open the working of the step, stage or line that the keys stand on")},
+             {tr("Escape"), tr("let go; in an entry, take back what was typed")}}};
     }
     static QString keysTitle() { return tr("Keys of the board"); }
     static QString aboutTitle() { return tr("About Kerfwright"); }

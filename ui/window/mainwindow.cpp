@@ -4,6 +4,7 @@
 #include "ui/window/benchtabs.h"
 #include "ui/window/boardfoot.h"
 #include "ui/window/boardview.h"
+#include "ui/window/buildfilm.h"
 #include "ui/window/dialogs.h"
 #include "ui/window/filework.h"
 #include "ui/window/gallery.h"
@@ -75,7 +76,9 @@ void MainWindow::build() {
     auto* middle = new QWidget;
     middle->setBackgroundRole(QPalette::AlternateBase);
     middle->setAutoFillBackground(true);
-    board_ = new BoardView(document_, planner_, editor_, middle);
+    auto* place = new QStackedWidget(middle);  // the board, or a stage of its build
+    board_ = new BoardView(document_, planner_, editor_, place);
+    place->addWidget(board_);
     WindowActions::drawBarAhead();
     WoodList::drawButtonsAhead();
 
@@ -87,7 +90,10 @@ void MainWindow::build() {
     auto* below = new QVBoxLayout;
     below->setContentsMargins(24, 0, 8, 0);
     below->addWidget(foot_);
-    column->addWidget(board_, 1);
+    auto* stageRoom = new QWidget(middle);
+    film_ = new BuildFilm(planner_, *place, *board_, *stageRoom);
+    below->addWidget(stageRoom);
+    column->addWidget(place, 1);
     column->addLayout(below);
     wish_ = new WishForm(document_, planner_, editor_, nullptr);
 
@@ -97,13 +103,15 @@ void MainWindow::build() {
     splitter->addWidget(middle);
     splitter->addWidget(bench_);
     panels_ = new Panels(*splitter, *wish_, *board_, *bench_);
+    panels_->setPlaceOfBoard(*place);
 
     auto* work = new QWidget(this);
     auto* all = new QVBoxLayout(work);
     all->setContentsMargins(0, 0, 0, 0);
     all->setSpacing(0);
     all->addWidget(splitter, 1);
-    all->addWidget(new TotalsBar(document_, planner_, work));
+    totals_ = new TotalsBar(document_, planner_, work);
+    all->addWidget(totals_);
     pages_ = new QStackedWidget(this);
     pages_->addWidget(work);
     setCentralWidget(pages_);
@@ -115,8 +123,11 @@ void MainWindow::connectParts() {
     connect(wish_, &WishForm::previewed, board_, &BoardView::setPreview);
     connect(bench_->steps(), &StepsPanel::highlighted, board_, &BoardView::setHighlight);
     connect(bench_, &BenchTabs::highlighted, board_, &BoardView::setHighlight);
-    connect(bench_->steps(), &StepsPanel::termAsked, wish_, &WishForm::focusTerm);
-    connect(bench_->steps(), &StepsPanel::rateAsked, wish_, &WishForm::focusRate);
+    connect(bench_->steps(), &StepsPanel::termAsked, this, &MainWindow::showTerm);
+    connect(bench_->steps(), &StepsPanel::rateAsked, this, [this](const QString& key) {
+        panels_->setOpen(Panels::Wish, true);
+        wish_->focusRate(key);
+    });
     connect(board_, &BoardView::pieceChosen, this, [this](QPoint cell, QPointF mm) {
         const Length border = document_.project().board.border.width;
         const auto at = [border](double value) {
@@ -127,6 +138,12 @@ void MainWindow::connectParts() {
             bench_->steps()->list()->choose(-1);
         }
     });
+    connect(film_, &BuildFilm::termAsked, this, &MainWindow::showTerm);
+    // What is below the board works on the board.
+    connect(film_, &BuildFilm::changed, this,
+            [this] { foot_->setVisible(!film_->isStageShown()); });
+    connect(bench_, &BenchTabs::termAsked, this, &MainWindow::showTerm);
+    connect(totals_, &TotalsBar::termAsked, this, &MainWindow::showTerm);
     connect(bench_, &BenchTabs::told, this, &MainWindow::tell);
     connect(files_, &FileWork::opened, this, &MainWindow::hideGallery);
     connect(files_, &FileWork::saved, this,
@@ -134,6 +151,12 @@ void MainWindow::connectParts() {
     noticeTime_.setSingleShot(true);
     noticeTime_.setInterval(noticeTime);
     connect(&noticeTime_, &QTimer::timeout, this, [this] { notice_->hide(); });
+}
+
+void MainWindow::showTerm(TermKind kind) {
+    // Its entry may be in a panel that is folded away.
+    panels_->setOpen(Panels::Wish, true);
+    wish_->focusTerm(kind);
 }
 
 void MainWindow::refreshTitle() {
@@ -211,10 +234,20 @@ void MainWindow::changeEvent(QEvent* event) {
     }
 }
 
+bool MainWindow::event(QEvent* event) {
+    if (event->type() == QEvent::Paint && !painted_) {
+        painted_ = true;
+        QMetaObject::invokeMethod(
+            this, [this] { film_->begin(*bench_->steps()->list()); }, Qt::QueuedConnection);
+    }
+    return QMainWindow::event(event);
+}
+
 void MainWindow::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);
     panels_->fitInto(width());
     foot_->setLow(height() < lowHeight);
+    film_->fitInto(height());
     actions_->fitBar(width());
     placeNotice();
 }

@@ -21,10 +21,12 @@ namespace kerfwright {
 class BenchTabs;
 class BoardFoot;
 class BoardView;
+class BuildFilm;
 class FileWork;
 class Gallery;
 class Panels;
 class Recovery;
+class TotalsBar;
 class WindowActions;
 class WishForm;
 
@@ -44,6 +46,7 @@ public:
     BenchTabs& bench() { return *bench_; }
     FileWork& files() { return *files_; }
     Panels& panels() { return *panels_; }
+    BuildFilm& film() { return *film_; }
 
     /// Tells of a file that could not be opened at the start, and remembers one that was.
     void finishStart(const QString& file);
@@ -56,6 +59,7 @@ public:
 protected:
     void closeEvent(QCloseEvent* event) override;
     void changeEvent(QEvent* event) override;
+    bool event(QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
@@ -64,6 +68,7 @@ private:
     void build();
     void connectParts();
     void refreshTitle();
+    void showTerm(TermKind kind);
     void placeNotice();
 
     std::unique_ptr<Dialogs> ownDialogs_;
@@ -77,12 +82,15 @@ private:
     WishForm* wish_ = nullptr;
     BoardView* board_ = nullptr;
     BoardFoot* foot_ = nullptr;
+    BuildFilm* film_ = nullptr;
     BenchTabs* bench_ = nullptr;
     Gallery* gallery_ = nullptr;
+    TotalsBar* totals_ = nullptr;
     Panels* panels_ = nullptr;
     WindowActions* actions_ = nullptr;
     QLabel* notice_ = nullptr;
     QTimer noticeTime_;
+    bool painted_ = false;
 };
 
 }  // namespace kerfwright

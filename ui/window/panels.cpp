@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QSettings>
 #include <QSplitter>
+#include <QStackedWidget>
 #include <QWidget>
 
 #include <algorithm>
@@ -53,6 +54,10 @@ bool Panels::isOpen(Side side) const {
     return !panels_[side].widget->isHidden();
 }
 
+QWidget& Panels::middle() const {
+    return place_ != nullptr ? *place_->currentWidget() : board_;
+}
+
 int Panels::room() const {
     if (width_ >= leastWish + leastBoard + leastBench) {
         return 2;
@@ -100,7 +105,7 @@ void Panels::apply() {
             panel.width = std::max(panel.widget->minimumWidth(), panel.widget->width());
             // What is folded away cannot keep the focus.
             if (panel.widget->isAncestorOf(QApplication::focusWidget())) {
-                board_.setFocus(Qt::OtherFocusReason);
+                middle().setFocus(Qt::OtherFocusReason);
             }
         }
         panel.widget->setVisible(open[side]);
@@ -115,7 +120,8 @@ void Panels::apply() {
 
 void Panels::goOn(bool forward) {
     std::vector<QWidget*> stops;
-    for (QWidget* stop : {panels_[Wish].widget, &board_, panels_[Bench].widget}) {
+    QWidget* const board = &middle();
+    for (QWidget* stop : {panels_[Wish].widget, board, panels_[Bench].widget}) {
         if (stop->isVisible()) {
             stops.push_back(stop);
         }
@@ -129,13 +135,13 @@ void Panels::goOn(bool forward) {
     });
     const auto count = std::ssize(stops);
     // From elsewhere, the tool bar or what is below the board, the way leads to the board first.
-    auto next = std::find(stops.begin(), stops.end(), &board_) - stops.begin();
+    auto next = std::find(stops.begin(), stops.end(), board) - stops.begin();
     if (here != stops.end()) {
         next = (here - stops.begin() + (forward ? 1 : count - 1)) % count;
     }
     QWidget* panel = stops[static_cast<std::size_t>(next)];
     QWidget* stop = panel;
-    if (panel != &board_) {
+    if (panel != board) {
         // Back to where one was in it.
         QWidget* last = panel->focusWidget();
         stop = last != nullptr && last->isVisible() && last->isEnabled() ? last : firstStop(*panel);

@@ -8,6 +8,7 @@
 
 QT_BEGIN_NAMESPACE
 class QSplitter;
+class QStackedWidget;
 class QWidget;
 QT_END_NAMESPACE
 
@@ -21,6 +22,9 @@ public:
 
     /// `splitter` holds the wish, what stands round `board`, and the bench, in this order.
     Panels(QSplitter& splitter, QWidget& wish, QWidget& board, QWidget& bench);
+
+    /// What the board stands in, where something else may be shown in its place.
+    void setPlaceOfBoard(QStackedWidget& place) { place_ = &place; }
 
     bool isOpen(Side side) const;
     /// As the maker asks. Where there is room for one only, the other is folded away.
@@ -45,10 +49,13 @@ private:
     };
 
     int room() const;
+    /// The board, or what is shown in its place.
+    QWidget& middle() const;
     void apply();
 
     QSplitter& splitter_;
     QWidget& board_;
+    QStackedWidget* place_ = nullptr;
     std::array<Panel, 2> panels_;
     Side latest_ = Wish;  ///< opened last; stays where there is room for one only
     int width_ = 1440;    ///< of the window

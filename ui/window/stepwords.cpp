@@ -192,6 +192,15 @@ public:
         for (const Rail& rail : border.rails) {
             add(tr("Rail %1, long point to long point").arg(toQt(rail.label)), rail.longPoint);
         }
+        add(tr("Pin"), border.pinDiameter);
+        add(tr("Pins from the edge"), border.pinFromEdge);
+        int number = 0;
+        for (const Pin& pin : border.pins) {
+            ++number;
+            add(tr("Pin %1 · middle").arg(number), pin.at);
+            add(tr("Pin %1 · slot outwards").arg(number), pin.outward);
+            add(tr("Pin %1 · slot inwards").arg(number), pin.inward);
+        }
         add(tr("Board width"), border.boardWidth);
         add(tr("Board height"), border.boardHeight);
     }

@@ -1,12 +1,16 @@
 #include "ui/window/totalsbar.h"
 
+#include "core/sheets/film.h"
 #include "core/sheets/hourwords.h"
 #include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/window/amounts.h"
 #include "ui/window/stepwords.h"
 #include "ui/window/tones.h"
+#include "ui/window/workingpopup.h"
 
+#include <QKeyEvent>
+#include <QMouseEvent>
 #include <QPainter>
 
 #include <algorithm>
@@ -19,6 +23,9 @@ TotalsBar::TotalsBar(Document& document, Planner& planner, QWidget* parent)
     , planner_(planner) {
     setObjectName(QStringLiteral("totals"));
     setFixedHeight(40);
+    setFocusPolicy(Qt::TabFocus);
+    setMouseTracking(true);
+    setAccessibleDescription(tr("Return opens the working of the finished size"));
     const QString proven =
         tr("Replayed: the plan was carried out step by step on a virtual bench, and the sizes, the "
            "joints and the volume of wood came out as on this board. That says nothing of safety: "
@@ -42,6 +49,7 @@ void TotalsBar::refresh() {
              .arg(toQt(formatBare(size.width, notation)), toQt(formatBare(size.height, notation)),
                   toQt(format(project.board.thickness, notation))),
          0});
+    items_.back().working = planner_.state() == Planner::State::Current;
     stale_ = planner_.state() != Planner::State::Current;
     if (planner_.last()) {
         const Job& job = planner_.last()->job;
@@ -97,9 +105,10 @@ void TotalsBar::paintEvent(QPaintEvent*) {
     bold.setBold(true);
     const QFontMetrics smallMetrics(small);
     const QFontMetrics boldMetrics(bold);
+    const int sign = stale_ ? 0 : boldMetrics.horizontalAdvance(QStringLiteral("=")) + 8;
     const auto widthOf = [&](const Item& item) {
         return smallMetrics.horizontalAdvance(item.label) + 7 +
-               boldMetrics.horizontalAdvance(item.value);
+               boldMetrics.horizontalAdvance(item.value) + (item.working ? sign : 0);
     };
     std::vector<Item> shown = items_;
     constexpr int gap = 24;
@@ -114,6 +123,7 @@ void TotalsBar::paintEvent(QPaintEvent*) {
         shown.erase(std::max_element(shown.begin(), shown.end(),
                                      [](const Item& a, const Item& b) { return a.rank < b.rank; }));
     }
+    workingRect_ = QRect();
     int x = 16;
     int atRight = width() - 16 + gap;
     for (const Item& item : shown) {
@@ -138,8 +148,56 @@ void TotalsBar::paintEvent(QPaintEvent*) {
                        : quiet || (stale_ && i > 0) ? tones.quiet
                                                     : tones.text);
         painter.drawText(x, baseline, item.value);
-        x += boldMetrics.horizontalAdvance(item.value) + gap;
+        x += boldMetrics.horizontalAdvance(item.value);
+        if (i == 0 && !stale_) {
+            workingRect_ = QRect(x, 4, sign + 8, height() - 8);
+            painter.setPen(tones.accent);
+            painter.drawText(workingRect_.adjusted(0, 0, -8, 0), Qt::AlignCenter,
+                             QStringLiteral("="));
+            x += sign;
+            if (hasFocus()) {
+                painter.setRenderHint(QPainter::Antialiasing);
+                painter.setPen(QPen(tones.accent, 1, Qt::DotLine));
+                painter.setBrush(Qt::NoBrush);
+                painter.drawRoundedRect(QRectF(10.5, 7.5, x - 12, height() - 15), 4, 4);
+            }
+        }
+        x += gap;
     }
+}
+
+void TotalsBar::mousePressEvent(QMouseEvent* event) {
+    if (event->button() == Qt::LeftButton && workingRect_.contains(event->pos())) {
+        openWorking();
+    }
+}
+
+void TotalsBar::mouseMoveEvent(QMouseEvent* event) {
+    setCursor(workingRect_.contains(event->pos()) ? Qt::PointingHandCursor : Qt::ArrowCursor);
+}
+
+void TotalsBar::keyPressEvent(QKeyEvent* event) {
+    const bool asks = event->key() == Qt::Key_Equal || event->key() == Qt::Key_Return ||
+                      event->key() == Qt::Key_Enter;
+    if (asks) {
+        openWorking();
+    } else {
+        QWidget::keyPressEvent(event);
+    }
+}
+
+void TotalsBar::openWorking() {
+    if (stale_ || !planner_.last()) {
+        return;
+    }
+    const Planned& planned = *planner_.last();
+    std::vector<StepFigure> figures;
+    for (const StageNumber& number : finishedNumbers(planned.job.board, planned.job.steps)) {
+        figures.push_back({toQt(number.label), number.figure});
+    }
+    auto* popup = new WorkingPopup(tr("Finished size"), figures, planned.project->notation, this);
+    connect(popup, &WorkingPopup::termAsked, this, &TotalsBar::termAsked);
+    popup->openBeside(QRect(mapToGlobal(workingRect_.topLeft()), workingRect_.size()));
 }
 
 }  // namespace kerfwright

@@ -17,24 +17,37 @@ public:
     QSize sizeHint() const override { return QSize(600, 40); }
     QSize minimumSizeHint() const override { return QSize(200, 40); }
 
+    /// Where the "=" of the finished size is painted; null before it was.
+    QRect workingRect() const { return workingRect_; }
+
+Q_SIGNALS:
+    /// The entry that a term of a working comes from.
+    void termAsked(TermKind kind);
+
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     void refresh();
+    void openWorking();
 
     struct Item {
         QString label;
         QString value;
-        int rank;             ///< the highest are left out first where there is no room
-        bool right = false;   ///< at the right edge
-        bool danger = false;  ///< in the colour of dangers
+        int rank;              ///< the highest are left out first where there is no room
+        bool right = false;    ///< at the right edge
+        bool danger = false;   ///< in the colour of dangers
+        bool working = false;  ///< has an "=" that opens it
     };
 
     Document& document_;
     Planner& planner_;
     std::vector<Item> items_;
     bool stale_ = false;
+    QRect workingRect_;
 };
 
 }  // namespace kerfwright

@@ -4,6 +4,7 @@
 #include "ui/document/text.h"
 #include "ui/window/benchtabs.h"
 #include "ui/window/boardview.h"
+#include "ui/window/buildfilm.h"
 #include "ui/window/filework.h"
 #include "ui/window/help.h"
 #include "ui/window/icons.h"
@@ -159,6 +160,26 @@ void WindowActions::buildView() {
     letters_->setCheckable(true);
     letters_->setToolTip(tr("Letters and hatch on the woods"));
     connect(letters_, &QAction::toggled, &board, &BoardView::setLetters);
+    const auto look = [&](const QString& text, const char* name, const QKeySequence& keys,
+                          bool isOn, auto change) {
+        QAction* action = add(menu, text, name, QString(), keys);
+        action->setCheckable(true);
+        action->setChecked(isOn);
+        connect(action, &QAction::toggled, &board, [&board, change](bool on) {
+            FigureStyle style = board.figure().style();
+            change(style, on);
+            board.figure().setStyle(style);
+            keepFigureStyle(style);
+        });
+    };
+    const FigureStyle style = board.figure().style();
+    look(tr("Wood &figure"), "actionFigure", QKeySequence(Qt::CTRL | Qt::Key_G), style.on,
+         [](FigureStyle& changed, bool on) { changed.on = on; });
+    look(tr("&Oiled"), "actionOiled", {}, style.finish == Finish::Oiled,
+         [](FigureStyle& changed, bool on) { changed.finish = on ? Finish::Oiled : Finish::Raw; });
+    connect(letters_, &QAction::toggled, &window_.film(), &BuildFilm::setLetters);
+    menu->addSeparator();
+    buildFilm(menu);
     menu->addSeparator();
     buildPanels(menu);
     menu->addSeparator();
@@ -210,6 +231,22 @@ void WindowActions::buildPanels(QMenu* menu) {
     connect(add(menu, tr("&Previous part of the window"), "actionPreviousPart", QString(),
                 QKeySequence(Qt::SHIFT | Qt::Key_F6)),
             &QAction::triggered, &panels, [&panels] { panels.goOn(false); });
+}
+
+void WindowActions::buildFilm(QMenu* menu) {
+    BuildFilm& film = window_.film();
+    connect(add(menu, tr("Build, stage by &stage"), "actionFilm", QString(), Qt::Key_F9),
+            &QAction::triggered, &film, &BuildFilm::play);
+    const auto option = [&](const QString& text, const char* name) {
+        QAction* action = add(menu, text, name, QString(), {});
+        action->setCheckable(true);
+        return action;
+    };
+    stageRow_ = option(tr("Sta&ges below the board"), "stageRowShown");
+    connect(stageRow_, &QAction::triggered, &film, &BuildFilm::setRowWanted);
+    stagesMove_ = option(tr("Stages come about in &motion"), "stagesMove");
+    connect(stagesMove_, &QAction::triggered, &film, &BuildFilm::setMoving);
+    connect(&film, &BuildFilm::changed, this, &WindowActions::refresh);
 }
 
 void WindowActions::buildHelp() {
@@ -347,6 +384,8 @@ void WindowActions::refresh() {
     refreshSymmetries();
     wishPanel_->setChecked(window_.panels().isOpen(Panels::Wish));
     benchPanel_->setChecked(window_.panels().isOpen(Panels::Bench));
+    stageRow_->setChecked(window_.film().isRowWanted());
+    stagesMove_->setChecked(window_.film().isMoving());
     const Symmetry symmetry = window_.editor().symmetry();
     symmetries_[0]->setChecked(symmetry.across);
     symmetries_[1]->setChecked(symmetry.down);

@@ -47,6 +47,7 @@ private:
     void buildView();
     void buildHelp();
     void buildPanels(QMenu* menu);
+    void buildFilm(QMenu* menu);
     void buildBar();
     void fillBar(int rank);
     void equip(QAction* action) const;
@@ -69,6 +70,8 @@ private:
     QAction* zoomOut_ = nullptr;
     QAction* fit_ = nullptr;
     QAction* letters_ = nullptr;
+    QAction* stageRow_ = nullptr;
+    QAction* stagesMove_ = nullptr;
     QAction* wishPanel_ = nullptr;
     QAction* benchPanel_ = nullptr;
     QToolBar* bar_ = nullptr;

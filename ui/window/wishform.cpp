@@ -362,9 +362,11 @@ void WishForm::focusTerm(TermKind kind) {
     switch (kind) {
     case TermKind::PieceWidth:
     case TermKind::FieldSide:
+    case TermKind::Stick:
         field = cellWidth_;
         break;
     case TermKind::RowHeight:
+    case TermKind::Slices:
         field = cellHeight_;
         break;
     case TermKind::BoardThickness:
@@ -375,6 +377,12 @@ void WishForm::focusTerm(TermKind kind) {
         break;
     case TermKind::OwnGap:
         field = border_->gap();
+        break;
+    case TermKind::Gap:
+        border_->focusGap();
+        break;
+    case TermKind::Inlay:
+        field = border_->inlay();
         break;
     case TermKind::HalfGrowth:
     case TermKind::HalfShrinkage:

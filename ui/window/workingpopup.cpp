@@ -21,34 +21,6 @@ constexpr int widest = 400;
 constexpr int tallest = 420;
 constexpr std::size_t fewFigures = 4;
 
-/// Where a term comes from, as the link to it reads.
-QString sourceOf(TermKind kind) {
-    if (const SettingInfo* info = settingInfo(settingOf(kind))) {
-        return toQt(info->name);
-    }
-    switch (kind) {
-    case TermKind::PieceWidth:
-    case TermKind::RowHeight:
-    case TermKind::FieldSide:
-        return WorkingPopup::tr("Board");
-    case TermKind::BoardThickness:
-        return WorkingPopup::tr("Thickness");
-    case TermKind::BorderWidth:
-        return WorkingPopup::tr("Border width");
-    case TermKind::OwnGap:
-        return WorkingPopup::tr("Gap");
-    case TermKind::HalfGrowth:
-    case TermKind::HalfShrinkage:
-    case TermKind::PinGrowth:
-    case TermKind::PinShrinkage:
-        return WorkingPopup::tr("Season");
-    case TermKind::SpareSlices:
-        return WorkingPopup::tr("Spare slices");
-    default:
-        return QString();
-    }
-}
-
 QLabel* label(const QString& text, QWidget* parent, bool bold = false, bool quiet = false) {
     auto* made = new QLabel(text, parent);
     made->setTextFormat(Qt::PlainText);
@@ -66,6 +38,38 @@ QLabel* label(const QString& text, QWidget* parent, bool bold = false, bool quie
 }
 
 }  // namespace
+
+QString termSource(TermKind kind) {
+    if (const SettingInfo* info = settingInfo(settingOf(kind))) {
+        return toQt(info->name);
+    }
+    switch (kind) {
+    case TermKind::PieceWidth:
+    case TermKind::RowHeight:
+    case TermKind::FieldSide:
+    case TermKind::Stick:
+    case TermKind::Slices:
+        return WorkingPopup::tr("Board");
+    case TermKind::BoardThickness:
+        return WorkingPopup::tr("Thickness");
+    case TermKind::BorderWidth:
+        return WorkingPopup::tr("Border width");
+    case TermKind::OwnGap:
+    case TermKind::Gap:
+        return WorkingPopup::tr("Gap");
+    case TermKind::HalfGrowth:
+    case TermKind::HalfShrinkage:
+    case TermKind::PinGrowth:
+    case TermKind::PinShrinkage:
+        return WorkingPopup::tr("Season");
+    case TermKind::Inlay:
+        return WorkingPopup::tr("Inlay");
+    case TermKind::SpareSlices:
+        return WorkingPopup::tr("Spare slices");
+    default:
+        return QString();
+    }
+}
 
 WorkingPopup::WorkingPopup(const QString& title, const std::vector<StepFigure>& figures,
                            const Notation& notation, QWidget* parent, const BenchTask* task)
@@ -119,9 +123,11 @@ void WorkingPopup::addFigure(const StepFigure& entry, const Notation& notation) 
         grid_->addWidget(value1, row_, 0);
         grid_->addWidget(label(QString::fromUtf8(termName(term.kind)), content_, false, true), row_,
                          1);
-        const QString source = sourceOf(term.kind);
+        const QString source = termSource(term.kind);
         if (!source.isEmpty()) {
-            connect(link(source), &QToolButton::clicked, this, [this, kind = term.kind] {
+            QToolButton* to = link(source);
+            to->setObjectName(QStringLiteral("term-%1").arg(static_cast<int>(term.kind)));
+            connect(to, &QToolButton::clicked, this, [this, kind = term.kind] {
                 Q_EMIT termAsked(kind);
                 close();
             });

@@ -15,6 +15,10 @@ QT_END_NAMESPACE
 
 namespace kerfwright {
 
+/// Where a term comes from, as the link to it reads; empty for what is no entry of the form but
+/// usual, or worked out from others.
+QString termSource(TermKind kind);
+
 class WorkingPopup : public QFrame {
     Q_OBJECT
 

@@ -357,6 +357,27 @@ TEST(Rules, WoodsOfAGameDifferInBrightness) {
     EXPECT_FALSE(asked.has("low-contrast"));
 }
 
+TEST(Rules, WoodsSideBySideCanBeToldApart) {
+    Asked asked;
+    asked.conditions.purpose.use = BoardUse::DryRoom;
+    EXPECT_FALSE(asked.has("woods-alike"));
+    asked.woods[1].colour = asked.woods[0].colour;
+    const Caution caution = asked.one("woods-alike");
+    EXPECT_EQ(caution.severity, Severity::Note);
+    EXPECT_THAT(caution.reason, HasSubstr("differ by 0.0 (CIEDE2000); below 5.0"));
+    // A colour of the same brightness and another hue is told apart.
+    asked.woods[0].colour = {200, 150, 100};
+    asked.woods[1].colour = {150, 170, 110};
+    EXPECT_FALSE(asked.has("woods-alike"));
+    asked.woods[1].colour = {203, 152, 104};
+    EXPECT_TRUE(asked.has("woods-alike"));
+    // Where they meet nowhere, nobody compares them.
+    for (Piece& piece : asked.board.field.pieces) {
+        piece.wood = 0;
+    }
+    EXPECT_FALSE(asked.has("woods-alike"));
+}
+
 TEST(Rules, GlueIsSpreadWithinItsOpenTime) {
     Asked asked;
     asked.conditions.glue.openMinutes = 2;  // at 20 °C; 30 s a line, 7 lines

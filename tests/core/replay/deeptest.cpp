@@ -123,6 +123,33 @@ Field fieldOf(const Construction& construction) {
     return field;
 }
 
+/// A step along the field is a step in the strip, along one of its edges; in end grain never along
+/// its grain.
+std::string placeMistake(const StepList& list, const Trace& solids, const std::string& strip,
+                         Build build, const FieldPoint& point) {
+    const Length step = Length::nm(250'000);
+    const std::vector<StripPlace> places =
+        stripsAt(list, solids, {point, {point.x + step, point.y}, {point.x, point.y + step}});
+    const StripPlace& place = places.front();
+    int lengthwise = 0;
+    for (const Axis axis : {X, Y, Z}) {
+        if (place.point[axis] < Length() || place.point[axis] > place.size[axis]) {
+            return "a piece lies outside strip " + strip;
+        }
+        if (places[1].point[axis] - place.point[axis] != place.across[axis] * step ||
+            places[2].point[axis] - place.point[axis] != place.down[axis] * step) {
+            return "a step beside a piece leads elsewhere in strip " + strip;
+        }
+        lengthwise += axis == Y ? std::abs(place.across[axis]) + std::abs(place.down[axis]) : 0;
+    }
+    if (place.strip != strip || places[1].strip != strip || places[2].strip != strip) {
+        return "a piece lies in strip " + place.strip + ", and comes from " + strip;
+    }
+    return lengthwise == (build == Build::EndGrain ? 0 : 1)
+               ? std::string()
+               : "the grain of " + strip + " lies wrong";
+}
+
 /// Where a piece comes from, asked for in the middle of every piece, must be a strip of its wood.
 std::string originMistake(const StepList& list, const Board& board) {
     std::unordered_map<std::string, int> woods;
@@ -149,6 +176,10 @@ std::string originMistake(const StepList& list, const Board& board) {
         const auto strip = chain.empty() ? woods.end() : woods.find(chain.back());
         if (strip == woods.end() || strip->second != piece.wood) {
             return "a piece comes from " + (chain.empty() ? "nowhere" : chain.back());
+        }
+        const std::string mistake = placeMistake(list, solids, chain.back(), board.build, {x, y});
+        if (!mistake.empty()) {
+            return mistake;
         }
     }
     return {};

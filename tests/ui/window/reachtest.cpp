@@ -1,6 +1,10 @@
 // Everything can be reached by key and has a name.
 #include "tests/ui/window/windowfixture.h"
 #include "ui/window/benchtabs.h"
+#include "ui/window/buildfilm.h"
+#include "ui/window/figurelayer.h"
+#include "ui/window/filmmaker.h"
+#include "ui/window/stagerow.h"
 #include "ui/window/theme.h"
 #include "ui/window/tones.h"
 
@@ -173,6 +177,12 @@ TEST_F(ReachTest, DarkAndLightRepaintTheSameWindow) {
     applyTheme(*qApp);
     ASSERT_TRUE(QTest::qWaitFor([this] { return !isDark(window->palette()); }));
     ASSERT_TRUE(settled());
+    // They come beside the window.
+    ASSERT_TRUE(QTest::qWaitFor([this] {
+        const BuildFilm& film = window->film();
+        return film.hasBegun() && film.maker()->isCurrent() && film.row()->count() > 0 &&
+               film.row()->hasAllPictures() && window->board().figure().isComplete();
+    }));
     const QImage light = window->grab().toImage();
     setThemeChoice(ThemeChoice::Dark);
     applyTheme(*qApp);
@@ -182,7 +192,8 @@ TEST_F(ReachTest, DarkAndLightRepaintTheSameWindow) {
     applyTheme(*qApp);
     ASSERT_TRUE(QTest::qWaitFor([this] { return !isDark(window->palette()); }));
     ASSERT_TRUE(settled());
-    EXPECT_EQ(window->grab().toImage(), light);
+    // The pictures of the film and the figure of the woods are made anew beside the window.
+    EXPECT_TRUE(QTest::qWaitFor([&] { return window->grab().toImage() == light; }));
 }
 
 }  // namespace
