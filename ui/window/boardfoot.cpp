@@ -17,7 +17,7 @@ namespace {
 
 constexpr int chipRow = 56;
 constexpr int gap = 4;
-constexpr int leastHint = 110;  // narrower, words would stand one below the other
+constexpr int comfortableHint = 230;
 
 }  // namespace
 
@@ -111,6 +111,21 @@ QString BoardFoot::hint() const {
     return QString();
 }
 
+QString BoardFoot::shortened(const QString& words) const {
+    // The most wanted stands first; what there is no room for is left to the tip.
+    const QString between = QStringLiteral(" · ");
+    QStringList parts = words.split(between);
+    const auto fits = [this](const QString& text) {
+        const QRect room(0, 0, hint_->width(), hint_->height());
+        return hint_->fontMetrics().boundingRect(room, Qt::TextWordWrap, text).height() <=
+               room.height();
+    };
+    while (parts.size() > 1 && !fits(parts.join(between))) {
+        parts.removeLast();
+    }
+    return parts.join(between);
+}
+
 void BoardFoot::resizeEvent(QResizeEvent*) {
     place();
 }
@@ -118,8 +133,6 @@ void BoardFoot::resizeEvent(QResizeEvent*) {
 void BoardFoot::place() {
     const int marksWidth = marks_->minimumSizeHint().width();
     const bool oneRow = low_ && chips_->leastWidth() + 16 + marksWidth <= width();
-    // In one row there is no room for more than what is wrong with an entry.
-    hint_->rest(oneRow ? QString() : hint());
     setFixedHeight(oneRow ? chipRow : chipRow + gap + marks_->height());
     if (oneRow) {
         const int chips = std::min(chips_->sizeHint().width(), width() - 16 - marksWidth);
@@ -128,11 +141,19 @@ void BoardFoot::place() {
         marks_->setGeometry(left, 0, width() - left, marks_->height());
         hint_->setGeometry(left, marks_->height() + 2, width() - left,
                            chipRow - marks_->height() - 2);
+        // There is no room for more than what is wrong with an entry.
+        hint_->rest(QString());
     } else {
-        chips_->setGeometry(0, 0, std::min(chips_->sizeHint().width(), width()), chipRow);
+        // Words that wrap into a narrow column are hardly read: the chips draw together first.
+        const int chips = std::min(chips_->sizeHint().width(),
+                                   std::max(chips_->leastWidth(), width() - 12 - comfortableHint));
+        chips_->setGeometry(0, 0, std::min(chips, width()), chipRow);
         marks_->setGeometry(0, chipRow + gap, width(), marks_->height());
         const int left = chips_->width() + 12;
-        hint_->setGeometry(left, 10, std::max(leastHint, width() - left), chipRow - 10);
+        hint_->setGeometry(left, 10, std::max(0, width() - left), chipRow - 10);
+        const QString words = hint();
+        hint_->rest(shortened(words));
+        hint_->setToolTip(words);
     }
     season_->setGeometry(marks_->geometry());
     if (!editor_.mark().isNull()) {

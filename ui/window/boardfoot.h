@@ -36,6 +36,7 @@ protected:
 
 private:
     QString hint() const;
+    QString shortened(const QString& words) const;
     void place();
 
     Document& document_;

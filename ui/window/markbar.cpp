@@ -15,7 +15,7 @@ namespace kerfwright {
 namespace {
 
 constexpr int barHeight = 30;
-constexpr int gap = 14;
+constexpr int air = 14;
 
 }  // namespace
 
@@ -130,7 +130,7 @@ void MarkBar::refresh() {
 }
 
 QSize MarkBar::minimumSizeHint() const {
-    return QSize(layout()->minimumSize().width() + gap + RegionBar::leastWidth(), barHeight);
+    return QSize(layout()->minimumSize().width() + RegionBar::leastWidth(), barHeight);
 }
 
 void MarkBar::resizeEvent(QResizeEvent*) {
@@ -144,11 +144,11 @@ void MarkBar::place() {
     // Outside the layout, so that the bar is never wider for what is marked. The size goes first,
     // then as many commands as there is room for.
     layout()->activate();
-    const int left = rowHeight_->geometry().right() + gap;
-    const int room = width() - left;
+    const int left = rowHeight_->geometry().right() + air;
+    const int room = std::max(RegionBar::leastWidth(), width() - left);
     const int words = size_->sizeHint().width();
-    const bool said = !size_->text().isEmpty() && words + gap + RegionBar::leastWidth() <= room;
-    const int taken = said ? words + gap : 0;
+    const bool said = !size_->text().isEmpty() && words + air + RegionBar::leastWidth() <= room;
+    const int taken = said ? words + air : 0;
     size_->setGeometry(left, 0, words, height());
     size_->setVisible(said);
     size_->setToolTip(size_->text());

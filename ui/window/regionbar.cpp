@@ -14,7 +14,6 @@ namespace {
 
 constexpr int side = 28;  // pixels of a button
 constexpr int iconSide = 18;
-constexpr int fewest = 2;
 
 QToolButton* button(QWidget* parent) {
     auto* made = new QToolButton(parent);
@@ -54,7 +53,7 @@ RegionBar::RegionBar(const RegionActions& actions, QWidget* parent)
 }
 
 int RegionBar::leastWidth() {
-    return (fewest + 1) * side;
+    return side;
 }
 
 QSize RegionBar::sizeHint() const {

@@ -19,7 +19,7 @@ class RegionBar : public QWidget {
 public:
     RegionBar(const RegionActions& actions, QWidget* parent);
 
-    /// Room for the first two and the menu.
+    /// Room for the menu, which has all of them.
     static int leastWidth();
     QSize minimumSizeHint() const override { return QSize(leastWidth(), 1); }
     QSize sizeHint() const override;
