@@ -55,7 +55,11 @@ void CutsView::setSawn(const SawnPtr& sawn) {
     if (sawn == sawn_) {
         return;
     }
-    const QString strip = plank_ >= 0 && strip_ >= 0 ? stripName(plank_, strip_) : QString();
+    if (plank_ >= 0 && strip_ >= 0) {
+        chosenName_ = stripName(plank_, strip_);
+    }
+    // A layout in the making may not have it yet.
+    const QString strip = chosenName_;
     const QString plank =
         picked_ && plank_ >= 0 && plank_ < plankCount() ? plankLabel(plank_) : QString();
     sawn_ = sawn;
@@ -376,6 +380,7 @@ int CutsView::plankAt(QPointF at) const {
 
 void CutsView::choose(int plank, int strip) {
     picked_ = true;
+    chosenName_.clear();
     if (plank == plank_ && strip == strip_) {
         return;
     }

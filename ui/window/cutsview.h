@@ -88,6 +88,7 @@ private:
     int height_ = 0;
     int plank_ = -1;
     int strip_ = -1;
+    QString chosenName_;   ///< of the strip that is chosen, also while no layout has it
     bool picked_ = false;  ///< the maker chose a plank or a strip
     bool stale_ = false;
     bool pressed_ = false;

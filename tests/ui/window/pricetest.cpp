@@ -1,5 +1,6 @@
 // What a board costs: the entries, the reckoning with its workings, and the papers.
 #include "core/sheets/quotepage.h"
+#include "core/timber/worth.h"
 #include "tests/ui/window/windowfixture.h"
 #include "ui/document/text.h"
 #include "ui/window/benchtabs.h"
@@ -53,8 +54,11 @@ protected:
     ReckoningList& list() const { return *panel().reckoning(); }
     Quote reckoned() const {
         const Job& job = window->planner().last()->job;
-        return quote(job, timberAsSawn(job.totals, project().woods), project().pricing,
-                     project().notation, project().currency);
+        EXPECT_TRUE(QTest::qWaitFor(
+            [this] { return window->sawyer().state() == Sawyer::State::Current; }, 60'000));
+        const TimberCost timber =
+            timberCost(window->sawyer().last()->plan, project().woods, project().notation);
+        return quote(job, timber, project().pricing, project().notation, project().currency);
     }
     int rowOf(const char* key) const {
         for (int row = 0; row < list().count(); ++row) {
@@ -142,7 +146,7 @@ TEST_F(PriceTest, ReckonsWhileItIsTyped) {
         EXPECT_TRUE(spoken.contains(list().amount(row))) << spoken.toStdString();
         EXPECT_TRUE(spoken.contains(toQt(list().line(row).working))) << spoken.toStdString();
     }
-    EXPECT_TRUE(text("quoteRule").contains(QStringLiteral("as they are sawn")));
+    EXPECT_TRUE(text("quoteRule").contains(toQt(quote.basis))) << quote.basis;
 }
 
 TEST_F(PriceTest, AWorkingOpensByKeyAndByMouseAndLeadsToItsEntry) {
