@@ -72,8 +72,7 @@ QString BoardFoot::hint() const {
     if (const Carried* carried = editor_.region().carried()) {
         return carried->from
                    ? tr("Pointer or arrows move it · click or Enter lays it down and leaves %1 · "
-                        "H, "
-                        "V mirror, T turns · Escape leaves")
+                        "H, V mirror, T turns · Escape leaves")
                          .arg(wood)
                    : tr("Pointer or arrows move it · click or Enter lays it down, with Shift again "
                         "and again · H, V mirror, T turns · Escape leaves");
@@ -86,7 +85,7 @@ QString BoardFoot::hint() const {
                    ? tr("Go to the other end · Space or Enter draws in %1, with Shift straight · "
                         "Escape leaves")
                          .arg(wood)
-                   : tr("Drag draws a line in %1, with Shift a straight one · Space begins at the "
+                   : tr("Drag draws a line in %1 · Shift keeps it straight · Space begins at the "
                         "marked piece")
                          .arg(wood);
     case Tool::Rectangle:
@@ -94,19 +93,20 @@ QString BoardFoot::hint() const {
                    ? tr("Go to the other corner · Space or Enter draws in %1, with Shift the edge "
                         "only · Escape leaves")
                          .arg(wood)
-                   : tr("Drag draws a rectangle in %1, with Shift its edge only · Space begins at "
-                        "the marked piece")
+                   : tr("Drag draws a rectangle in %1 · Shift draws its edge only · Space begins "
+                        "at the marked piece")
                          .arg(wood);
     case Tool::Fill:
-        return tr("Click fills with %1 what hangs together in one wood · Space fills from the "
-                  "marked piece")
+        return tr("Click fills with %1 · all of one wood that hangs together · Space fills from "
+                  "the marked piece")
             .arg(wood);
     case Tool::Select:
-        return tr("Click or drag marks pieces, on the rulers whole lines · drag what is marked to "
-                  "move it, with Ctrl a copy · Space paints it");
+        return tr("Click or drag marks pieces · drag what is marked to move it, with Ctrl a copy · "
+                  "the rulers mark whole lines · Space paints what is marked");
     case Tool::Joints:
-        return tr("Drag a joint: it holds where sizes agree, with Shift in finer steps · Alt + "
-                  "arrows move the joints of a marked piece, N goes to where they agree");
+        return tr(
+            "Drag a joint, with Shift in finer steps · it holds where sizes agree · Alt + arrows "
+            "move the joints of a marked piece, N goes to where they agree");
     }
     return QString();
 }

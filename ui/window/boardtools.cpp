@@ -425,7 +425,7 @@ void BoardView::paintTools(QPainter& painter) {
         paintHandle(painter, handle, tones);
     }
     const GridJoint joint = jointInHand();
-    if (!joint.isNone()) {
+    if (!joint.isNone() && carried == nullptr) {
         const bool sizes = drag_ == Drag::Joint || joint == keyJoint_;
         const QRectF marked = geometry_.cells(editor_.mark());
         const double along =
@@ -438,7 +438,7 @@ void BoardView::paintTools(QPainter& painter) {
 
 QStringList BoardView::bubbleWords() const {
     const Project& project = shown();
-    if (!joint_.isNone() && tool_ == Tool::Joints) {
+    if (!joint_.isNone() && tool_ == Tool::Joints && editor_.region().carried() == nullptr) {
         QStringList words = jointWords(project, joint_);
         if (drag_ == Drag::Joint && words.size() > 1) {
             words.removeAt(1);  // the sizes stand beside the joint

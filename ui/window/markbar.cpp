@@ -48,7 +48,8 @@ MarkBar::MarkBar(Document& document, BoardEditor& editor, const RegionActions& a
             },
             this);
         field->setRange(BoardLimits::leastCell, BoardLimits::greatestCell);
-        field->setFixedWidth(88);
+        field->setMinimumWidth(66);
+        field->setMaximumWidth(88);
         connect(field, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
         return field;
     };
@@ -61,7 +62,8 @@ MarkBar::MarkBar(Document& document, BoardEditor& editor, const RegionActions& a
     size_->setObjectName(QStringLiteral("markSize"));
     size_->setForegroundRole(QPalette::PlaceholderText);
     auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 0, 0, 0);
+    // The menu of the region has its place also where there is room for nothing else.
+    row->setContentsMargins(0, 0, RegionBar::leastWidth() + 2, 0);
     row->setSpacing(6);
     row->addWidget(columnName_);
     row->addWidget(columnWidth_);
@@ -130,7 +132,7 @@ void MarkBar::refresh() {
 }
 
 QSize MarkBar::minimumSizeHint() const {
-    return QSize(layout()->minimumSize().width() + RegionBar::leastWidth(), barHeight);
+    return QSize(layout()->minimumSize().width(), barHeight);
 }
 
 void MarkBar::resizeEvent(QResizeEvent*) {
