@@ -1,4 +1,5 @@
 #include "app/cli.h"
+#include "ui/document/language.h"
 #include "ui/window/window.h"
 
 #include <QApplication>
@@ -43,26 +44,29 @@ int main(int argc, char** argv) {
     // Otherwise the order of objects in a PDF differs from run to run.
     QHashSeed::setDeterministicGlobalSeed();
 
+    nameApplication();
+    speakLanguage(languageToSpeak());
     const std::vector<std::string> arguments(argv + 1, argv + argc);
     const Understood understood = understand(arguments, std::cout, std::cerr);
     if (!understood.request) {
         return understood.code;
     }
     const Request& request = *understood.request;
-    nameApplication();
     if (request.command == Command::Window) {
         if (!mayOpenWindow(request, hasDisplay(), std::cerr)) {
             return Problem;
         }
         std::thread fonts = findFonts();
         QApplication app(argc, argv);
+        translateApplication(app);
         return runWindow(app, QString::fromLocal8Bit(request.file), std::move(fonts));
     }
     if (request.paints()) {
         // Fonts and painters want a platform, but no display.
         qputenv("QT_QPA_PLATFORM", "offscreen");
         qInstallMessageHandler(quietAboutRuntimeFolder);
-        const QGuiApplication app(argc, argv);
+        QGuiApplication app(argc, argv);
+        translateApplication(app);
         return carryOut(request, std::cout, std::cerr);
     }
     return carryOut(request, std::cout, std::cerr);

@@ -3,6 +3,7 @@
 build_packages=(
     g++ cmake ninja-build qt6-base-dev qt6-svg-dev libfontconfig-dev nlohmann-json3-dev libcli11-dev
     coinor-libcbc-dev coinor-libclp-dev pkg-config fonts-dejavu-core
+    gettext
 )
 test_packages=(
     libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev coinor-cbc poppler-utils xvfb xauth

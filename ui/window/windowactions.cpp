@@ -1,5 +1,6 @@
 #include "ui/window/windowactions.h"
 
+#include "ui/document/language.h"
 #include "ui/document/recent.h"
 #include "ui/document/text.h"
 #include "ui/window/benchtabs.h"
@@ -206,6 +207,23 @@ void WindowActions::buildView() {
         connect(action, &QAction::triggered, this, [choice = choice] {
             setThemeChoice(choice);
             applyTheme(*qApp);
+        });
+    }
+    buildLanguages(menu->addMenu(tr("Lan&guage")));
+}
+
+void WindowActions::buildLanguages(QMenu* menu) {
+    auto* group = new QActionGroup(this);
+    QList<SpokenLanguage> choices = languages();
+    choices.prepend({QString(), tr("As the &system")});
+    for (const SpokenLanguage& choice : choices) {
+        QAction* action = add(menu, choice.name, "", QString(), {});
+        action->setCheckable(true);
+        action->setChecked(choice.code == languageChoice());
+        group->addAction(action);
+        connect(action, &QAction::triggered, &window_, [this, code = choice.code] {
+            setLanguageChoice(code);
+            window_.tell(tr("The new language is spoken from the next start on."));
         });
     }
 }

@@ -47,6 +47,7 @@ private:
     void buildView();
     void buildHelp();
     void buildPanels(QMenu* menu);
+    void buildLanguages(QMenu* menu);
     void buildFilm(QMenu* menu);
     void buildBar();
     void fillBar(int rank);
