@@ -3,8 +3,6 @@
 #include "core/timber/demand.h"
 #include "ui/document/text.h"
 
-#include <QMetaObject>
-
 #include <algorithm>
 
 namespace kerfwright {
@@ -33,48 +31,56 @@ Result<Demand> demandOfBoard(const Project& project) {
     return demandOf(job->steps, project.woods);
 }
 
+namespace {
+
+BoardFinder::Verdict verdictOn(const BoardFinder::Candidate& candidate, const Project& shop,
+                               const Errand& errand) {
+    BoardFinder::Verdict verdict{candidate.key, candidate.name, 0, 0, false, {}};
+    Project board = *candidate.project;
+    board.shop = shop.shop;
+    const Result<Demand> demand = demandOfBoard(board);
+    if (!demand.ok()) {
+        verdict.fault = toQt(demand.fault().text());
+        return verdict;
+    }
+    Sawing sawing = shop.timber.sawing;
+    sawing.effort = std::min(sawing.effort, triedEffort);
+    const Layout laid =
+        layout(priced(shop.timber.rack, shop.woods), *demand, cutRules(shop.shop, sawing),
+               [&errand](const LayoutProgress&) { return errand.goesOn(); });
+    for (const WantedStrips& strips : demand->strips) {
+        verdict.strips += strips.count;
+    }
+    for (const int missing : laid.missing) {
+        verdict.missing += missing;
+    }
+    verdict.isSure = laid.proven || verdict.missing == 0;
+    return verdict;
+}
+
+}  // namespace
+
 BoardFinder::BoardFinder(QObject* parent)
     : QObject(parent) {
-    pool_.setMaxThreadCount(1);
+    connect(&work_, &Background::ended, this, &BoardFinder::changed);
 }
 
-BoardFinder::~BoardFinder() {
-    *stopAsked_ = true;
-    pool_.waitForDone();
-}
-
-void BoardFinder::forget() {
-    ++generation_;
-    *stopAsked_ = true;
-    working_ = false;
-    fault_.clear();
-    largest_.reset();
-    verdicts_.clear();
-    Q_EMIT changed();
-}
-
-void BoardFinder::begin() {
-    *stopAsked_ = true;  // whatever still runs has a flag of its own
-    stopAsked_ = std::make_shared<std::atomic<bool>>(false);
-    ++generation_;
-    working_ = true;
+void BoardFinder::clear() {
     progress_ = 0;
     fault_.clear();
     largest_.reset();
     verdicts_.clear();
 }
 
-void BoardFinder::told(quint64 generation, double done) {
-    telling_ = false;
-    if (generation == generation_) {
-        progress_ = done;
-        Q_EMIT changed();
-    }
+void BoardFinder::forget() {
+    work_.drop();
+    clear();
+    Q_EMIT changed();
 }
 
 void BoardFinder::findLargest(const ProjectPtr& project, Growth growth) {
-    begin();
-    pool_.start([this, project, growth, generation = generation_, stopAsked = stopAsked_] {
+    clear();
+    work_.begin([this, project, growth](const Errand& errand) {
         const auto fields = grownFields(project->board.field, project->recipe, growth,
                                         stepOf(*project), project->notation);
         Timber timber = project->timber;
@@ -82,87 +88,36 @@ void BoardFinder::findLargest(const ProjectPtr& project, Growth growth) {
         Result<LargestBoard> found = largestBoard(
             project->board, fields, project->woods, project->shop, project->choices,
             project->notation, conditionsOf(*project), timber, [&](const LayoutProgress& progress) {
-                // One report at a time: a quick search must not flood the window.
-                if (!telling_.exchange(true)) {
-                    QMetaObject::invokeMethod(
-                        this, [=, this, done = progress.done] { told(generation, done); },
-                        Qt::QueuedConnection);
-                }
-                return !*stopAsked;
-            });
-        std::optional<LargestBoard> largest;
-        QString fault;
-        if (found.ok()) {
-            largest = std::move(found).value();
-        } else {
-            fault = toQt(found.fault().text());
-        }
-        QMetaObject::invokeMethod(
-            this,
-            [=, this] {
-                if (generation == generation_) {
-                    working_ = false;
-                    largest_ = largest;
-                    fault_ = fault;
+                errand.mention([this, done = progress.done] {
+                    progress_ = done;
                     Q_EMIT changed();
-                }
-            },
-            Qt::QueuedConnection);
+                });
+                return errand.goesOn();
+            });
+        if (found.ok()) {
+            errand.say([this, largest = std::move(found).value()] { largest_ = largest; });
+        } else {
+            errand.say([this, fault = toQt(found.fault().text())] { fault_ = fault; });
+        }
     });
     Q_EMIT changed();
 }
 
 void BoardFinder::judge(const ProjectPtr& project, const std::vector<Candidate>& candidates) {
-    begin();
-    pool_.start([this, project, candidates, generation = generation_, stopAsked = stopAsked_] {
-        double number = 0;
+    clear();
+    work_.begin([this, project, candidates](const Errand& errand) {
+        const auto all = static_cast<double>(candidates.size());
         for (const Candidate& candidate : candidates) {
-            if (*stopAsked) {
+            if (!errand.goesOn()) {
                 break;
             }
-            Verdict verdict{candidate.key, candidate.name, 0, 0, false, {}};
-            Project one = *candidate.project;
-            one.shop = project->shop;
-            const Result<Demand> demand = demandOfBoard(one);
-            if (!demand.ok()) {
-                verdict.fault = toQt(demand.fault().text());
-            } else {
-                Sawing sawing = project->timber.sawing;
-                sawing.effort = std::min(sawing.effort, triedEffort);
-                const CutRules rules = cutRules(project->shop, sawing);
-                const Layout laid =
-                    layout(priced(project->timber.rack, project->woods), *demand, rules,
-                           [&](const LayoutProgress&) { return !*stopAsked; });
-                for (const WantedStrips& strips : demand->strips) {
-                    verdict.strips += strips.count;
-                }
-                for (const int missing : laid.missing) {
-                    verdict.missing += missing;
-                }
-                verdict.isSure = laid.proven || verdict.missing == 0;
-            }
-            number += 1;
-            const double done = number / static_cast<double>(candidates.size());
-            QMetaObject::invokeMethod(
-                this,
-                [=, this] {
-                    if (generation == generation_) {
-                        progress_ = done;
-                        verdicts_.push_back(verdict);
-                        Q_EMIT changed();
-                    }
-                },
-                Qt::QueuedConnection);
+            const Verdict verdict = verdictOn(candidate, *project, errand);
+            errand.say([this, verdict, all] {
+                verdicts_.push_back(verdict);
+                progress_ = static_cast<double>(verdicts_.size()) / all;
+                Q_EMIT changed();
+            });
         }
-        QMetaObject::invokeMethod(
-            this,
-            [=, this] {
-                if (generation == generation_) {
-                    working_ = false;
-                    Q_EMIT changed();
-                }
-            },
-            Qt::QueuedConnection);
     });
     Q_EMIT changed();
 }

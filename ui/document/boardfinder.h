@@ -3,12 +3,11 @@
 #pragma once
 
 #include "core/bench/largestboard.h"
+#include "ui/document/background.h"
 #include "ui/document/planner.h"
 
 #include <QObject>
-#include <QThreadPool>
 
-#include <atomic>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -37,9 +36,8 @@ public:
     };
 
     explicit BoardFinder(QObject* parent = nullptr);
-    ~BoardFinder() override;
 
-    bool isWorking() const { return working_; }
+    bool isWorking() const { return work_.isWorking(); }
     double progress() const { return progress_; }
     /// Of the last search; empty where nothing was found, or the search was for verdicts.
     const std::optional<LargestBoard>& largest() const { return largest_; }
@@ -51,7 +49,7 @@ public:
     /// Boards in the shop, and on the rack, of `project`.
     void judge(const ProjectPtr& project, const std::vector<Candidate>& candidates);
     /// Ends the search with what it has.
-    void stop() { *stopAsked_ = true; }
+    void stop() { work_.stop(); }
     /// Forgets what was found: it was for another rack or board.
     void forget();
 
@@ -59,18 +57,13 @@ Q_SIGNALS:
     void changed();
 
 private:
-    void begin();
-    void told(quint64 generation, double done);
+    void clear();
 
-    QThreadPool pool_;
-    std::shared_ptr<std::atomic<bool>> stopAsked_ = std::make_shared<std::atomic<bool>>(false);
-    std::atomic<bool> telling_ = false;
-    quint64 generation_ = 0;
-    bool working_ = false;
     double progress_ = 0;
     std::optional<LargestBoard> largest_;
     QString fault_;
     std::vector<Verdict> verdicts_;
+    Background work_;
 };
 
 }  // namespace kerfwright

@@ -26,6 +26,10 @@ void dress(QMessageBox& box) {
     box.setTextFormat(Qt::PlainText);
 }
 
+QString projectFilter() {
+    return tr("Kerfwright projects (*.kerfwright);;All files (*)");
+}
+
 QString lastFolder() {
     const QString documents = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
     return QSettings().value(QStringLiteral("lastFolder"), documents).toString();
@@ -43,9 +47,15 @@ QString remembered(const QString& path) {
 }  // namespace
 
 QString WindowDialogs::fileToOpen(QWidget* parent) {
-    return remembered(
-        QFileDialog::getOpenFileName(parent, tr("Open a project"), lastFolder(),
-                                     tr("Kerfwright projects (*.kerfwright);;All files (*)")));
+    return remembered(QFileDialog::getOpenFileName(parent, tr("Open a project"), lastFolder(),
+                                                   projectFilter()));
+}
+
+QStringList WindowDialogs::filesToOpen(QWidget* parent) {
+    const QStringList paths = QFileDialog::getOpenFileNames(
+        parent, tr("Boards to be made together"), lastFolder(), projectFilter());
+    remembered(paths.value(0));
+    return paths;
 }
 
 QString WindowDialogs::fileToRead(QWidget* parent, const QString& title, const QString& filter) {

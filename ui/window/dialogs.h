@@ -20,6 +20,7 @@ public:
     virtual ~Dialogs() = default;
     /// Empty where the maker gave up.
     virtual QString fileToOpen(QWidget* parent) = 0;
+    virtual QStringList filesToOpen(QWidget* parent) = 0;
     /// Any other file; `filter` as in "Rack (*.csv)".
     virtual QString fileToRead(QWidget* parent, const QString& title, const QString& filter) = 0;
     /// `filter` as in "PDF (*.pdf)"; `suggested` is a file name.
@@ -39,6 +40,7 @@ public:
 class WindowDialogs : public Dialogs {
 public:
     QString fileToOpen(QWidget* parent) override;
+    QStringList filesToOpen(QWidget* parent) override;
     QString fileToRead(QWidget* parent, const QString& title, const QString& filter) override;
     QString fileToWrite(QWidget* parent, const QString& title, const QString& suggested,
                         const QString& filter) override;

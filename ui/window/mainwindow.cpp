@@ -1,6 +1,7 @@
 #include "ui/window/mainwindow.h"
 
 #include "ui/document/recovery.h"
+#include "ui/window/batchdialog.h"
 #include "ui/window/benchtabs.h"
 #include "ui/window/boardfoot.h"
 #include "ui/window/boardview.h"
@@ -178,6 +179,14 @@ void MainWindow::finishStart(const QString& file) {
     if (!file.isEmpty()) {
         files_->noteOpened(file, document_.openFault());
     }
+}
+
+void MainWindow::showBatch() {
+    if (batch_ == nullptr) {
+        batch_ = new BatchDialog(document_, dialogs_, this);
+        connect(batch_, &BatchDialog::told, this, &MainWindow::tell);
+    }
+    batch_->begin();
 }
 
 void MainWindow::showGallery() {

@@ -18,6 +18,7 @@ QT_END_NAMESPACE
 
 namespace kerfwright {
 
+class BatchDialog;
 class BenchTabs;
 class BoardFoot;
 class BoardView;
@@ -51,6 +52,7 @@ public:
 
     /// Tells of a file that could not be opened at the start, and remembers one that was.
     void finishStart(const QString& file);
+    void showBatch();
     void showGallery();
     void hideGallery();
     bool isGalleryShown() const;
@@ -87,6 +89,7 @@ private:
     BuildFilm* film_ = nullptr;
     BenchTabs* bench_ = nullptr;
     Gallery* gallery_ = nullptr;
+    BatchDialog* batch_ = nullptr;
     TotalsBar* totals_ = nullptr;
     Panels* panels_ = nullptr;
     WindowActions* actions_ = nullptr;

@@ -14,10 +14,15 @@ namespace kerfwright {
 namespace {
 
 constexpr int wishWidth = 316;
-constexpr int benchWidth = 400;
 constexpr int leastWish = 288;
 constexpr int leastBench = 300;
 constexpr int leastBoard = 400;  // a board beside which a panel is worth having
+
+/// Wide enough for all tabs and for planks, where the window has the room.
+int usualBench(int window) {
+    constexpr int roomy = 1280;
+    return window >= roomy ? 400 : 352;
+}
 
 QString settingsKey() {
     return QStringLiteral("panels");
@@ -41,9 +46,11 @@ Panels::Panels(QSplitter& splitter, QWidget& wish, QWidget& board, QWidget& benc
     : QObject(&splitter)
     , splitter_(splitter)
     , board_(board)
-    , panels_{Panel{&wish, true, wishWidth}, Panel{&bench, true, benchWidth}} {
+    , panels_{Panel{&wish, true, wishWidth}, Panel{&bench, true, 0}} {
     wish.setMinimumWidth(leastWish);
     bench.setMinimumWidth(leastBench);
+    const int benchWidth = usualBench(width_);
+    panels_[Bench].width = benchWidth;
     splitter_.setSizes({wishWidth, width_ - wishWidth - benchWidth, benchWidth});
     for (int i = 0; i < splitter_.count(); ++i) {
         splitter_.setStretchFactor(i, i == 1 ? 1 : 0);
@@ -80,9 +87,19 @@ void Panels::setOpen(Side side, bool open) {
 
 void Panels::fitInto(int width) {
     const int before = room();
+    const int usual = usualBench(width_);
     width_ = width;
+    // As long as the maker has not made it wider or narrower.
+    Panel& bench = panels_[Bench];
+    const bool isUsual = (isOpen(Bench) ? bench.widget->width() : bench.width) == usual;
+    if (isUsual) {
+        bench.width = usualBench(width);
+    }
     if (room() != before) {
         apply();
+    } else if (isUsual && bench.width != usual && isOpen(Bench)) {
+        const int wish = isOpen(Wish) ? panels_[Wish].widget->width() : 0;
+        splitter_.setSizes({wish, std::max(0, width_ - wish - bench.width), bench.width});
     }
 }
 

@@ -2,10 +2,10 @@
 
 #include "core/sheets/quotepage.h"
 #include "ui/document/text.h"
-#include "ui/paint/export.h"
 #include "ui/window/dialogs.h"
 #include "ui/window/formsection.h"
 #include "ui/window/icons.h"
+#include "ui/window/paperout.h"
 #include "ui/window/priceform.h"
 #include "ui/window/reckoninglist.h"
 #include "ui/window/segmented.h"
@@ -13,14 +13,10 @@
 #include "ui/window/tones.h"
 #include "ui/window/wrappedlabel.h"
 
-#include <QFileInfo>
 #include <QGridLayout>
 #include <QLabel>
-#include <QPageSize>
-#include <QPrinter>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QSettings>
 #include <QVBoxLayout>
 
 namespace kerfwright {
@@ -147,7 +143,9 @@ Quote PricePanel::reckon() const {
 
 void PricePanel::showTotal(const Quote& made) {
     const QString money = toQt(moneyWords(made.total, document_.project().currency));
-    total_->setText(made.isComplete() ? tr("To pay %1").arg(money) : tr("At least %1").arg(money));
+    total_->setText(made.isComplete() ? tr("To pay %1").arg(money)
+                    : made.total > 0  ? tr("At least %1").arg(money)
+                                      : tr("Price not known yet"));
     const QString each = toQt(eachWords(made, document_.project().currency));
     each_->setText(each.isEmpty()
                        ? QString()
@@ -189,12 +187,7 @@ bool PricePanel::forCustomer() const {
 }
 
 Paper PricePanel::paper() const {
-    // The paper that was chosen for the cut sheets.
-    const QString kept = QSettings().value(QStringLiteral("paper")).toString();
-    return kept == QStringLiteral("letter") ||
-                   (kept.isEmpty() && document_.project().notation.unit == Unit::Inches)
-               ? Paper::Letter
-               : Paper::A4;
+    return paperChoice(document_.project().notation.unit);
 }
 
 std::vector<Page> PricePanel::pages() const {
@@ -218,27 +211,10 @@ void PricePanel::savePdf() {
     if (!readyOrTold()) {
         return;
     }
-    QString name = document_.path().isEmpty() ? document_.displayName()
-                                              : QFileInfo(document_.path()).completeBaseName();
-    for (const QChar c : {QLatin1Char('/'), QLatin1Char('\\'), QLatin1Char(':')}) {
-        name.replace(c, QLatin1Char('-'));
-    }
-    const QString ending = QStringLiteral(".pdf");
-    QString path = dialogs_.fileToWrite(
-        this, forCustomer() ? tr("Save the quote") : tr("Save the reckoning"),
-        name + (forCustomer() ? tr("-quote") : tr("-reckoning")) + ending, tr("PDF (*.pdf)"));
-    if (path.isEmpty()) {
-        return;
-    }
-    if (!path.endsWith(ending, Qt::CaseInsensitive)) {
-        path += ending;
-    }
-    const QString fault =
-        writeFileAtomically(path, toPdf(pages(), paper(), document_.displayName()));
-    if (fault.isEmpty()) {
-        Q_EMIT told(tr("Saved %1").arg(QFileInfo(path).fileName()));
-    } else {
-        dialogs_.tell(this, tr("Not saved"), fault);
+    const QString words = kerfwright::savePdf(
+        dialogs_, this, forCustomer() ? tr("Save the quote") : tr("Save the reckoning"), work());
+    if (!words.isEmpty()) {
+        Q_EMIT told(words);
     }
 }
 
@@ -246,13 +222,13 @@ void PricePanel::print() {
     if (!readyOrTold()) {
         return;
     }
-    QPrinter printer(QPrinter::HighResolution);
-    printer.setPageSize(QPageSize(paper() == Paper::Letter ? QPageSize::Letter : QPageSize::A4));
-    printer.setDocName(document_.displayName());
-    if (dialogs_.setUpPrinter(this, printer) && !kerfwright::print(printer, pages(), paper())) {
-        dialogs_.tell(this, tr("Not printed"),
-                      tr("The printer gave up before the last page. Nothing else has changed."));
-    }
+    printPages(dialogs_, this, work());
+}
+
+PaperWork PricePanel::work() const {
+    return {document_.displayName(),
+            fileNameOf(document_) + (forCustomer() ? tr("-quote") : tr("-reckoning")), paper(),
+            [this] { return pages(); }};
 }
 
 }  // namespace kerfwright

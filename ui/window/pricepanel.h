@@ -3,9 +3,9 @@
 #pragma once
 
 #include "core/bench/quote.h"
-#include "core/sheets/sheets.h"
 #include "core/wood/timbercost.h"
 #include "ui/document/planner.h"
+#include "ui/window/paperout.h"
 
 #include <QWidget>
 
@@ -57,6 +57,7 @@ private:
     bool forCustomer() const;
     Paper paper() const;
     std::vector<Page> pages() const;
+    PaperWork work() const;
     bool readyOrTold();
     void showTotal(const Quote& made);
 

@@ -6,6 +6,7 @@
 #include "ui/paint/export.h"
 #include "ui/window/dialogs.h"
 #include "ui/window/icons.h"
+#include "ui/window/paperout.h"
 #include "ui/window/segmented.h"
 #include "ui/window/sheetspreview.h"
 
@@ -13,34 +14,13 @@
 #include <QFileInfo>
 #include <QGridLayout>
 #include <QLabel>
-#include <QPageSize>
-#include <QPrinter>
 #include <QPushButton>
-#include <QSettings>
 #include <QVBoxLayout>
 
 #include <algorithm>
 #include <utility>
 
 namespace kerfwright {
-
-namespace {
-
-QString withEnding(const QString& path, const QString& ending) {
-    return path.isEmpty() || path.endsWith(ending, Qt::CaseInsensitive) ? path : path + ending;
-}
-
-QString savedWords(std::size_t pages, const QString& name) {
-    return counted(static_cast<qsizetype>(pages), SheetsPanel::tr("Saved %1 page to “%2”"),
-                   SheetsPanel::tr("Saved %1 pages to “%2”"))
-        .arg(name);
-}
-
-QString paperKey() {
-    return QStringLiteral("paper");
-}
-
-}  // namespace
 
 SheetsPanel::SheetsPanel(Document& document, Planner& planner, Sawyer& sawyer, Dialogs& dialogs,
                          QWidget* parent)
@@ -81,14 +61,9 @@ SheetsPanel::SheetsPanel(Document& document, Planner& planner, Sawyer& sawyer, D
     stale_->setForegroundRole(QPalette::PlaceholderText);
     column->addWidget(stale_);
     column->addWidget(preview_, 1);
-    const QString kept = QSettings().value(paperKey()).toString();
-    paper_->setCurrent(kept == QStringLiteral("letter") ||
-                               (kept.isEmpty() && document.project().notation.unit == Unit::Inches)
-                           ? 1
-                           : 0);
-    connect(paper_, &Segmented::chosen, this, [this](int index) {
-        QSettings().setValue(paperKey(),
-                             index == 1 ? QStringLiteral("letter") : QStringLiteral("a4"));
+    paper_->setCurrent(paperChoice(document.project().notation.unit) == Paper::Letter ? 1 : 0);
+    connect(paper_, &Segmented::chosen, this, [this] {
+        keepPaperChoice(paper());
         refresh();
     });
     const auto refreshIfSeen = [this] {
@@ -162,15 +137,6 @@ void SheetsPanel::refresh() {
     }
 }
 
-QString SheetsPanel::baseName() const {
-    QString name = document_.path().isEmpty() ? document_.displayName()
-                                              : QFileInfo(document_.path()).completeBaseName();
-    for (const QChar c : {QLatin1Char('/'), QLatin1Char('\\'), QLatin1Char(':')}) {
-        name.replace(c, QLatin1Char('-'));
-    }
-    return name;
-}
-
 bool SheetsPanel::readyOrTold(const std::function<void()>& again) {
     if (!document_.project().timber.rack.planks.empty()) {
         sawyer_.wake();
@@ -200,16 +166,10 @@ void SheetsPanel::savePdf() {
     if (!readyOrTold([this] { savePdf(); })) {
         return;
     }
-    const QString path =
-        withEnding(dialogs_.fileToWrite(this, tr("Save the cut sheets"),
-                                        baseName() + QStringLiteral(".pdf"), tr("PDF (*.pdf)")),
-                   QStringLiteral(".pdf"));
-    if (path.isEmpty()) {
-        return;
+    const QString words = kerfwright::savePdf(dialogs_, this, tr("Save the cut sheets"), work());
+    if (!words.isEmpty()) {
+        Q_EMIT told(words);
     }
-    const std::vector<Page> all = pages();
-    report(writeFileAtomically(path, toPdf(all, paper(), document_.displayName())),
-           savedWords(all.size(), QFileInfo(path).fileName()));
 }
 
 void SheetsPanel::saveSvg() {
@@ -223,7 +183,7 @@ void SheetsPanel::saveSvg() {
     QString fault;
     const std::vector<Page> all = pages();
     for (const Page& page : all) {
-        const QString path = QDir(folder).filePath(baseName() + QStringLiteral("-") +
+        const QString path = QDir(folder).filePath(fileNameOf(document_) + QStringLiteral("-") +
                                                    toQt(page.key) + QStringLiteral(".svg"));
         fault = writeFileAtomically(path, toSvg(page.drawing, toQt(page.title), paperTheme()));
         if (!fault.isEmpty()) {
@@ -234,9 +194,9 @@ void SheetsPanel::saveSvg() {
 }
 
 void SheetsPanel::savePicture() {
-    QString path =
-        dialogs_.fileToWrite(this, tr("Save a picture of the board"),
-                             baseName() + QStringLiteral(".png"), tr("PNG (*.png);;SVG (*.svg)"));
+    QString path = dialogs_.fileToWrite(this, tr("Save a picture of the board"),
+                                        fileNameOf(document_) + QStringLiteral(".png"),
+                                        tr("PNG (*.png);;SVG (*.svg)"));
     if (path.isEmpty()) {
         return;
     }
@@ -262,13 +222,11 @@ void SheetsPanel::print() {
     if (!readyOrTold([this] { print(); })) {
         return;
     }
-    QPrinter printer(QPrinter::HighResolution);
-    printer.setPageSize(QPageSize(paper() == Paper::Letter ? QPageSize::Letter : QPageSize::A4));
-    printer.setDocName(document_.displayName());
-    if (dialogs_.setUpPrinter(this, printer) && !kerfwright::print(printer, pages(), paper())) {
-        dialogs_.tell(this, tr("Not printed"),
-                      tr("The printer gave up before the last page. Nothing else has changed."));
-    }
+    printPages(dialogs_, this, work());
+}
+
+PaperWork SheetsPanel::work() const {
+    return {document_.displayName(), fileNameOf(document_), paper(), [this] { return pages(); }};
 }
 
 }  // namespace kerfwright

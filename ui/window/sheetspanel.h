@@ -1,8 +1,8 @@
 // The export panel: previews of the pages, the paper, and where they go.
 #pragma once
 
-#include "core/sheets/sheets.h"
 #include "ui/document/sawyer.h"
+#include "ui/window/paperout.h"
 
 #include <QWidget>
 
@@ -46,7 +46,7 @@ private:
     std::vector<Page> pages() const;
     /// Null where there is no layout of the board as it stands.
     const TimberPlan* timber() const;
-    QString baseName() const;
+    PaperWork work() const;
     /// Where only the layout of the planks is missing, `again` is called once there is one.
     bool readyOrTold(const std::function<void()>& again);
     void report(const QString& fault, const QString& done);

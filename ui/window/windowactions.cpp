@@ -121,6 +121,10 @@ void WindowActions::buildFile() {
     connect(add(menu, tr("Prin&t cut sheets…"), "actionPrint", QString(), QKeySequence::Print),
             &QAction::triggered, &bench, [&bench] { bench.sheets()->print(); });
     menu->addSeparator();
+    connect(add(menu, tr("Several &boards at once…"), "actionBatch", QString(),
+                QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_B)),
+            &QAction::triggered, &window_, &MainWindow::showBatch);
+    menu->addSeparator();
     connect(add(menu, tr("&Quit"), "actionQuit", QString(), QKeySequence::Quit),
             &QAction::triggered, &window_, &QWidget::close);
 }

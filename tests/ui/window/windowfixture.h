@@ -14,6 +14,7 @@ namespace kerfwright {
 class Answers : public Dialogs {
 public:
     QString open, read, write, folder;
+    QStringList several;
     Unsaved unsaved = Unsaved::Cancel;
     bool overwrite = false;
     Lost lost = Lost::Later;
@@ -23,6 +24,7 @@ public:
     int lostAsked = 0;
 
     QString fileToOpen(QWidget*) override { return open; }
+    QStringList filesToOpen(QWidget*) override { return several; }
     QString fileToRead(QWidget*, const QString&, const QString&) override { return read; }
     QString fileToWrite(QWidget*, const QString&, const QString&, const QString&) override {
         return write;
