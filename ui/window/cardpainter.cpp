@@ -20,7 +20,7 @@ constexpr int workingSize = 26;
 QFont bigFont(const QFont& font) {
     QFont big = font;
     big.setBold(true);
-    big.setPixelSize(QFontInfo(font).pixelSize() * 3 / 2);
+    big.setPixelSize(pixelSizeOf(font) * 3 / 2);
     return big;
 }
 

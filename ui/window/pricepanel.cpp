@@ -63,7 +63,7 @@ PricePanel::PricePanel(Document& document, Planner& planner, Dialogs& dialogs, Q
     total_->setObjectName(QStringLiteral("quoteTotal"));
     QFont big = font();
     big.setBold(true);
-    big.setPixelSize(QFontInfo(font()).pixelSize() * 3 / 2);
+    big.setPixelSize(pixelSizeOf(font()) * 3 / 2);
     total_->setFont(big);
     each_->setObjectName(QStringLiteral("quoteEach"));
     each_->setFont(smallFont(font()));

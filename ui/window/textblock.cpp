@@ -1,8 +1,9 @@
 #include "ui/window/textblock.h"
 
-#include <QFontInfo>
 #include <QFontMetrics>
+#include <QGuiApplication>
 #include <QPainter>
+#include <QScreen>
 
 #include <algorithm>
 
@@ -20,9 +21,20 @@ void TextColumn::add(const QString& words, const QFont& font, const QColor& colo
     y += used.height() + gap;
 }
 
+int pixelSizeOf(const QFont& font) {
+    if (font.pixelSize() > 0) {
+        return font.pixelSize();
+    }
+    // As Qt reckons it. QFontInfo would first look for the font, which at the start takes as long
+    // as all the rest.
+    constexpr double pointsPerInch = 72;
+    return qRound(font.pointSizeF() * QGuiApplication::primaryScreen()->logicalDotsPerInchY() /
+                  pointsPerInch);
+}
+
 QFont smallFont(const QFont& font) {
     QFont small = font;
-    small.setPixelSize(std::max(11, QFontInfo(font).pixelSize() - 1));
+    small.setPixelSize(std::max(11, pixelSizeOf(font) - 1));
     return small;
 }
 

@@ -21,6 +21,8 @@ struct TextColumn {
     void add(const QString& words, const QFont& font, const QColor& colour, int right, int gap);
 };
 
+/// Of the letters, without a look at the fonts that there are.
+int pixelSizeOf(const QFont& font);
 /// A pixel smaller than `font`, and still readable.
 QFont smallFont(const QFont& font);
 
