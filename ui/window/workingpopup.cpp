@@ -121,8 +121,7 @@ void WorkingPopup::addFigure(const StepFigure& entry, const Notation& notation) 
         auto* value1 = label(amount, content_);
         value1->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
         grid_->addWidget(value1, row_, 0);
-        grid_->addWidget(label(QString::fromUtf8(termName(term.kind)), content_, false, true), row_,
-                         1);
+        grid_->addWidget(label(toQt(termName(term.kind)), content_, false, true), row_, 1);
         const QString source = termSource(term.kind);
         if (!source.isEmpty()) {
             QToolButton* to = link(source);

@@ -39,7 +39,7 @@ TEST(Figure, TellsItsWorkingInTheUnitsOfTheMaker) {
 
 TEST(Figure, NamesEveryTermAndSetsTheOnesOfTheShop) {
     for (int kind = 0; kind <= static_cast<int>(TermKind::RoundingUp); ++kind) {
-        EXPECT_STRNE(termName(static_cast<TermKind>(kind)), "");
+        EXPECT_NE(termName(static_cast<TermKind>(kind)), "");
     }
     EXPECT_EQ(settingOf(TermKind::Kerf), Setting::Kerf);
     EXPECT_EQ(settingOf(TermKind::RoundingUp), Setting::LengthStep);
