@@ -1,6 +1,7 @@
 #include "ui/window/workingpopup.h"
 
 #include "core/sheets/hourwords.h"
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/tones.h"
 
@@ -41,7 +42,7 @@ QLabel* label(const QString& text, QWidget* parent, bool bold = false, bool quie
 
 QString termSource(TermKind kind) {
     if (const SettingInfo* info = settingInfo(settingOf(kind))) {
-        return toQt(info->name);
+        return toQt(say(info->name));
     }
     switch (kind) {
     case TermKind::PieceWidth:
