@@ -1,4 +1,6 @@
 #include "core/glueup/figure.h"
+#include "core/glueup/steps.h"
+#include "tests/core/words/spoken.h"
 
 #include <gtest/gtest.h>
 
@@ -44,6 +46,17 @@ TEST(Figure, NamesEveryTermAndSetsTheOnesOfTheShop) {
     EXPECT_EQ(settingOf(TermKind::Kerf), Setting::Kerf);
     EXPECT_EQ(settingOf(TermKind::RoundingUp), Setting::LengthStep);
     EXPECT_EQ(settingOf(TermKind::PieceWidth), Setting::None);
+}
+
+TEST(Figure, LabelsThatAreWordsAreShownInTheMakersLanguage) {
+    for (const char* label : {"Field", "Top rail", "A", "A3", "A-1", "AB-spare", "A-spare2"}) {
+        EXPECT_EQ(shownLabel(label), label);
+    }
+    const Spoken german(Entries{{"Top rail", "Leiste oben"}, {"{1}-spare{2}", "{1}-Ersatz{2}"}});
+    EXPECT_EQ(shownLabel("Top rail"), "Leiste oben");
+    EXPECT_EQ(shownLabel("AB-spare"), "AB-Ersatz");
+    EXPECT_EQ(shownLabel("A-spare2"), "A-Ersatz2");
+    EXPECT_EQ(shownLabel("A-1"), "A-1");
 }
 
 }  // namespace
