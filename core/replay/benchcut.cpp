@@ -78,8 +78,8 @@ bool Bench::cutOne(std::string_view label, Workpiece& panel, const Crosscut& ste
     const Length stop = step.stop.value;
     const Length length = solid.size[Y];
     if (panel.gone || length < stop) {
-        fault(quoted(step.part) + " is too short for the slice " + quoted(label) + ": " +
-              inWords(panel.gone ? Length() : length) + " left of it");
+        fault(say("{1} is too short for the slice {2}: {3} left of it", quoted(step.part),
+                  quoted(label), inWords(panel.gone ? Length() : length)));
         return false;
     }
     Solid slice = between(solid, Y, Length(), stop);
