@@ -1,6 +1,7 @@
 #include "core/board/board.h"
 
 #include "core/measure/notation.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <functional>
@@ -106,65 +107,74 @@ std::vector<Length> jointMoved(std::vector<Length> sizes, int first, Length by) 
 
 // --- faults
 
-std::string words(int number) {
-    return std::to_string(number);
-}
-std::string cellName(int column, int row) {
-    return "column " + words(column + 1) + ", row " + words(row + 1);
-}
-
 void checkLength(std::vector<Fault>& all, const std::string& entry, Length value, Length least,
                  Length greatest, const Notation& notation) {
     if (value < least || value > greatest) {
         all.push_back({entry,
-                       "must be from " + formatLeast(least, notation) + " to " +
-                           formatGreatest(greatest, notation),
+                       say("must be from {1} to {2}", formatLeast(least, notation),
+                           formatGreatest(greatest, notation)),
                        formatExact(value, notation)});
     }
 }
 
-/// `one` is "Column", `size` "width". Returns whether the number of cells is right.
-bool checkSizes(std::vector<Fault>& all, const std::vector<Length>& sizes, const std::string& one,
-                const std::string& size, const Notation& notation) {
+/// Entries of columns or rows, to be said.
+struct LinesWords {
+    const char* all;
+    const char* one;      ///< with the number of the column or row
+    const char* field;    ///< all sizes together
+    const char* first;    ///< of the piece with that number
+    const char* covered;  ///< the same
+};
+constexpr LinesWords columnsWords{noted("Columns"), noted("Column {1} width"), noted("Field width"),
+                                  noted("Piece {1}: column"), noted("Piece {1}: columns covered")};
+constexpr LinesWords rowsWords{noted("Rows"), noted("Row {1} height"), noted("Field height"),
+                               noted("Piece {1}: row"), noted("Piece {1}: rows covered")};
+
+/// Returns whether the number of cells is right.
+bool checkSizes(std::vector<Fault>& all, const std::vector<Length>& sizes, const LinesWords& words,
+                const Notation& notation) {
     constexpr auto most = static_cast<std::size_t>(BoardLimits::cellsAcross);
     if (sizes.empty() || sizes.size() > most) {
-        all.push_back({one + "s", "must be from 1 to " + words(BoardLimits::cellsAcross),
+        all.push_back({say(words.all), say("must be from {1} to {2}", 1, most),
                        std::to_string(sizes.size())});
         return false;
     }
     const std::size_t before = all.size();
     for (int i = 0; i < count(sizes); ++i) {
-        checkLength(all, one + " " + words(i + 1) + " " + size, sizes[index(i)],
-                    BoardLimits::leastCell, BoardLimits::greatestCell, notation);
+        checkLength(all, say(words.one, i + 1), sizes[index(i)], BoardLimits::leastCell,
+                    BoardLimits::greatestCell, notation);
     }
     // Only sizes within their limits are added up: no sum of them overflows.
     if (all.size() == before && sum(sizes) > BoardLimits::greatestField) {
-        all.push_back({"Field " + size,
-                       "must be at most " + formatGreatest(BoardLimits::greatestField, notation),
-                       formatExact(sum(sizes), notation)});
+        all.push_back(
+            {say(words.field),
+             say("must be at most {1}", formatGreatest(BoardLimits::greatestField, notation)),
+             formatExact(sum(sizes), notation)});
     }
     return true;
 }
 
 void checkWood(std::vector<Fault>& all, const std::string& entry, int wood, int woodCount) {
     if (wood < 0 || wood >= woodCount) {
-        all.push_back({entry, "must be one of the " + words(woodCount) + " woods of the project",
-                       "wood number " + std::to_string(static_cast<std::int64_t>(wood) + 1)});
+        all.push_back({entry,
+                       sayCount(woodCount, "must be the one wood of the project",
+                                "must be one of the {1} woods of the project"),
+                       say("wood number {1}", static_cast<std::int64_t>(wood) + 1)});
     }
 }
 
-/// Whether `piece` lies inside a grid, without adding numbers that may be huge.
-bool checkSpan(std::vector<Fault>& all, const std::string& entry, const char* what, int first,
+/// Whether the piece of that number lies inside a grid, without adding numbers that may be huge.
+bool checkSpan(std::vector<Fault>& all, std::size_t piece, const LinesWords& words, int first,
                int many, int cells) {
-    const std::string whats = std::string(what) + "s";
     if (first < 0 || first >= cells) {
-        all.push_back({entry + ": " + what, "must be from 1 to " + words(cells),
+        all.push_back({say(words.first, piece), say("must be from {1} to {2}", 1, cells),
                        std::to_string(static_cast<std::int64_t>(first) + 1)});
         return false;
     }
     if (many < 1 || many > cells - first) {
-        all.push_back({entry + ": " + whats + " covered",
-                       "must be from 1 to " + words(cells - first) + " from there", words(many)});
+        all.push_back({say(words.covered, piece),
+                       say("must be from {1} to {2} from there", 1, cells - first),
+                       std::to_string(many)});
         return false;
     }
     return true;
@@ -175,8 +185,7 @@ void checkPieces(std::vector<Fault>& all, const Field& field, int woodCount) {
     const int rows = count(field.rows);
     const auto cells = index(columns) * index(rows);
     if (field.pieces.empty() || field.pieces.size() > cells) {
-        all.push_back({"Pieces",
-                       "must be from 1 to " + std::to_string(cells) + ", one a cell at most",
+        all.push_back({say("Pieces"), say("must be from {1} to {2}, one a cell at most", 1, cells),
                        std::to_string(field.pieces.size())});
         return;
     }
@@ -184,10 +193,9 @@ void checkPieces(std::vector<Fault>& all, const Field& field, int woodCount) {
     bool inside = true;
     for (std::size_t i = 0; i < field.pieces.size(); ++i) {
         const Piece& piece = field.pieces[i];
-        const std::string entry = "Piece " + std::to_string(i + 1);
-        checkWood(all, entry + ": wood", piece.wood, woodCount);
-        if (!checkSpan(all, entry, "column", piece.column, piece.across, columns) ||
-            !checkSpan(all, entry, "row", piece.row, piece.down, rows)) {
+        checkWood(all, say("Piece {1}: wood", i + 1), piece.wood, woodCount);
+        if (!checkSpan(all, i + 1, columnsWords, piece.column, piece.across, columns) ||
+            !checkSpan(all, i + 1, rowsWords, piece.row, piece.down, rows)) {
             inside = false;
             continue;
         }
@@ -196,9 +204,9 @@ void checkPieces(std::vector<Fault>& all, const Field& field, int woodCount) {
             for (int column = piece.column; column < piece.column + piece.across; ++column) {
                 int& owner = cover[index(row) * index(columns) + index(column)];
                 if (owner >= 0 && !told) {
-                    all.push_back({entry, "must not lie over another piece",
-                                   "a piece over piece " + words(owner + 1) + " at " +
-                                       cellName(column, row)});
+                    all.push_back({say("Piece {1}", i + 1), say("must not lie over another piece"),
+                                   say("a piece over piece {1} at column {2}, row {3}", owner + 1,
+                                       column + 1, row + 1)});
                     told = true;
                 } else if (owner < 0) {
                     owner = static_cast<int>(i);
@@ -209,15 +217,15 @@ void checkPieces(std::vector<Fault>& all, const Field& field, int woodCount) {
     const auto bare = std::count(cover.begin(), cover.end(), -1);
     if (bare > 0 && inside) {
         const auto at = static_cast<int>(std::find(cover.begin(), cover.end(), -1) - cover.begin());
-        all.push_back(
-            {"Pieces", "must cover every cell",
-             (bare == 1 ? "a bare cell at " : std::to_string(bare) + " bare cells, the first at ") +
-                 cellName(at % columns, at / columns)});
+        all.push_back({say("Pieces"), say("must cover every cell"),
+                       sayCount(bare, "a bare cell at column {2}, row {3}",
+                                "{1} bare cells, the first at column {2}, row {3}",
+                                at % columns + 1, at / columns + 1)});
     }
     for (std::size_t i = 1; i < field.pieces.size(); ++i) {
         if (readsBefore(field.pieces[i], field.pieces[i - 1])) {
-            all.push_back({"Pieces", "must be sorted by row, then column",
-                           "piece " + std::to_string(i + 1) + " out of order"});
+            all.push_back({say("Pieces"), say("must be sorted by row, then column"),
+                           say("piece {1} out of order", i + 1)});
             return;
         }
     }
@@ -238,25 +246,26 @@ Length Field::height() const {
 
 std::vector<Fault> faults(const Board& board, int woodCount, const Notation& notation) {
     std::vector<Fault> all;
-    const bool columnsCounted = checkSizes(all, board.field.columns, "Column", "width", notation);
-    const bool rowsCounted = checkSizes(all, board.field.rows, "Row", "height", notation);
+    const bool columnsCounted = checkSizes(all, board.field.columns, columnsWords, notation);
+    const bool rowsCounted = checkSizes(all, board.field.rows, rowsWords, notation);
     if (columnsCounted && rowsCounted) {
         checkPieces(all, board.field, woodCount);
     }
-    checkLength(all, "Thickness", board.thickness, BoardLimits::leastThickness,
+    checkLength(all, say("Thickness"), board.thickness, BoardLimits::leastThickness,
                 BoardLimits::greatestThickness, notation);
-    checkLength(all, "Border width", board.border.width, Length(), BoardLimits::greatestBorder,
+    checkLength(all, say("Border width"), board.border.width, Length(), BoardLimits::greatestBorder,
                 notation);
-    checkWood(all, "Border wood", board.border.wood, woodCount);
+    checkWood(all, say("Border wood"), board.border.wood, woodCount);
     if (board.border.gap) {
-        checkLength(all, "Gap", *board.border.gap, Length(), BoardLimits::greatestGap, notation);
+        checkLength(all, say("Gap"), *board.border.gap, Length(), BoardLimits::greatestGap,
+                    notation);
     }
-    checkLength(all, "Inlay width", board.border.inlayWidth, Length(), BoardLimits::greatestBorder,
-                notation);
-    checkWood(all, "Inlay wood", board.border.inlayWood, woodCount);
-    checkLength(all, "Spline thickness", board.border.splineThickness, Length(),
+    checkLength(all, say("Inlay width"), board.border.inlayWidth, Length(),
+                BoardLimits::greatestBorder, notation);
+    checkWood(all, say("Inlay wood"), board.border.inlayWood, woodCount);
+    checkLength(all, say("Spline thickness"), board.border.splineThickness, Length(),
                 BoardLimits::greatestSpline, notation);
-    checkWood(all, "Spline wood", board.border.splineWood, woodCount);
+    checkWood(all, say("Spline wood"), board.border.splineWood, woodCount);
     return all;
 }
 

@@ -13,8 +13,8 @@ struct SquareSizes {
     BoardUse use;
     int across;  ///< squares each way
     Length least, greatest;
-    const char* name;    ///< "FIDE, 5 to 6 cm"
-    const char* source;  ///< where it was seen
+    const char* name;    ///< to be said: "FIDE", "international draughts"
+    const char* source;  ///< where it was seen, to be said
 };
 /// Every one that is known, chess first.
 const std::vector<SquareSizes>& squareSizes();
@@ -22,7 +22,7 @@ const std::vector<SquareSizes>& squareSizes();
 /// How much of a square a piece's foot takes, from and to, by customs that contradict each other.
 struct FootShare {
     double least, greatest;
-    const char* source;
+    const char* source;  ///< to be said
 };
 /// For a game; `across` squares each way.
 FootShare footShare(BoardUse use, int across);

@@ -1,5 +1,7 @@
 #include "core/board/grown.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -53,16 +55,15 @@ std::vector<GrownField> bySquares(const Field& field, const std::optional<Recipe
         }
         if (isAllowed(larger)) {
             std::optional<Recipe> same = recipe ? refitted(*recipe, larger) : std::nullopt;
-            grown.push_back(
-                {std::move(larger), std::move(same), "squares of " + format(size, notation)});
+            grown.push_back({std::move(larger), std::move(same),
+                             say("squares of {1}", format(size, notation))});
         }
     }
     return grown;
 }
 
 std::string countWords(const Field& field) {
-    return std::to_string(field.columns.size()) + " × " + std::to_string(field.rows.size()) +
-           " squares";
+    return say("{1} × {2} squares", field.columns.size(), field.rows.size());
 }
 
 std::vector<GrownField> byRecipe(const Field& field, const Recipe& recipe) {

@@ -40,7 +40,7 @@ enum class CountedAlong {
 /// A whole number that a pattern asks for.
 struct PatternCount {
     std::string_view key;   ///< stable: "across"
-    std::string_view name;  ///< on screen: "Bricks a course"
+    std::string_view name;  ///< on screen, to be said: "Bricks a course"
     int least, greatest;    ///< inclusive
     int usual;              ///< to begin with
     CountedAlong along = CountedAlong::Neither;
@@ -50,18 +50,21 @@ struct PatternCount {
 /// A length that a pattern asks for, as thin or thick as a cell may be.
 struct PatternLength {
     std::string_view key;   ///< stable: "mortar"
-    std::string_view name;  ///< on screen: "Mortar line"
+    std::string_view name;  ///< on screen, to be said: "Mortar line"
     int parts;  ///< to begin with it is such a part of one brick, tile or stripe, on its short side
 };
 
 struct PatternInfo {
     Pattern pattern;
-    std::string_view key;                 ///< stable, in files: "chequer"
-    std::string_view name;                ///< on screen: "Chequer"
-    std::string_view about;               ///< one line for the pointer
-    std::vector<std::string_view> roles;  ///< what each wood is for, in order: "Brick", "Mortar"
-    std::string_view together;  ///< the counts across and down in one: "Bricks × courses"; may be
-                                ///< empty where there are not both
+    std::string_view key;    ///< stable, in files: "chequer"
+    std::string_view name;   ///< on screen, to be said: "Chequer"
+    std::string_view about;  ///< one line for the pointer, to be said
+    /// What each wood is for, in order: "Brick", "Mortar"; to be said in the context "wood of a
+    /// pattern".
+    std::vector<std::string_view> roles;
+    /// The counts across and down in one, to be said: "Bricks × courses"; may be empty where there
+    /// are not both.
+    std::string_view together;
     std::vector<PatternCount> counts;
     std::vector<PatternLength> lengths;
     bool locks = false;  ///< no straight glue lines make it: it takes joints inside pieces

@@ -1,6 +1,7 @@
 #include "core/board/recipe.h"
 
 #include "core/board/families.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <limits>
@@ -14,8 +15,7 @@ namespace laying {
 namespace {
 
 std::string rangeRule(int least, int greatest) {
-    return "must be from " + std::to_string(least) + " to " + std::to_string(greatest) +
-           " with this pattern";
+    return say("must be from {1} to {2} with this pattern", least, greatest);
 }
 
 /// The greatest value of one count, at most its own, for which the cells of `side` are few enough.
@@ -48,8 +48,7 @@ std::vector<Fault> countFaults(const Recipe& recipe) {
     const PatternInfo& info = family.info;
     std::vector<Fault> all;
     if (recipe.counts.size() != info.counts.size()) {
-        all.push_back({"Counts",
-                       "must be " + std::to_string(info.counts.size()) + " with this pattern",
+        all.push_back({say("Counts"), say("must be {1} with this pattern", info.counts.size()),
                        std::to_string(recipe.counts.size())});
         return all;
     }
@@ -64,7 +63,7 @@ std::vector<Fault> countFaults(const Recipe& recipe) {
             }
             const int most =
                 greatestCount(family, usual, i, down ? &GridSize::rows : &GridSize::columns);
-            all.push_back({std::string(count.name),
+            all.push_back({say(count.name),
                            rangeRule(count.least,
                                      count.along == CountedAlong::Neither ? count.greatest : most),
                            std::to_string(recipe.counts[i])});
@@ -78,7 +77,7 @@ std::vector<Fault> countFaults(const Recipe& recipe) {
         if (family.grid(recipe).*side > BoardLimits::cellsAcross) {
             const std::size_t which = blamed(info, along);
             all.push_back(
-                {std::string(info.counts[which].name),
+                {say(info.counts[which].name),
                  rangeRule(info.counts[which].least, greatestCount(family, recipe, which, side)),
                  std::to_string(recipe.counts[which])});
         }
@@ -117,8 +116,8 @@ void checkRange(std::vector<Fault>& all, const std::string& entry, Length value,
                 Length greatest, const Notation& notation) {
     if (value < least || value > greatest) {
         all.push_back({entry,
-                       "must be from " + formatLeast(least, notation) + " to " +
-                           formatGreatest(greatest, notation),
+                       say("must be from {1} to {2}", formatLeast(least, notation),
+                           formatGreatest(greatest, notation)),
                        formatExact(value, notation)});
     }
 }
@@ -128,42 +127,42 @@ std::vector<Fault> numberFaults(const Recipe& recipe, const Notation& notation) 
     std::vector<Fault> all = laying::countFaults(recipe);
     const PatternInfo& info = patternInfo(recipe.pattern);
     if (recipe.lengths.size() != info.lengths.size()) {
-        all.push_back({"Lengths",
-                       "must be " + std::to_string(info.lengths.size()) + " with this pattern",
+        all.push_back({say("Lengths"), say("must be {1} with this pattern", info.lengths.size()),
                        std::to_string(recipe.lengths.size())});
     } else {
         for (std::size_t i = 0; i < info.lengths.size(); ++i) {
-            checkRange(all, std::string(info.lengths[i].name), recipe.lengths[i],
-                       BoardLimits::leastCell, BoardLimits::greatestCell, notation);
+            checkRange(all, say(info.lengths[i].name), recipe.lengths[i], BoardLimits::leastCell,
+                       BoardLimits::greatestCell, notation);
         }
     }
-    checkRange(all, "Field width", recipe.width, BoardLimits::leastCell, BoardLimits::greatestField,
-               notation);
-    checkRange(all, "Field height", recipe.height, BoardLimits::leastCell,
+    checkRange(all, say("Field width"), recipe.width, BoardLimits::leastCell,
                BoardLimits::greatestField, notation);
-    checkRange(all, "Step", recipe.step, Length::nm(1), RecipeLimits::greatestStep, notation);
+    checkRange(all, say("Field height"), recipe.height, BoardLimits::leastCell,
+               BoardLimits::greatestField, notation);
+    checkRange(all, sayIn("grid", "Step"), recipe.step, Length::nm(1), RecipeLimits::greatestStep,
+               notation);
     if (recipe.woods.empty()) {
-        all.push_back({"Woods", "must be one at least", "none"});
+        all.push_back({say("Woods"), say("must be one at least"), say("none")});
     } else if (recipe.woods.size() > static_cast<std::size_t>(RecipeLimits::woods)) {
-        all.push_back({"Woods", "must be at most " + std::to_string(RecipeLimits::woods),
+        all.push_back({say("Woods"), say("must be at most {1}", RecipeLimits::woods),
                        std::to_string(recipe.woods.size())});
     } else if (const int wood = *std::min_element(recipe.woods.begin(), recipe.woods.end());
                wood < 0) {
         all.push_back(
-            {"Woods", "must be woods of the project", "wood number " + std::to_string(wood)});
+            {say("Woods"), say("must be woods of the project"), say("wood number {1}", wood)});
     }
     return all;
 }
 
-/// The first column or row that the numbers leave too little or too much for.
-void checkCells(std::vector<Fault>& all, const std::vector<Length>& sizes, const char* one,
-                const char* wide, const Notation& notation) {
+/// The first column or row that the numbers leave too little or too much for. `entry` and `rule`
+/// are to be said, with its number and with the limits.
+void checkCells(std::vector<Fault>& all, const std::vector<Length>& sizes, const char* entry,
+                const char* rule, const Notation& notation) {
     for (std::size_t i = 0; i < sizes.size() && all.empty(); ++i) {
         if (sizes[i] < BoardLimits::leastCell || sizes[i] > BoardLimits::greatestCell) {
-            all.push_back({std::string(one) + " " + std::to_string(i + 1),
-                           "must come out from " + formatLeast(BoardLimits::leastCell, notation) +
-                               " to " + formatGreatest(BoardLimits::greatestCell, notation) + " " +
-                               wide,
+            all.push_back({say(entry, i + 1),
+                           say(rule, formatLeast(BoardLimits::leastCell, notation),
+                               formatGreatest(BoardLimits::greatestCell, notation)),
                            format(sizes[i], notation)});
         }
     }
@@ -188,8 +187,10 @@ Result<Field> layOut(const Recipe& recipe, const Notation& notation) {
     }
     Field field = familyOf(recipe.pattern).lay(recipe);
     std::vector<Fault> found;
-    checkCells(found, field.columns, "Column", "wide", notation);
-    checkCells(found, field.rows, "Row", "high", notation);
+    checkCells(found, field.columns, noted("Column {1}"),
+               noted("must come out from {1} to {2} wide"), notation);
+    checkCells(found, field.rows, noted("Row {1}"), noted("must come out from {1} to {2} high"),
+               notation);
     if (!found.empty()) {
         return found.front();
     }
@@ -205,8 +206,8 @@ std::vector<Fault> faults(const Recipe& recipe, const Field& field, const Notati
     if (!laid) {
         all.push_back(laid.fault());
     } else if (*laid != field) {
-        all.push_back(
-            {"Field", "must be what its recipe lays out, or have no recipe", "another field"});
+        all.push_back({say("Field"), say("must be what its recipe lays out, or have no recipe"),
+                       say("another field")});
     }
     return all;
 }

@@ -1,6 +1,7 @@
 #include "core/board/regions.h"
 
 #include "core/board/cellgrid.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <string>
@@ -44,27 +45,27 @@ int adopt(CellGrid& grid, const CellGrid& part) {
     return offset;
 }
 
-Fault tooMany(const char* what, int many) {
-    return {what, "must be from 1 to " + std::to_string(BoardLimits::cellsAcross),
+Fault tooMany(const char* entry, int many) {
+    return {say(entry), say("must be from {1} to {2}", 1, BoardLimits::cellsAcross),
             std::to_string(many)};
 }
 
-Fault noSuch(const char* what, int first, int many, int there) {
-    return {what, "must be from 1 to " + std::to_string(there),
-            std::to_string(static_cast<std::int64_t>(first) + 1) + " to " +
-                std::to_string(static_cast<std::int64_t>(first) + many)};
+Fault noSuch(const char* entry, int first, int many, int there) {
+    return {say(entry), say("must be from {1} to {2}", 1, there),
+            say("{1} to {2}", static_cast<std::int64_t>(first) + 1,
+                static_cast<std::int64_t>(first) + many)};
 }
 
-Result<Field> inserted(const Field& field, int at, int first, int many, const char* what) {
+Result<Field> inserted(const Field& field, int at, int first, int many, const char* entry) {
     const int there = count(field.columns);
     if (first < 0 || many < 1 || first >= there || many > there - first) {
-        return noSuch(what, first, many, there);
+        return noSuch(entry, first, many, there);
     }
     if (at < 0 || at > there) {
-        return noSuch(what, at, 1, there + 1);
+        return noSuch(entry, at, 1, there + 1);
     }
     if (there + many > BoardLimits::cellsAcross) {
-        return tooMany(what, there + many);
+        return tooMany(entry, there + many);
     }
     const CellGrid before = gridOf(field);
     CellGrid after = emptyGrid(there + many, before.rows, before.woods);
@@ -91,13 +92,13 @@ Result<Field> inserted(const Field& field, int at, int first, int many, const ch
     return result;
 }
 
-Result<Field> removed(const Field& field, int first, int many, const char* what) {
+Result<Field> removed(const Field& field, int first, int many, const char* entry) {
     const int there = count(field.columns);
     if (first < 0 || many < 1 || first >= there || many > there - first) {
-        return noSuch(what, first, many, there);
+        return noSuch(entry, first, many, there);
     }
     if (many == there) {
-        return tooMany(what, 0);
+        return tooMany(entry, 0);
     }
     const CellGrid before = gridOf(field);
     CellGrid after = emptyGrid(there - many, before.rows, before.woods);
@@ -239,9 +240,9 @@ Result<Field> withTurned(const Field& field, const Cells& cells, int quarters) {
         return turned(field, quarters);
     }
     if (cells.across != cells.down && wrapped(quarters, 2) == 1) {
-        return Fault{"Marked region",
-                     "must have as many columns as rows to be turned where it lies",
-                     std::to_string(cells.across) + " by " + std::to_string(cells.down) + " cells"};
+        return Fault{say("Marked region"),
+                     say("must have as many columns as rows to be turned where it lies"),
+                     say("{1} by {2} cells", cells.across, cells.down)};
     }
     return withLaid(field, turned(copied(field, cells), quarters), cells.column, cells.row);
 }
@@ -256,19 +257,19 @@ Field withRepeated(const Field& field, const Cells& cells, const Cells& over) {
 }
 
 Result<Field> withColumnsInserted(const Field& field, int at, int first, int many) {
-    return inserted(field, at, first, many, "Columns");
+    return inserted(field, at, first, many, noted("Columns"));
 }
 
 Result<Field> withRowsInserted(const Field& field, int at, int first, int many) {
-    return backFrom(inserted(transposed(field), at, first, many, "Rows"));
+    return backFrom(inserted(transposed(field), at, first, many, noted("Rows")));
 }
 
 Result<Field> withColumnsRemoved(const Field& field, int first, int many) {
-    return removed(field, first, many, "Columns");
+    return removed(field, first, many, noted("Columns"));
 }
 
 Result<Field> withRowsRemoved(const Field& field, int first, int many) {
-    return backFrom(removed(transposed(field), first, many, "Rows"));
+    return backFrom(removed(transposed(field), first, many, noted("Rows")));
 }
 
 Field withAllSplit(const Field& field, const Cells& cells) {

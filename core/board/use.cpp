@@ -1,5 +1,7 @@
 #include "core/board/use.h"
 
+#include "core/words/say.h"
+
 namespace kerfwright {
 
 const BoardUseInfo& info(BoardUse use) {
@@ -9,8 +11,8 @@ const BoardUseInfo& info(BoardUse use) {
 std::vector<Fault> faults(const BoardPurpose& purpose, const Notation& notation) {
     if (purpose.foot < Length() || purpose.foot > greatestFoot) {
         return {
-            {"Foot of the pieces",
-             "must be from 0 to " + formatGreatest(greatestFoot, notation) + ", 0 where not said",
+            {say("Foot of the pieces"),
+             say("must be from 0 to {1}, 0 where not said", formatGreatest(greatestFoot, notation)),
              formatExact(purpose.foot, notation)}};
     }
     return {};

@@ -4,6 +4,7 @@
 #include "core/measure/length.h"
 #include "core/measure/notation.h"
 #include "core/measure/result.h"
+#include "core/words/say.h"
 
 #include <array>
 #include <vector>
@@ -23,27 +24,28 @@ enum class BoardUse {
 struct BoardUseInfo {
     BoardUse use = BoardUse::Unsaid;
     const char* key = "";    ///< in files
-    const char* name = "";   ///< on screen
-    const char* about = "";  ///< one sentence for the pointer
+    const char* name = "";   ///< on screen, to be said
+    const char* about = "";  ///< one sentence for the pointer, to be said
     bool food = false;       ///< food lies on it
     bool game = false;       ///< pieces stand on its squares
 };
 /// In the order of the enumeration, which is that of a form.
 inline constexpr std::array boardUses{
-    BoardUseInfo{BoardUse::Unsaid, "unsaid", "Not said", "Rules on food and games stay silent.",
-                 false, false},
-    BoardUseInfo{BoardUse::ChessBoard, "chess", "Chess board",
-                 "Squares and contrast are held against what players need.", false, true},
-    BoardUseInfo{BoardUse::DraughtsBoard, "draughts", "Draughts board",
-                 "Squares and contrast are held against what players need.", false, true},
-    BoardUseInfo{BoardUse::DryRoom, "dry-room", "Dry room",
-                 "A picture, a shelf, a table top: it is dusted, not washed.", false, false},
-    BoardUseInfo{BoardUse::ServingBoard, "serving", "Serving board",
-                 "Food lies on it; water reaches it now and then and is wiped off.", true, false},
-    BoardUseInfo{BoardUse::KitchenBoard, "kitchen", "Kitchen board",
-                 "Food is cut on it; it is wetted and wiped day by day.", true, false},
-    BoardUseInfo{BoardUse::Outdoors, "outdoors", "Outdoors or wet for long",
-                 "It gets a coat against the weather.", false, false},
+    BoardUseInfo{BoardUse::Unsaid, "unsaid", noted("Not said"),
+                 noted("Rules on food and games stay silent."), false, false},
+    BoardUseInfo{BoardUse::ChessBoard, "chess", noted("Chess board"),
+                 noted("Squares and contrast are held against what players need."), false, true},
+    BoardUseInfo{BoardUse::DraughtsBoard, "draughts", noted("Draughts board"),
+                 noted("Squares and contrast are held against what players need."), false, true},
+    BoardUseInfo{BoardUse::DryRoom, "dry-room", noted("Dry room"),
+                 noted("A picture, a shelf, a table top: it is dusted, not washed."), false, false},
+    BoardUseInfo{BoardUse::ServingBoard, "serving", noted("Serving board"),
+                 noted("Food lies on it; water reaches it now and then and is wiped off."), true,
+                 false},
+    BoardUseInfo{BoardUse::KitchenBoard, "kitchen", noted("Kitchen board"),
+                 noted("Food is cut on it; it is wetted and wiped day by day."), true, false},
+    BoardUseInfo{BoardUse::Outdoors, "outdoors", noted("Outdoors or wet for long"),
+                 noted("It gets a coat against the weather."), false, false},
 };
 const BoardUseInfo& info(BoardUse use);
 

@@ -1,5 +1,7 @@
 #include "core/glueup/borderfit.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <optional>
 
@@ -80,12 +82,13 @@ public:
 private:
     void refuse(const char* entry, std::string rule, Length value) {
         if (!fault_) {
-            fault_ = Fault{entry, std::move(rule), format(value, notation_)};
+            fault_ = Fault{say(entry), std::move(rule), format(value, notation_)};
         }
     }
-    void refuseBuild(const char* rule) {
+    void refuseBuild(std::string rule) {
         const bool endGrain = board_.build == Build::EndGrain;
-        fault_ = Fault{"Border", rule, endGrain ? "an end-grain build" : "a long-grain build"};
+        fault_ = Fault{say("Border"), std::move(rule),
+                       endGrain ? say("an end-grain build") : say("a long-grain build")};
     }
     std::string atLeast(Length length) const { return formatLeast(length, notation_); }
     std::string atMost(Length length) const { return formatGreatest(length, notation_); }
@@ -93,11 +96,12 @@ private:
     void fit() {
         const bool endGrain = board_.build == Build::EndGrain;
         if (border_.design == BorderDesign::EndGrainBand && !endGrain) {
-            return refuseBuild("an end-grain band needs an end-grain build, it moves as that does");
+            return refuseBuild(
+                say("an end-grain band needs an end-grain build, it moves as that does"));
         }
         if (border_.design == BorderDesign::BreadboardEnds && endGrain) {
             return refuseBuild(
-                "breadboard ends need a long-grain build, they lie across its grain");
+                say("breadboard ends need a long-grain build, they lie across its grain"));
         }
         fit_.gapX = gapFor(border_, season_.growthX, shop_);
         fit_.gapY = gapFor(border_, season_.growthY, shop_);
@@ -125,12 +129,12 @@ private:
         roundFine(fit_.fieldGroove, usual_.step);
         const Length side = std::min(board_.field.width(), board_.field.height());
         if (fit_.fieldGroove.value * 4 > side) {
-            return refuse("Border",
-                          "too small a field to float: its edges need " +
-                              format(fit_.fieldGroove.value, notation_) +
-                              " of groove or rebate on each side, and that is at most a quarter of "
-                              "the shorter side",
-                          side);
+            return refuse(
+                noted("Border"),
+                say("too small a field to float: its edges need {1} of groove or rebate on "
+                    "each side, and that is at most a quarter of the shorter side",
+                    format(fit_.fieldGroove.value, notation_)),
+                side);
         }
         if (border_.housing == Housing::Groove) {
             tongue();
@@ -140,9 +144,9 @@ private:
             const Length thickness =
                 std::min(usual_.thickest, roundedDown(part(board_.thickness, 3), usual_.step));
             if (thickness < usual_.thinnest) {
-                return refuse("Thickness",
-                              "must be at least " + atLeast(usual_.thinnest * 3) +
-                                  " for a ledge below the field",
+                return refuse(noted("Thickness"),
+                              say("must be at least {1} for a ledge below the field",
+                                  atLeast(usual_.thinnest * 3)),
                               board_.thickness);
             }
             fit_.ledgeThickness.add(TermKind::Joinery, thickness);
@@ -156,10 +160,10 @@ private:
         const Length thickness =
             std::min(usual_.thickest, roundedDown(part(board_.thickness, 3), usual_.step));
         if (thickness < usual_.thinnest) {
-            return refuse("Thickness",
-                          "must be at least " + atLeast(usual_.thinnest * 3) +
-                              " for a groove in its edges",
-                          board_.thickness);
+            return refuse(
+                noted("Thickness"),
+                say("must be at least {1} for a groove in its edges", atLeast(usual_.thinnest * 3)),
+                board_.thickness);
         }
         fit_.tongueThickness.add(TermKind::Joinery, thickness);
         fit_.tongueFromFace.add(TermKind::Joinery,
@@ -167,10 +171,10 @@ private:
         const Length depth =
             std::min(usual_.railGroove, roundedDown(part(border_.width, 3), usual_.step));
         if (depth < usual_.thinnest) {
-            return refuse("Border width",
-                          "must be at least " + atLeast(usual_.thinnest * 3) +
-                              " for a groove in the rail",
-                          border_.width);
+            return refuse(
+                noted("Border width"),
+                say("must be at least {1} for a groove in the rail", atLeast(usual_.thinnest * 3)),
+                border_.width);
         }
         fit_.railGroove.add(TermKind::Joinery, depth);
     }
@@ -182,15 +186,17 @@ private:
         const Length along = grainDown_ ? board_.field.height() : board_.field.width();
         const Length across = grainDown_ ? board_.field.width() : board_.field.height();
         if (fit_.fieldGroove.value * 4 > along) {
-            refuse("Border",
-                   "too short a field for breadboard ends: along the grain it must be at least " +
-                       atLeast(fit_.fieldGroove.value * 4),
+            refuse(noted("Border"),
+                   say("too short a field for breadboard ends: along the grain it must be at least "
+                       "{1}",
+                       atLeast(fit_.fieldGroove.value * 4)),
                    along);
         }
         if (across < usual_.pinFromEnd * 3) {
-            refuse("Border",
-                   "too narrow a field for breadboard ends: across the grain it must be at least " +
-                       atLeast(usual_.pinFromEnd * 3),
+            refuse(noted("Border"),
+                   say("too narrow a field for breadboard ends: across the grain it must be at "
+                       "least {1}",
+                       atLeast(usual_.pinFromEnd * 3)),
                    across);
         }
         if (fault_) {
@@ -236,9 +242,9 @@ private:
     void inlay() {
         const Length room = border_.width - fit_.railGroove.value;
         if (border_.inlayWidth > half(room)) {
-            return refuse("Inlay width",
-                          "must be at most " + atMost(half(room)) +
-                              ", half of what the rail has beside its groove",
+            return refuse(noted("Inlay width"),
+                          say("must be at most {1}, half of what the rail has beside its groove",
+                              atMost(half(room))),
                           border_.inlayWidth);
         }
         // What is above the groove, or above the ledge, or half of a whole rail.
@@ -248,7 +254,8 @@ private:
         }
         const Length depth = std::min(usual_.inlayDepth, roundedDown(solid, usual_.step));
         if (depth <= Length()) {
-            return refuse("Thickness", "too thin for an inlay above the groove", board_.thickness);
+            return refuse(noted("Thickness"), say("too thin for an inlay above the groove"),
+                          board_.thickness);
         }
         fit_.inlayDepth.add(TermKind::Joinery, depth);
         fit_.inlayHeight.add(TermKind::Inlay, depth).add(TermKind::Proud, usual_.proud);
@@ -257,8 +264,8 @@ private:
     void splines() {
         const Length most = roundedDown(part(board_.thickness, 3), usual_.step);
         if (border_.splineThickness > most) {
-            return refuse("Spline thickness",
-                          "must be at most " + atMost(most) + ", a third of the board's",
+            return refuse(noted("Spline thickness"),
+                          say("must be at most {1}, a third of the board's", atMost(most)),
                           border_.splineThickness);
         }
         // On the slant it stays clear of a groove, which is a third of the rail at most.

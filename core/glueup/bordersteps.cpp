@@ -1,6 +1,7 @@
 #include "core/glueup/bordersteps.h"
 
 #include "core/glueup/allowances.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <array>
@@ -8,7 +9,21 @@
 namespace kerfwright {
 namespace {
 
-constexpr std::array sideNames{"Top", "Right", "Bottom", "Left"};
+/// Labels of the parts at the four sides, clockwise from the top. They are English in every step
+/// list; `shownLabel` says them.
+using SideLabels = std::array<const char*, 4>;
+constexpr SideLabels railLabels{noted("Top rail"), noted("Right rail"), noted("Bottom rail"),
+                                noted("Left rail")};
+constexpr SideLabels endLabels{noted("Top end"), noted("Right end"), noted("Bottom end"),
+                               noted("Left end")};
+constexpr SideLabels bandLabels{noted("Top band"), noted("Right band"), noted("Bottom band"),
+                                noted("Left band")};
+constexpr SideLabels tongueLabels{noted("Top tongue"), noted("Right tongue"),
+                                  noted("Bottom tongue"), noted("Left tongue")};
+constexpr SideLabels inlayLabels{noted("Top inlay"), noted("Right inlay"), noted("Bottom inlay"),
+                                 noted("Left inlay")};
+constexpr const char* splineLabel = noted("Spline stick");
+
 bool runsAcross(std::size_t side) {
     return side % 2 == 0;
 }
@@ -27,10 +42,10 @@ Figure railFigure(const BorderFit& fit, const Board& board, bool across) {
     return figure;
 }
 
-const char* railNoun(BorderDesign design) {
-    return design == BorderDesign::BreadboardEnds ? " end"
-           : design == BorderDesign::EdgeBand     ? " band"
-                                                  : " rail";
+const SideLabels& railLabelsOf(BorderDesign design) {
+    return design == BorderDesign::BreadboardEnds ? endLabels
+           : design == BorderDesign::EdgeBand     ? bandLabels
+                                                  : railLabels;
 }
 
 class BorderWriter {
@@ -67,33 +82,23 @@ public:
 
 private:
     void add(Work work) { list_.steps.push_back({std::move(work)}); }
-    std::string name(std::size_t side, const char* what) const {
-        return std::string(sideNames[side]) + what;
-    }
-    std::vector<std::string> names(const char* what) const {
-        std::vector<std::string> all;
-        for (const std::size_t side : used_) {
-            all.push_back(name(side, what));
-        }
-        return all;
-    }
+    std::string railLabel(std::size_t side) const { return railLabelsOf(border_.design)[side]; }
     std::vector<Rail> rails() const {
         std::vector<Rail> all;
         for (const std::size_t side : used_) {
-            all.push_back(
-                {name(side, railNoun(border_.design)), railFigure(fit_, board_, runsAcross(side))});
+            all.push_back({railLabel(side), railFigure(fit_, board_, runsAcross(side))});
         }
         return all;
     }
 
     /// One line for each pair of opposite sides.
-    void addPairs(Mill& mill, int wood, const char* what, const Figure& thickness,
+    void addPairs(Mill& mill, int wood, const SideLabels& labels, const Figure& thickness,
                   const Figure& width, const std::array<Figure, 2>& lengths) const {
         for (const bool across : {true, false}) {
             MillLine line;
             for (const std::size_t side : used_) {
                 if (runsAcross(side) == across) {
-                    line.strips.push_back(name(side, what));
+                    line.strips.push_back(labels[side]);
                 }
             }
             if (line.strips.empty()) {
@@ -121,19 +126,20 @@ private:
         const std::array<Figure, 2> blanks{railLength(shop_, lengths[0]),
                                            railLength(shop_, lengths[1])};
         const Figure thickness{{TermKind::BoardThickness, board_.thickness}};
-        addPairs(mill, border_.wood, railNoun(border_.design), thickness, fit_.railStock, blanks);
+        addPairs(mill, border_.wood, railLabelsOf(border_.design), thickness, fit_.railStock,
+                 blanks);
         if (tongued_) {
-            addPairs(mill, border_.wood, " tongue", fit_.tongueThickness, fit_.tongueWidth,
+            addPairs(mill, border_.wood, tongueLabels, fit_.tongueThickness, fit_.tongueWidth,
                      {tongueLength(true), tongueLength(false)});
         }
         if (border_.hasInlay()) {
-            addPairs(mill, border_.inlayWood, " inlay", fit_.inlayHeight,
+            addPairs(mill, border_.inlayWood, inlayLabels, fit_.inlayHeight,
                      {{TermKind::Inlay, border_.inlayWidth}}, blanks);
         }
         if (keysCorners(board_)) {
             MillLine line;
             line.wood = border_.splineWood;
-            line.strips = {"Spline stick"};
+            line.strips = {splineLabel};
             line.thickness.add(TermKind::Joinery, border_.splineThickness);
             line.width = fit_.splineDepth;
             // The long side of a key is twice as long as its slot is deep.
@@ -224,7 +230,10 @@ private:
     }
 
     void channels() {
-        const std::vector<std::string> rails = names(railNoun(border_.design));
+        std::vector<std::string> rails;
+        for (const std::size_t side : used_) {
+            rails.push_back(railLabel(side));
+        }
         if (ledged_) {
             Figure high{{TermKind::BoardThickness, board_.thickness}};
             high.add(TermKind::Ledge, fit_.ledgeThickness.value, -1);
@@ -241,7 +250,7 @@ private:
             GlueIn glue;
             glue.purpose = ChannelFor::Inlay;
             for (const std::size_t side : used_) {
-                glue.insets.push_back({name(side, " inlay"), name(side, " rail")});
+                glue.insets.push_back({inlayLabels[side], railLabels[side]});
                 const Figure blank = railLength(shop_, railFigure(fit_, board_, runsAcross(side)));
                 glue.glueFace += area(wide + fit_.inlayDepth.value, blank.value);
             }
@@ -270,7 +279,7 @@ private:
         GlueIn glue;
         glue.purpose = ChannelFor::Tongue;
         for (const std::size_t side : used_) {
-            glue.insets.push_back({name(side, " tongue"), name(side, railNoun(border_.design))});
+            glue.insets.push_back({tongueLabels[side], railLabel(side)});
             glue.glueFace += area(fit_.railGroove.value, tongueLength(runsAcross(side)).value) * 2;
         }
         glue.proud.add(TermKind::FieldGroove, fit_.tongueWidth.value - fit_.railGroove.value);
@@ -314,7 +323,7 @@ private:
     void keyCorners() {
         KeyCorners keys;
         keys.part = field_;
-        keys.stick = "Spline stick";
+        keys.stick = splineLabel;
         keys.depth = fit_.splineDepth;
         keys.thickness.add(TermKind::Joinery, border_.splineThickness);
         keys.fromFace = fit_.splineFromFace;

@@ -1,6 +1,7 @@
 #include "core/glueup/constructions.h"
 
 #include "core/search/shifted.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <functional>
@@ -43,6 +44,19 @@ std::string keyOf(const Construction& construction, Laying laying) {
     return text;
 }
 
+std::string wayOf(bool byRows, int levels) {
+    if (levels <= 1) {
+        return say("One panel");
+    }
+    if (levels == 2) {
+        return byRows ? say("Rows") : say("Columns");
+    }
+    return byRows ? sayCount(levels, "Rows of blocks, glued in {1} level",
+                             "Rows of blocks, glued in {1} levels")
+                  : sayCount(levels, "Columns of blocks, glued in {1} level",
+                             "Columns of blocks, glued in {1} levels");
+}
+
 std::string nameOf(const Construction& construction, Laying laying, int levels) {
     const std::vector<Block>& blocks = construction.blocks;
     bool shifted = false;
@@ -53,16 +67,12 @@ std::string nameOf(const Construction& construction, Laying laying, int levels) 
             shifted = shifted || member.trimFirst > Length() || member.trimLast > Length();
         }
     }
-    const char* joined = blocks.back().along == JoinedAlong::Y ? "Rows" : "Columns";
-    std::string name = levels <= 1   ? std::string("One panel")
-                       : levels == 2 ? std::string(joined)
-                                     : std::string(joined) + " of blocks, glued in " +
-                                           std::to_string(levels) + " levels";
+    std::string name = wayOf(blocks.back().along == JoinedAlong::Y, levels);
     if (shifted) {
-        name += ", a wider panel shifted and trimmed";
+        name = say("{1}, a wider panel shifted and trimmed", name);
     }
     if (thinned) {
-        name += ", one panel thinned in stages";
+        name = say("{1}, one panel thinned in stages", name);
     }
     return name;
 }

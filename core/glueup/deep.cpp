@@ -5,6 +5,7 @@
 #include "core/glueup/joints.h"
 #include "core/glueup/nodes.h"
 #include "core/search/painted.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <map>
@@ -79,7 +80,7 @@ void DeepPlanner::addField() {
     const bool several = node.children.size() > 1;
     Part field;
     field.role = Role::Field;
-    field.label = "Field";
+    field.label = noted("Field");
     field.width.add(TermKind::FieldSide, board_.field.width())
         .add(TermKind::TrimMargin, shop_.trimMargin, 2);
     field.length.add(TermKind::FieldSide, board_.field.height())
@@ -165,9 +166,10 @@ std::optional<Fault> DeepPlanner::timberFault(const Part& strip) const {
     if ((t <= thick && w <= wide) || (w <= thick && t <= wide)) {
         return std::nullopt;
     }
-    return Fault{"Timber of " + wood.name,
-                 "the greatest rough section is " + format(thick, notation_) + " × " +
-                     format(wide, notation_) + "; this plan needs more with its allowances",
+    return Fault{say("Timber of {1}", wood.name),
+                 say("the greatest rough section is {1} × {2}; this plan needs more with its "
+                     "allowances",
+                     format(thick, notation_), format(wide, notation_)),
                  format(t, notation_) + " × " + format(w, notation_)};
 }
 
@@ -203,9 +205,9 @@ std::optional<Fault> DeepPlanner::makePanels(int index) {
         }
         loads.push_back({std::move(one)});
         if (!fits(loads.back())) {
-            return Fault{"Longest strip",
-                         "too short for this plan, which needs a strip of " +
-                             format(lengthFor(loads.back()).value + shop_.endAllowance, notation_),
+            return Fault{say("Longest strip"),
+                         say("too short for this plan, which needs a strip of {1}",
+                             format(lengthFor(loads.back()).value + shop_.endAllowance, notation_)),
                          format(shop_.longestStrip, notation_)};
         }
     }

@@ -1,5 +1,7 @@
 #include "core/glueup/figure.h"
 
+#include "core/words/say.h"
+
 namespace kerfwright {
 
 Figure::Figure(std::initializer_list<Term> list) {
@@ -30,81 +32,81 @@ Length Figure::sumOfTerms() const {
     return sum;
 }
 
-const char* termName(TermKind kind) {
+std::string termName(TermKind kind) {
     switch (kind) {
     case TermKind::PieceWidth:
-        return "piece";
+        return sayIn("working", "piece");
     case TermKind::RowHeight:
-        return "row";
+        return sayIn("working", "row");
     case TermKind::BoardThickness:
-        return "board thickness";
+        return sayIn("working", "board thickness");
     case TermKind::BorderWidth:
-        return "border";
+        return sayIn("working", "border");
     case TermKind::FieldSide:
-        return "field";
+        return sayIn("working", "field");
     case TermKind::TrimMargin:
-        return "trim margin";
+        return sayIn("working", "trim margin");
     case TermKind::PanelFlattening:
-        return "flattening the panel";
+        return sayIn("working", "flattening the panel");
     case TermKind::HalfPanelFlattening:
-        return "half of flattening the panel";
+        return sayIn("working", "half of flattening the panel");
     case TermKind::FieldFlattening:
-        return "flattening the field";
+        return sayIn("working", "flattening the field");
     case TermKind::Truing:
-        return "truing";
+        return sayIn("working", "truing");
     case TermKind::Stick:
-        return "pieces together";
+        return sayIn("working", "pieces together");
     case TermKind::Milling:
-        return "milling";
+        return sayIn("working", "milling");
     case TermKind::EndAllowance:
-        return "end allowance";
+        return sayIn("working", "end allowance");
     case TermKind::SquaringCut:
-        return "squaring cut";
+        return sayIn("working", "squaring cut");
     case TermKind::Kerf:
-        return "kerf";
+        return sayIn("working", "kerf");
     case TermKind::Slices:
-        return "slices";
+        return sayIn("working", "slices");
     case TermKind::SpareSlices:
-        return "spare slices";
+        return sayIn("working", "spare slices");
     case TermKind::Tail:
-        return "tail";
+        return sayIn("working", "tail");
     case TermKind::RoundingUp:
     case TermKind::RoundingFine:
-        return "rounded up";
+        return sayIn("working", "rounded up");
     case TermKind::HalfGrowth:
-        return "half of the field’s growth";
+        return sayIn("working", "half of the field’s growth");
     case TermKind::HalfShrinkage:
-        return "half of the field’s shrinkage";
+        return sayIn("working", "half of the field’s shrinkage");
     case TermKind::PinGrowth:
-        return "growth at the pin";
+        return sayIn("working", "growth at the pin");
     case TermKind::PinShrinkage:
-        return "shrinkage at the pin";
+        return sayIn("working", "shrinkage at the pin");
     case TermKind::Clearance:
-        return "clearance";
+        return sayIn("working", "clearance");
     case TermKind::OwnGap:
-        return "gap as wished";
+        return sayIn("working", "gap as wished");
     case TermKind::Gap:
-        return "gap";
+        return sayIn("working", "gap");
     case TermKind::Hold:
-        return "hold";
+        return sayIn("working", "hold");
     case TermKind::RailGroove:
-        return "groove in the rail";
+        return sayIn("working", "groove in the rail");
     case TermKind::FieldGroove:
-        return "groove in the field";
+        return sayIn("working", "groove in the field");
     case TermKind::Ledge:
-        return "ledge";
+        return sayIn("working", "ledge");
     case TermKind::TongueReach:
-        return "tongue";
+        return sayIn("working", "tongue");
     case TermKind::Joinery:
-        return "usual size";
+        return sayIn("working", "usual size");
     case TermKind::Inlay:
-        return "inlay";
+        return sayIn("working", "inlay");
     case TermKind::Proud:
-        return "to level";
+        return sayIn("working", "to level");
     case TermKind::PinRadius:
-        return "half of the pin";
+        return sayIn("working", "half of the pin");
     }
-    return "";
+    return {};
 }
 
 Setting settingOf(TermKind kind) {
@@ -164,7 +166,8 @@ std::string working(const Figure& figure, const Notation& notation) {
     std::string text;
     for (const Term& term : figure.terms) {
         if (term.kind == TermKind::RoundingFine && write(term.value, notation).rounded) {
-            text += ", rounded up";  // by less than this notation can write
+            text =
+                sayIn("working", "{1}, rounded up", text);  // by less than this notation can write
             continue;
         }
         const bool less = term.times < 0;

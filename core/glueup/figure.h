@@ -70,8 +70,8 @@ struct Figure {
     friend bool operator==(const Figure&, const Figure&) = default;
 };
 
-/// "kerf", "trim margin", ...
-const char* termName(TermKind kind);
+/// "kerf", "trim margin", ...: what is said behind a length.
+std::string termName(TermKind kind);
 /// The setting that a term comes from, `Setting::None` for those of the board.
 Setting settingOf(TermKind kind);
 /// "45 mm piece + 3 mm trim margin = 48 mm"

@@ -5,6 +5,7 @@
 #include "core/glueup/constructions.h"
 #include "core/glueup/deep.h"
 #include "core/glueup/rows.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <optional>
@@ -97,9 +98,9 @@ private:
             loads.push_back({order});
             if (!fits(loads.back())) {
                 return Fault{
-                    "Longest strip",
-                    "too short for a single slice, which needs a strip of " +
-                        format(lengthFor(loads.back()).value + shop_.endAllowance, notation_),
+                    say("Longest strip"),
+                    say("too short for a single slice, which needs a strip of {1}",
+                        format(lengthFor(loads.back()).value + shop_.endAllowance, notation_)),
                     format(shop_.longestStrip, notation_)};
             }
         }
@@ -202,7 +203,7 @@ private:
     void addField() {
         Part field;
         field.role = Role::Field;
-        field.label = "Field";
+        field.label = noted("Field");
         field.along = draft_.byColumns ? GlueAlong::Width : GlueAlong::Down;
         field.width.add(TermKind::FieldSide, board_.field.width())
             .add(TermKind::TrimMargin, shop_.trimMargin, 2);
@@ -233,10 +234,6 @@ private:
     std::vector<Use> bandUses_;  // which slice makes which row
 };
 
-std::string count(int number, const char* one, const char* many) {
-    return std::to_string(number) + " " + (number == 1 ? one : many);
-}
-
 /// What a way of gluing costs, most important first.
 struct Cost {
     int glueUps;
@@ -252,27 +249,33 @@ Cost costOf(const rows::Draft& draft, Build build) {
             static_cast<int>(draft.extraJoints.size()), draft.strips()};
 }
 
-std::string reason(const Cost& rows, const Cost& columns) {
-    if (rows.glueUps != columns.glueUps) {
-        return "Rows need " + count(rows.glueUps, "glue-up", "glue-ups") + ", columns " +
-               std::to_string(columns.glueUps) + ".";
-    }
-    const std::string tie =
-        "Rows and columns both need " + count(rows.glueUps, "glue-up", "glue-ups") + "; ";
+/// What decides between ways that need as many glue-ups.
+std::string tieBreak(const Cost& rows, const Cost& columns) {
     if (rows.endJoints != columns.endJoints) {
-        return tie + "end grain meets end grain along " + count(rows.endJoints, "line", "lines") +
-               " with rows, " + std::to_string(columns.endJoints) + " with columns.";
+        return sayCount(rows.endJoints,
+                        "end grain meets end grain along {1} line with rows, {2} with columns.",
+                        "end grain meets end grain along {1} lines with rows, {2} with columns.",
+                        columns.endJoints);
     }
     if (rows.extraJoints != columns.extraJoints) {
-        return tie + "rows divide pieces with " +
-               count(rows.extraJoints, "extra joint", "extra joints") + ", columns with " +
-               std::to_string(columns.extraJoints) + ".";
+        return sayCount(
+            rows.extraJoints, "rows divide pieces with {1} extra joint, columns with {2}.",
+            "rows divide pieces with {1} extra joints, columns with {2}.", columns.extraJoints);
     }
     if (rows.strips != columns.strips) {
-        return tie + "rows take " + count(rows.strips, "strip", "strips") + ", columns " +
-               std::to_string(columns.strips) + ".";
+        return sayCount(rows.strips, "rows take {1} strip, columns {2}.",
+                        "rows take {1} strips, columns {2}.", columns.strips);
     }
-    return tie + "nothing else sets them apart, so rows are glued.";
+    return say("nothing else sets them apart, so rows are glued.");
+}
+
+std::string reason(const Cost& rows, const Cost& columns) {
+    if (rows.glueUps != columns.glueUps) {
+        return sayCount(rows.glueUps, "Rows need {1} glue-up, columns {2}.",
+                        "Rows need {1} glue-ups, columns {2}.", columns.glueUps);
+    }
+    return sayCount(rows.glueUps, "Rows and columns both need {1} glue-up; {2}",
+                    "Rows and columns both need {1} glue-ups; {2}", tieBreak(rows, columns));
 }
 
 struct Chosen {
@@ -282,7 +285,7 @@ struct Chosen {
 
 Result<Chosen> choose(const Board& board, const std::vector<Wood>& woods, const Shop& shop,
                       const Choices& choices, const Notation& notation) {
-    const auto only = [&](bool byColumns, const char* why) -> Result<Chosen> {
+    const auto only = [&](bool byColumns, const std::string& why) -> Result<Chosen> {
         Result<rows::Draft> draft =
             rows::draft(board, woods, shop, choices.mergeLike, byColumns, notation);
         if (!draft) {
@@ -291,19 +294,19 @@ Result<Chosen> choose(const Board& board, const std::vector<Wood>& woods, const 
         return Chosen{std::move(draft).value(), why};
     };
     if (board.build == Build::LongGrain && board.grain == GrainDirection::Down) {
-        return only(false, "The grain runs down the board, so the plan goes by rows.");
+        return only(false, say("The grain runs down the board, so the plan goes by rows."));
     }
     if (board.build == Build::LongGrain && board.grain == GrainDirection::Across) {
-        return only(true, "The grain runs across the board, so the plan goes by columns.");
+        return only(true, say("The grain runs across the board, so the plan goes by columns."));
     }
     if (choices.rows == RowChoice::Rows) {
-        return only(false, "Rows were chosen.");
+        return only(false, say("Rows were chosen."));
     }
     if (choices.rows == RowChoice::Columns) {
-        return only(true, "Columns were chosen.");
+        return only(true, say("Columns were chosen."));
     }
-    Result<Chosen> byRows = only(false, "Columns cannot be made from this timber.");
-    Result<Chosen> byColumns = only(true, "Rows cannot be made from this timber.");
+    Result<Chosen> byRows = only(false, say("Columns cannot be made from this timber."));
+    Result<Chosen> byColumns = only(true, say("Rows cannot be made from this timber."));
     if (!byRows || !byColumns) {
         return byColumns.ok() ? std::move(byColumns) : std::move(byRows);
     }
@@ -323,19 +326,21 @@ std::optional<Fault> timberFault(const BorderFit& fit, const Board& board,
     const bool flat = rough[0] <= wood.timber.thickness && rough[1] <= wood.timber.width;
     const bool onEdge = rough[1] <= wood.timber.thickness && rough[0] <= wood.timber.width;
     if (!flat && !onEdge) {
-        return Fault{"Border width",
-                     "a rail " + format(rough[0], notation) + " × " + format(rough[1], notation) +
-                         " rough must come from timber of " + wood.name + ", which is " +
-                         format(wood.timber.thickness, notation) + " × " +
-                         format(wood.timber.width, notation) + " at most",
+        return Fault{say("Border width"),
+                     say("a rail {1} × {2} rough must come from timber of {3}, which is {4} × {5} "
+                         "at most",
+                         format(rough[0], notation), format(rough[1], notation), wood.name,
+                         format(wood.timber.thickness, notation),
+                         format(wood.timber.width, notation)),
                      format(board.border.width, notation)};
     }
     const Length rail =
         railLength(shop, longestRail(fit, board, grainDown)).value + shop.endAllowance;
     if (rail > shop.longestStrip) {
-        return Fault{"Longest strip",
-                     "too short for the border, which needs rails of " + format(rail, notation),
-                     format(shop.longestStrip, notation)};
+        return Fault{
+            say("Longest strip"),
+            say("too short for the border, which needs rails of {1}", format(rail, notation)),
+            format(shop.longestStrip, notation)};
     }
     return std::nullopt;
 }
@@ -402,7 +407,7 @@ Result<Plan> planField(const Board& board, const std::vector<Wood>& woods, const
             }
             Plan asChosen = std::move(made).value();
             asChosen.construction = own->key;
-            asChosen.decidedBy = own->name + ", as chosen.";
+            asChosen.decidedBy = say("{1}, as chosen.", own->name);
             return asChosen;
         }
     }
@@ -418,7 +423,8 @@ Result<Plan> planField(const Board& board, const std::vector<Wood>& woods, const
     Plan plan = std::move(made).value();
     plan.decidedBy = std::move(taken.why);
     if (!choices.construction.empty()) {
-        plan.decidedBy = "The way that was chosen does not make this picture. " + plan.decidedBy;
+        plan.decidedBy =
+            say("The way that was chosen does not make this picture.") + " " + plan.decidedBy;
     }
     return plan;
 }

@@ -2,6 +2,7 @@
 
 #include "core/glueup/allowances.h"
 #include "core/glueup/joints.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <map>
@@ -224,9 +225,10 @@ struct Drafter {
                     return timberHas(band.word, part, first && last ? margin : std::min(margin, 1));
                 });
             if (heights.empty()) {
-                return Fault{"Timber",
-                             "too small for a strip of this row, however often the row is divided",
-                             format(band.height, notation)};
+                return Fault{
+                    say("Timber"),
+                    say("too small for a strip of this row, however often the row is divided"),
+                    format(band.height, notation)};
             }
             for (const Length height : heights) {
                 Band part = band;
@@ -260,11 +262,11 @@ struct Drafter {
                     return part + shop.trimMargin * margins <= greatest;
                 });
             if (parts.empty()) {
-                return Fault{"Timber of " + wood.name,
-                             "the greatest rough section, " +
-                                 format(wood.timber.thickness, notation) + " × " +
-                                 format(wood.timber.width, notation) +
-                                 ", is too small for a strip of this thickness, milled",
+                return Fault{say("Timber of {1}", wood.name),
+                             say("the greatest rough section, {1} × {2}, is too small for a strip "
+                                 "of this thickness, milled",
+                                 format(wood.timber.thickness, notation),
+                                 format(wood.timber.width, notation)),
                              format(panelThickness, notation)};
             }
             for (const Length part : parts) {

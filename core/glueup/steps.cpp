@@ -2,11 +2,31 @@
 
 #include "core/glueup/allowances.h"
 #include "core/glueup/bordersteps.h"
+#include "core/words/say.h"
 
 #include <algorithm>
+#include <array>
+#include <string_view>
 
 namespace kerfwright {
 namespace {
+
+constexpr std::string_view spareMark = "-spare";
+
+/// What comes off a part, by where it comes off.
+struct SidesWords {
+    const char* each;
+    const char* first;
+    const char* last;
+};
+/// In the order of `SizedIn`.
+constexpr std::array sidesWords{
+    SidesWords{noted("{1} off each side"), noted("{1} off the left side"),
+               noted("{1} off the right side")},
+    SidesWords{noted("{1} off each end"), noted("{1} off the squared end"),
+               noted("{1} off the other end")},
+    SidesWords{noted("{1} off each face"), noted("{1} off the lower face"),
+               noted("{1} off the upper face")}};
 
 std::string sliceLabel(const std::string& panel, int number) {
     return panel + "-" + std::to_string(number);
@@ -159,7 +179,7 @@ private:
                     cut.slices.push_back(sliceLabel(panel.label, ++slice));
                 }
                 for (int i = 0; i < run.spare; ++i) {
-                    cut.spares.push_back(panel.label + "-spare" +
+                    cut.spares.push_back(panel.label + std::string(spareMark) +
                                          (run.spare == 1 ? "" : std::to_string(++spare)));
                 }
                 const int cuts = run.count + run.spare;
@@ -244,108 +264,128 @@ struct Titles {
                     return line.strips.size() == 2 &&
                            line.strips.front().find(" rail") != std::string::npos;
                 });
-            return railsOnly ? "Mill the border rails" : "Mill the parts of the border";
+            return railsOnly ? say("Mill the border rails") : say("Mill the parts of the border");
         }
         const bool single = mill.lines.size() == 1 && mill.lines.front().strips.size() == 1;
-        return single ? "Mill strip " + mill.panel
-                      : "Mill and rip the strips of panel " + mill.panel;
+        return single ? say("Mill strip {1}", mill.panel)
+                      : say("Mill and rip the strips of panel {1}", mill.panel);
     }
     std::string operator()(const Glue& glue) const {
-        return glue.final ? "Glue the field" : "Glue panel " + glue.result;
+        return glue.final ? say("Glue the field") : say("Glue panel {1}", glue.result);
     }
-    std::string operator()(const Take&) const { return "Take the slice as the field"; }
+    std::string operator()(const Take&) const { return say("Take the slice as the field"); }
     std::string operator()(const Flatten& flatten) const {
         switch (flatten.purpose) {
         case Purpose::AfterGlueUp:
-            return "Flatten panel " + flatten.part + ", both faces true";
+            return say("Flatten panel {1}, both faces true", flatten.part);
         case Purpose::RowHeight:
-            return "Bring " + flatten.part + " down to its final thickness";
+            return say("Bring {1} down to its final thickness", flatten.part);
         case Purpose::Finished:
             break;
         }
-        return "Flatten the field";
+        return say("Flatten the field");
     }
     std::string operator()(const SquareEnd& square) const {
-        return "Square one end of " + square.part;
+        return say("Square one end of {1}", square.part);
     }
     std::string operator()(const Crosscut& cut) const {
         const std::size_t slices = cut.slices.size();
-        std::string text = "Cut ";
         if (cut.forPanels) {
-            return text + std::to_string(slices) + (slices == 1 ? " length" : " lengths") +
-                   " off " + cut.part;
+            return sayCount(slices, "Cut {1} length off {2}", "Cut {1} lengths off {2}", cut.part);
         }
-        if (slices == 1 && cut.spares.empty() && !cut.marginRows) {
-            return "Cut the slice off " + cut.part;
+        if (cut.spares.empty()) {
+            return cut.marginRows ? sayCount(slices, "Cut the margin slice off {2}",
+                                             "Cut {1} margin slices off {2}", cut.part)
+                                  : sayCount(slices, "Cut the slice off {2}",
+                                             "Cut {1} slices off {2}", cut.part);
         }
-        if (cut.marginRows) {
-            text += slices == 1 ? "the margin slice" : std::to_string(slices) + " margin slices";
-        } else {
-            text += std::to_string(slices) + (slices == 1 ? " slice" : " slices");
-        }
-        if (!cut.spares.empty()) {
-            text += " and " + std::to_string(cut.spares.size()) + " spare";
-        }
-        return text + " off " + cut.part;
+        const std::string spares = sayCount(cut.spares.size(), "{1} spare", "{1} spare");
+        return cut.marginRows ? sayCount(slices, "Cut the margin slice and {3} off {2}",
+                                         "Cut {1} margin slices and {3} off {2}", cut.part, spares)
+                              : sayCount(slices, "Cut {1} slice and {3} off {2}",
+                                         "Cut {1} slices and {3} off {2}", cut.part, spares);
     }
     std::string operator()(const BringToSize& work) const {
         const Sizing& sizing = work.sizing;
-        const bool several = work.parts.size() > 1;
-        const std::string what =
-            several ? std::to_string(work.parts.size()) + " lengths" : work.parts.front();
+        if (work.parts.size() > 1) {
+            return ofSeveral(sizing, work.parts.size());
+        }
+        const std::string& part = work.parts.front();
         switch (sizing.purpose) {
         case SizedFor::TrueSides:
-            return (sizing.in == SizedIn::Length ? "Square both ends of " : "True both sides of ") +
-                   what;
+            return sizing.in == SizedIn::Length ? say("Square both ends of {1}", part)
+                                                : say("True both sides of {1}", part);
         case SizedFor::Window:
-            return "Saw the row out of " + what;
+            return say("Saw the row out of {1}", part);
         case SizedFor::LessMargin:
             break;
         }
-        return "Bring " + what +
-               (sizing.in == SizedIn::Thickness ? " to its thickness"
-                : sizing.in == SizedIn::Length  ? " to its length"
-                                                : " to its width");
+        return sizing.in == SizedIn::Thickness ? say("Bring {1} to its thickness", part)
+               : sizing.in == SizedIn::Length  ? say("Bring {1} to its length", part)
+                                               : say("Bring {1} to its width", part);
     }
-    std::string operator()(const TrimField&) const { return "Trim the field on four sides"; }
+    static std::string ofSeveral(const Sizing& sizing, std::size_t lengths) {
+        switch (sizing.purpose) {
+        case SizedFor::TrueSides:
+            return sizing.in == SizedIn::Length
+                       ? sayCount(lengths, "Square both ends of {1} length",
+                                  "Square both ends of {1} lengths")
+                       : sayCount(lengths, "True both sides of {1} length",
+                                  "True both sides of {1} lengths");
+        case SizedFor::Window:
+            return sayCount(lengths, "Saw the row out of {1} length",
+                            "Saw the row out of {1} lengths");
+        case SizedFor::LessMargin:
+            break;
+        }
+        return sizing.in == SizedIn::Thickness
+                   ? sayCount(lengths, "Bring {1} length to its thickness",
+                              "Bring {1} lengths to their thickness")
+               : sizing.in == SizedIn::Length ? sayCount(lengths, "Bring {1} length to its length",
+                                                         "Bring {1} lengths to their length")
+                                              : sayCount(lengths, "Bring {1} length to its width",
+                                                         "Bring {1} lengths to their width");
+    }
+    std::string operator()(const TrimField&) const { return say("Trim the field on four sides"); }
     std::string operator()(const CutChannel& cut) const {
         const bool field = cut.edges > 1;
         switch (cut.purpose) {
         case ChannelFor::Tongue:
-            return !field           ? "Groove the rails"
-                   : cut.edges == 4 ? "Groove the edges of the field"
-                                    : "Groove the ends of the field";
+            return !field           ? say("Groove the rails")
+                   : cut.edges == 4 ? say("Groove the edges of the field")
+                                    : say("Groove the ends of the field");
         case ChannelFor::Ledge:
-            return field ? "Rebate the field from below" : "Rebate the rails down to the ledge";
+            return field ? say("Rebate the field from below")
+                         : say("Rebate the rails down to the ledge");
         case ChannelFor::Inlay:
             break;
         }
-        return "Rebate the rails for the inlay";
+        return say("Rebate the rails for the inlay");
     }
     std::string operator()(const GlueIn& glue) const {
-        return glue.purpose == ChannelFor::Inlay ? "Glue the inlay into the rails and level it"
-                                                 : "Glue the tongues into the rails";
+        return glue.purpose == ChannelFor::Inlay ? say("Glue the inlay into the rails and level it")
+                                                 : say("Glue the tongues into the rails");
     }
     std::string operator()(const CutRails& cut) const {
-        return cut.mitred ? "Mitre the border rails" : "Cut the border to length";
+        return cut.mitred ? say("Mitre the border rails") : say("Cut the border to length");
     }
     std::string operator()(const FitBorder& fit) const {
         switch (fit.design) {
         case BorderDesign::FloatingFrame:
-            return "Close the frame round the loose field";
+            return say("Close the frame round the loose field");
         case BorderDesign::BreadboardEnds:
-            return "Pin the breadboard ends";
+            return say("Pin the breadboard ends");
         case BorderDesign::EdgeBand:
-            return fit.mustNotBeGlued ? "Lay the bands dry round the field"
-                                      : "Glue the bands to the field";
+            return fit.mustNotBeGlued ? say("Lay the bands dry round the field")
+                                      : say("Glue the bands to the field");
         case BorderDesign::EndGrainBand:
         case BorderDesign::FixedFrame:
             break;
         }
-        return fit.mustNotBeGlued ? "Lay the rails dry round the field"
-                                  : "Glue the rails to the field";
+        return fit.mustNotBeGlued ? say("Lay the rails dry round the field")
+                                  : say("Glue the rails to the field");
     }
-    std::string operator()(const KeyCorners&) const { return "Key the corners of the frame"; }
+    std::string operator()(const KeyCorners&) const { return say("Key the corners of the frame"); }
 };
 
 struct Workpieces {
@@ -375,21 +415,26 @@ StepList steps(const Plan& plan, const Board& board, const Shop& shop) {
 }
 
 std::string sizingWords(const Sizing& sizing, const Notation& notation) {
-    const char* sides[][2] = {
-        {"left side", "right side"}, {"squared end", "other end"}, {"lower face", "upper face"}};
-    const char* each[] = {"each side", "each end", "each face"};
-    const auto in = static_cast<std::size_t>(sizing.in);
+    const SidesWords& words = sidesWords[static_cast<std::size_t>(sizing.in)];
+    const std::string first = format(sizing.offFirst, notation);
+    const std::string last = format(sizing.offLast, notation);
     if (sizing.offFirst == sizing.offLast) {
-        return format(sizing.offFirst, notation) + " off " + each[in];
+        return say(words.each, first);
     }
-    std::string text;
-    for (const auto& [off, side] :
-         {std::pair(sizing.offFirst, sides[in][0]), std::pair(sizing.offLast, sides[in][1])}) {
-        if (off > Length()) {
-            text += (text.empty() ? "" : ", ") + format(off, notation) + " off the " + side;
-        }
+    if (sizing.offLast <= Length()) {
+        return say(words.first, first);
     }
-    return text;
+    if (sizing.offFirst <= Length()) {
+        return say(words.last, last);
+    }
+    return say(words.first, first) + ", " + say(words.last, last);
+}
+
+std::string shownLabel(const std::string& label) {
+    const std::size_t spare = label.find(spareMark);
+    return spare == std::string::npos ? say(label)
+                                      : say("{1}-spare{2}", label.substr(0, spare),
+                                            label.substr(spare + spareMark.size()));
 }
 
 std::string title(const Step& step) {

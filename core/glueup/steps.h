@@ -213,6 +213,10 @@ StepList steps(const Plan& plan, const Board& board, const Shop& shop);
 /// "1.5 mm off each side", "3 mm off the left side": as the workpiece lay when it was glued.
 std::string sizingWords(const Sizing& sizing, const Notation& notation);
 
+/// The label of a workpiece, strip or spare as it is shown: those that are words are said in the
+/// maker's language, "Field", "Top rail", "A-spare"; letters and numbers stay, "A", "A3", "A-1".
+std::string shownLabel(const std::string& label);
+
 /// "Glue panel A", "Cut the two margin slices", ...: the step in a few words, without numbers that
 /// someone sets a machine to.
 std::string title(const Step& step);

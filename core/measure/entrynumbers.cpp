@@ -1,5 +1,6 @@
 // The numbers of an entry: decimals, fractions and mixed numbers.
 #include "core/measure/entryreader.h"
+#include "core/words/say.h"
 
 namespace kerfwright::detail {
 namespace {
@@ -47,11 +48,11 @@ Number EntryReader::takeNumber() {
 }
 
 std::optional<Wide> EntryReader::whole(std::string_view digits, std::size_t most,
-                                       const char* what) {
+                                       const char* rule) {
     const std::size_t first = digits.find_first_not_of('0');
     digits.remove_prefix(first == std::string_view::npos ? digits.size() : first);
     if (digits.size() > most) {
-        return refuse("must have at most " + std::to_string(most) + " figures " + what);
+        return refuse(say(rule, most));
     }
     Wide value = 0;
     for (const char digit : digits) {
@@ -62,9 +63,10 @@ std::optional<Wide> EntryReader::whole(std::string_view digits, std::size_t most
 
 std::optional<Rational> EntryReader::decimal(const Number& number) {
     if (number.whole.empty() && number.decimals.empty()) {
-        return refuse("must have a figure before or after the decimal mark");
+        return refuse(say("must have a figure before or after the decimal mark"));
     }
-    const std::optional<Wide> before = whole(number.whole, wholeDigits, "before the decimal mark");
+    const std::optional<Wide> before = whole(
+        number.whole, wholeDigits, noted("must have at most {1} figures before the decimal mark"));
     if (!before) {
         return std::nullopt;
     }
@@ -75,8 +77,7 @@ std::optional<Rational> EntryReader::decimal(const Number& number) {
     Wide above = *before;
     Wide below = 1;
     if (decimals.size() > decimalDigits) {
-        return refuse("must have at most " + std::to_string(decimalDigits) +
-                      " figures after the decimal mark");
+        return refuse(say("must have at most {1} figures after the decimal mark", decimalDigits));
     }
     for (const char digit : decimals) {
         above = above * 10 + (digit - '0');
@@ -90,16 +91,19 @@ std::optional<Rational> EntryReader::fractionAfter(std::string_view above) {
     skipSpaces();
     const Number under = takeNumber();
     if (under.whole.empty() || under.isDecimal) {
-        return refuse("must have a whole number above and below the fraction line");
+        return refuse(say("must have a whole number above and below the fraction line"));
     }
-    const std::optional<Wide> top = whole(above, fractionDigits, "above the fraction line");
+    const std::optional<Wide> top = whole(
+        above, fractionDigits, noted("must have at most {1} figures above the fraction line"));
     const std::optional<Wide> bottom =
-        top ? whole(under.whole, fractionDigits, "below the fraction line") : std::nullopt;
+        top ? whole(under.whole, fractionDigits,
+                    noted("must have at most {1} figures below the fraction line"))
+            : std::nullopt;
     if (!bottom) {
         return std::nullopt;
     }
     if (*bottom == 0) {
-        return refuse("must not divide by zero");
+        return refuse(say("must not divide by zero"));
     }
     return Rational(*top, *bottom);
 }
@@ -125,15 +129,16 @@ std::optional<Rational> EntryReader::mixed() {
     }
     const Number first = takeNumber();
     if (!rest_.empty() && first.isDecimal && (rest_.front() == '.' || rest_.front() == ',')) {
-        return refuse("must have one decimal mark in a number; both . and , are decimal marks and "
-                      "there is no mark for thousands");
+        return refuse(
+            say("must have one decimal mark in a number; both . and , are decimal marks and "
+                "there is no mark for thousands"));
     }
 
     const std::string_view afterFirst = rest_;
     const bool spaced = skipSpaces();
     if (take(slashes)) {
         if (first.isDecimal) {
-            return refuse("must have a whole number above and below the fraction line");
+            return refuse(say("must have a whole number above and below the fraction line"));
         }
         return fractionAfter(first.whole);
     }
@@ -159,12 +164,13 @@ std::optional<Rational> EntryReader::mixed() {
         return decimal(first);
     }
     if (first.isDecimal) {
-        return refuse("must have a whole number before a fraction");
+        return refuse(say("must have a whole number before a fraction"));
     }
     if (fraction->numerator() >= fraction->denominator()) {
-        return refuse("must have a fraction of less than 1 after a whole number");
+        return refuse(say("must have a fraction of less than 1 after a whole number"));
     }
-    const std::optional<Wide> before = whole(first.whole, wholeDigits, "before a fraction");
+    const std::optional<Wide> before =
+        whole(first.whole, wholeDigits, noted("must have at most {1} figures before a fraction"));
     if (!before) {
         return std::nullopt;
     }

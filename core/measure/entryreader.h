@@ -56,7 +56,8 @@ private:
 
     std::string_view takeDigits();
     Number takeNumber();
-    std::optional<Wide> whole(std::string_view digits, std::size_t most, const char* what);
+    /// `rule` is said, with `most` in its place, where there are more figures.
+    std::optional<Wide> whole(std::string_view digits, std::size_t most, const char* rule);
     std::optional<Rational> decimal(const Number& number);
     std::optional<Rational> fractionAfter(std::string_view above);
     std::optional<Rational> fractionSign();

@@ -1,25 +1,29 @@
 // The terms of an entry with their units, and their sum.
 #include "core/measure/entryreader.h"
+#include "core/words/say.h"
 
 namespace kerfwright::detail {
 namespace {
 
-constexpr const char* minusRule = "must have a space on both sides of a minus; a hyphen without "
-                                  "spaces joins a whole number and a fraction";
+constexpr const char* minusRule =
+    noted("must have a space on both sides of a minus; a hyphen without "
+          "spaces joins a whole number and a fraction");
 
 }  // namespace
 
 std::nullopt_t EntryReader::refuseRest() {
     if (rest_.empty()) {
-        return refuse("must have a number after the sign");
+        return refuse(say("must have a number after the sign"));
     }
-    std::string rule = "must be a length such as ";
-    rule += bareUnit_ == Unit::Inches ? "1 3/4 or 44.5 mm" : "44.5 or 1 3/4 in";
+    const bool inches = bareUnit_ == Unit::Inches;
+    const char* bare = inches ? "1 3/4" : "44.5";
+    const char* withUnit = inches ? "44.5 mm" : "1 3/4 in";
+    if (rest_.size() == all_.size()) {
+        return refuse(say("must be a length such as {1} or {2}", bare, withUnit));
+    }
     // Of an entry that could be read in part, name what could not.
-    if (rest_.size() < all_.size()) {
-        rule += ", without “" + quoted(rest_, 12) + "”";
-    }
-    return refuse(rule);
+    return refuse(say("must be a length such as {1} or {2}, without “{3}”", bare, withUnit,
+                      quoted(rest_, 12)));
 }
 
 std::optional<Measure> EntryReader::measure() {
@@ -44,8 +48,8 @@ std::optional<Measure> EntryReader::measure() {
             return unit.measure;
         }
     }
-    return refuse("must have mm, cm, m, in or ft for a unit, not “" +
-                  quoted(rest_.substr(0, count), 12) + "”");
+    return refuse(say("must have mm, cm, m, in or ft for a unit, not “{1}”",
+                      quoted(rest_.substr(0, count), 12)));
 }
 
 std::optional<Term> EntryReader::term() {
@@ -70,7 +74,7 @@ bool EntryReader::add(const Term& term, bool negative) {
     const std::optional<Rational> sum =
         size ? Rational::add(sum_, negative ? -*size : *size) : std::nullopt;
     if (!sum) {
-        refuse("must be a simpler sum; these fractions cannot be added exactly");
+        refuse(say("must be a simpler sum; these fractions cannot be added exactly"));
         return false;
     }
     sum_ = *sum;
@@ -109,7 +113,7 @@ std::optional<Rational> EntryReader::read() {
             if (!spaced && !spacedAfter && last->measure == Measure::Foot) {
                 inchesFollow = true;
             } else if (!spaced || !spacedAfter) {
-                return refuse(minusRule);
+                return refuse(say(minusRule));
             } else {
                 negative = true;
             }
@@ -118,8 +122,8 @@ std::optional<Rational> EntryReader::read() {
             // less.
             unitFollows = !spaced;
         } else if (atNumber()) {
-            return refuse("must have a unit or a + between two numbers; there is no mark for "
-                          "thousands");
+            return refuse(say("must have a unit or a + between two numbers; there is no mark for "
+                              "thousands"));
         } else {
             return refuseRest();
         }
@@ -131,11 +135,12 @@ std::optional<Rational> EntryReader::read() {
         const bool inches = last->measure == Measure::Inch ||
                             (last->measure == Measure::Bare && bareUnit_ == Unit::Inches);
         if (inchesFollow && !inches) {
-            return refuse(minusRule);
+            return refuse(say(minusRule));
         }
         // `1m50` is half a metre more to one reader and 50 mm to another.
         if (unitFollows && last->measure == Measure::Bare && !(before == Measure::Foot && inches)) {
-            return refuse("must have a unit after every number that follows another so closely");
+            return refuse(
+                say("must have a unit after every number that follows another so closely"));
         }
         if (!add(*last, negative)) {
             return std::nullopt;

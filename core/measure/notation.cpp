@@ -1,5 +1,7 @@
 #include "core/measure/notation.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 
 namespace kerfwright {
@@ -191,7 +193,7 @@ std::string formatVolume(Volume volume, Unit unit) {
     if (unit == Unit::Inches) {
         const Volume boardFoot =
             kerfwright::volume(Length::inch(12), Length::inch(12), Length::inch(1));
-        return decimal(volume.cubicNm(), boardFoot.cubicNm(), 1) + " board feet";
+        return say("{1} board feet", decimal(volume.cubicNm(), boardFoot.cubicNm(), 1));
     }
     const Volume cubicMetre =
         kerfwright::volume(Length::mm(1000), Length::mm(1000), Length::mm(1000));

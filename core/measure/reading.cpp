@@ -1,5 +1,6 @@
 // From an entry to a length, or to the rule that it breaks.
 #include "core/measure/entryreader.h"
+#include "core/words/say.h"
 
 namespace kerfwright {
 namespace {
@@ -14,10 +15,10 @@ Result<Reading> parse(std::string_view text, const Notation& notation, std::stri
         return Fault{std::string(entry), std::move(rule), detail::quoted(text)};
     };
     if (text.size() > longestEntry) {
-        return fault("must be at most " + std::to_string(longestEntry) + " characters long");
+        return fault(say("must be at most {1} characters long", longestEntry));
     }
     if (detail::isBlank(text)) {
-        return Fault{std::string(entry), "must not be empty", ""};
+        return Fault{std::string(entry), say("must not be empty"), ""};
     }
     detail::EntryReader reader(text, notation.unit);
     const std::optional<detail::Rational> sum = reader.read();
@@ -26,7 +27,7 @@ Result<Reading> parse(std::string_view text, const Notation& notation, std::stri
     }
     const detail::Wide nm = sum->nearest();
     if (nm >= limit || nm <= -limit) {
-        return fault("must be less than 1 km");
+        return fault(say("must be less than 1 km"));
     }
     return Reading{Length::nm(static_cast<std::int64_t>(nm)), !sum->isWhole()};
 }

@@ -1,6 +1,8 @@
 // A value, or the fault that kept it from being made.
 #pragma once
 
+#include "core/words/say.h"
+
 #include <string>
 #include <utility>
 #include <variant>
@@ -15,11 +17,8 @@ struct Fault {
 
     /// "Kerf: must be more than 0; got -1/8 in."
     std::string text() const {
-        std::string all = entry + ": " + rule;
-        if (!value.empty()) {
-            all += "; got " + value;
-        }
-        return all + ".";
+        return value.empty() ? say("{1}: {2}.", entry, rule)
+                             : say("{1}: {2}; got {3}.", entry, rule, value);
     }
     friend bool operator==(const Fault&, const Fault&) = default;
 };

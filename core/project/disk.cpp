@@ -1,5 +1,6 @@
 #include "core/project/file.h"
 #include "core/project/json.h"
+#include "core/words/say.h"
 
 #include <array>
 #include <cerrno>
@@ -17,8 +18,9 @@ namespace {
 
 namespace fs = std::filesystem;
 
-Fault systemFault(const fs::path& path, const std::string& rule, int error) {
-    return {path.string(), rule, std::generic_category().message(error)};
+/// `rule` is to be said, once `errno` has been read.
+Fault systemFault(const fs::path& path, const char* rule, int error) {
+    return {path.string(), say(rule), std::generic_category().message(error)};
 }
 
 /// An open file that is closed when it goes out of sight.
@@ -57,17 +59,17 @@ Result<std::string> readBytes(const fs::path& path) {
         retried([&] { return ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK); }));
     if (!file.isOpen()) {
         if (errno == ENOENT || errno == ENOTDIR) {
-            return Fault{path.string(), "there is no such file", ""};
+            return Fault{path.string(), say("there is no such file"), ""};
         }
-        return systemFault(path, "must be a file that can be read", errno);
+        return systemFault(path, noted("must be a file that can be read"), errno);
     }
     struct stat status {};
     if (::fstat(file.number(), &status) != 0) {
-        return systemFault(path, "must be a file that can be read", errno);
+        return systemFault(path, noted("must be a file that can be read"), errno);
     }
     if (!S_ISREG(status.st_mode)) {
-        return Fault{path.string(), "must be a file",
-                     S_ISDIR(status.st_mode) ? "a folder" : "a device or pipe"};
+        return Fault{path.string(), say("must be a file"),
+                     S_ISDIR(status.st_mode) ? say("a folder") : say("a device or pipe")};
     }
     std::string bytes;
     std::array<char, 65536> buffer{};
@@ -75,14 +77,14 @@ Result<std::string> readBytes(const fs::path& path) {
         const ssize_t count =
             retried([&] { return ::read(file.number(), buffer.data(), buffer.size()); });
         if (count < 0) {
-            return systemFault(path, "must be a file that can be read", errno);
+            return systemFault(path, noted("must be a file that can be read"), errno);
         }
         if (count == 0) {
             return bytes;
         }
         bytes.append(buffer.data(), static_cast<std::size_t>(count));
         if (bytes.size() > JsonLimits::bytes) {
-            return Fault{path.string(), "must be at most 16 MiB long", "a longer file"};
+            return Fault{path.string(), say("must be at most 16 MiB long"), say("a longer file")};
         }
     }
 }
@@ -112,11 +114,11 @@ Result<fs::path> followed(fs::path path) {
         }
         const fs::path target = fs::read_symlink(path, error);
         if (error) {
-            return systemFault(path, "must be a link that can be followed", error.value());
+            return systemFault(path, noted("must be a link that can be followed"), error.value());
         }
         path = folderOf(path) / target;  // an absolute target replaces the folder
     }
-    return systemFault(path, "must be a link that can be followed", ELOOP);
+    return systemFault(path, noted("must be a link that can be followed"), ELOOP);
 }
 
 /// A new, empty file in the folder of the old one, taken away again unless it is put in place.
@@ -176,17 +178,19 @@ std::optional<Fault> readBack(const fs::path& written, const fs::path& target,
         return Fault{target.string(), back.fault().rule, back.fault().value};
     }
     if (*back != bytes) {
-        return Fault{target.string(), "must read back as it was written", "other bytes"};
+        return Fault{target.string(), say("must read back as it was written"), say("other bytes")};
     }
     const Result<Project> read = fromBytes(*back);
     if (!read) {
-        return Fault{target.string(), "must read back as the same project", read.fault().text()};
+        return Fault{target.string(), say("must read back as the same project"),
+                     read.fault().text()};
     }
     // Unknown keys of woods that were taken out of the project are rightly gone.
     Project same = *read;
     same.unknownKeys = project.unknownKeys;
     if (same != project || toBytes(*read) != bytes) {
-        return Fault{target.string(), "must read back as the same project", "another one"};
+        return Fault{target.string(), say("must read back as the same project"),
+                     say("another one")};
     }
     return std::nullopt;
 }
@@ -212,14 +216,14 @@ Result<std::optional<struct stat>> statusOf(const fs::path& target) {
         if (errno == ENOENT) {
             return std::optional<struct stat>();
         }
-        return systemFault(target, "must be a place that can be written to", errno);
+        return systemFault(target, noted("must be a place that can be written to"), errno);
     }
     if (!S_ISREG(status.st_mode)) {
-        return Fault{target.string(), "must be a file",
-                     S_ISDIR(status.st_mode) ? "a folder" : "a device or pipe"};
+        return Fault{target.string(), say("must be a file"),
+                     S_ISDIR(status.st_mode) ? say("a folder") : say("a device or pipe")};
     }
     if (::access(target.c_str(), W_OK) != 0) {
-        return systemFault(target, "must be a file that may be changed", errno);
+        return systemFault(target, noted("must be a file that may be changed"), errno);
     }
     return std::optional(status);
 }
@@ -252,17 +256,17 @@ Result<std::size_t> writeProject(const Project& project, const fs::path& path) {
     NewFile fresh;
     Handle file(fresh.create(folderOf(*target)));
     if (!file.isOpen()) {
-        return systemFault(*target, "must be in a folder that can be written to", errno);
+        return systemFault(*target, noted("must be in a folder that can be written to"), errno);
     }
     if (!writeAll(file.number(), bytes) || (*old && !takeOver(file.number(), **old)) ||
         ::fsync(file.number()) != 0 || !file.close()) {
-        return systemFault(*target, "must be written in full", errno);
+        return systemFault(*target, noted("must be written in full"), errno);
     }
     if (std::optional<Fault> fault = readBack(fresh.path(), *target, bytes, project)) {
         return *std::move(fault);
     }
     if (!fresh.putInPlaceOf(*target)) {
-        return systemFault(*target, "must be replaced by the new file", errno);
+        return systemFault(*target, noted("must be replaced by the new file"), errno);
     }
     // The file is whole and in place; where the folder cannot be flushed, the change of name only
     // reaches the disk a little later.

@@ -6,6 +6,7 @@
 #include "core/project/timberfile.h"
 #include "core/project/unknown.h"
 #include "core/project/woodfile.h"
+#include "core/words/say.h"
 
 #include <array>
 #include <cmath>
@@ -201,22 +202,21 @@ Json known(const Project& project) {
 void checkFormat(const Node& root) {
     const Node format = root.at("format");
     if (format.text() != projectFormat) {
-        format.refuseWith("must be “" + std::string(projectFormat) + "”");
+        format.refuseWith(say("must be “{1}”", projectFormat));
     }
     const Node version = root.at("version");
     const std::int64_t number = version.whole(1, std::numeric_limits<std::int64_t>::max());
     if (number > projectVersion) {
         refuse(version.path(),
-               "made by a newer Kerfwright, this one reads up to " + std::to_string(projectVersion),
-               "version " + std::to_string(number));
+               say("made by a newer Kerfwright, this one reads up to {1}", projectVersion),
+               say("version {1}", number));
     }
 }
 
 std::string readTitle(const Node& json) {
     const std::string& text = json.text();
     if (text.size() > ProjectLimits::textBytes) {
-        json.refuseWith("must be at most " + std::to_string(ProjectLimits::textBytes) +
-                        " bytes long");
+        json.refuseWith(say("must be at most {1} bytes long", ProjectLimits::textBytes));
     }
     return text;
 }
@@ -230,7 +230,7 @@ Notation readNotation(const Node& json) {
     const Node denominator = json.at("denominator");
     const int parts = denominator.smallWhole(1, 64);
     if ((parts & (parts - 1)) != 0) {
-        denominator.refuseWith("must be 1, 2, 4, 8, 16, 32 or 64");
+        denominator.refuseWith(say("must be 1, 2, 4, 8, 16, 32 or 64"));
     }
     return {json.at("unit").name(unitNames), parts, json.at("decimals").smallWhole(0, 6)};
 }
@@ -238,7 +238,7 @@ Notation readNotation(const Node& json) {
 int readWoodKey(const Node& json, const std::vector<Wood>& woods) {
     const int wood = woodIndex(woods, json.text());
     if (wood < 0) {
-        json.refuseWith("must be the key of one of the woods of this file");
+        json.refuseWith(say("must be the key of one of the woods of this file"));
     }
     return wood;
 }
@@ -337,7 +337,7 @@ Choices readChoices(const Node& json) {
             choices.construction.size() == keySize &&
             choices.construction.find_first_not_of("0123456789abcdef") == std::string::npos;
         if (!sound) {
-            key->refuseWith("must be sixteen hexadecimal digits");
+            key->refuseWith(say("must be sixteen hexadecimal digits"));
         }
         const std::optional<Node> parts = json.maybe("most-parts");
         choices.mostParts = parts ? parts->smallWhole(0, 1000) : 0;
@@ -377,7 +377,7 @@ std::int64_t readThousandths(const Node& json) {
     constexpr double most = 1e12;  // far beyond every limit, and still exact in thousandths
     const double scaled = std::round(value * thousand);
     if (!(std::abs(value) <= most) || scaled / thousand != value) {
-        json.refuseWith("must be a number with at most 3 decimals");
+        json.refuseWith(say("must be a number with at most {1} decimals", 3));
     }
     return static_cast<std::int64_t>(scaled);
 }
@@ -446,7 +446,7 @@ Project readTree(const Json& json) {
     }
     readPricing(root, project.pricing);
     passOn("pricing", faults(project.pricing));
-    passOn("File", faults(project));
+    passOn(say("File"), faults(project));
     const Json unknown = unknownIn(json, known(project));
     if (!unknown.items.empty()) {
         project.unknownKeys = compact(unknown);
@@ -484,7 +484,7 @@ Result<Project> fromBytes(std::string_view bytes) {
         return json.fault();
     }
     if (json->kind != Json::Kind::Object) {
-        return Fault{"File", "must hold a project, a JSON object", shown(*json)};
+        return Fault{say("File"), say("must hold a project, a JSON object"), shown(*json)};
     }
     try {
         return readTree(*json);

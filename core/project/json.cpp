@@ -1,5 +1,7 @@
 #include "core/project/json.h"
 
+#include "core/words/say.h"
+
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -20,13 +22,17 @@ std::string digits(Number value) {
     return std::string(buffer.data(), end);
 }
 
-/// Where in the text a byte is, for somebody who opens the file in an editor.
-std::string placeOf(std::string_view bytes, std::size_t offset) {
+/// For somebody who opens the file in an editor; both from 1.
+struct Place {
+    std::size_t line, column;
+};
+
+/// Where in the text a byte is.
+Place placeOf(std::string_view bytes, std::size_t offset) {
     const std::string_view before = bytes.substr(0, std::min(offset, bytes.size()));
-    const auto line = std::count(before.begin(), before.end(), '\n') + 1;
+    const auto linesBefore = std::count(before.begin(), before.end(), '\n');
     const std::size_t lineStart = before.rfind('\n') + 1;  // npos + 1 is 0: the first line
-    return "line " + std::to_string(line) + ", column " +
-           std::to_string(before.size() - lineStart + 1);
+    return {static_cast<std::size_t>(linesBefore) + 1, before.size() - lineStart + 1};
 }
 
 /// Takes the events of the library's parser. Its own trees are not used: they turn long integers
@@ -54,7 +60,8 @@ public:
         Level& level = levels_.back();
         level.key = name;
         if (!level.names.insert(name).second) {
-            return refuse({path(), "must stand in its object only once", "the key twice"});
+            return refuse(
+                {path(), say("must stand in its object only once"), say("the key twice")});
         }
         return true;
     }
@@ -63,18 +70,19 @@ public:
                      const Library::exception& error) {
         constexpr int numberTooGreat = 406;
         if (error.id == numberTooGreat) {
-            return refuse({path(), "must be a number that a computer can hold", token});
+            return refuse({path(), say("must be a number that a computer can hold"), token});
         }
         if (position > bytes_.size()) {
-            return refuse(
-                {"File",
-                 "breaks off at " + placeOf(bytes_, bytes_.size()) + "; the rest of it is missing",
-                 ""});
+            const Place end = placeOf(bytes_, bytes_.size());
+            return refuse({say("File"),
+                           say("breaks off at line {1}, column {2}; the rest of it is missing",
+                               end.line, end.column),
+                           ""});
         }
+        const Place place = placeOf(bytes_, position == 0 ? 0 : position - 1);
         return refuse(
-            {"File",
-             "is no project: " + placeOf(bytes_, position == 0 ? 0 : position - 1) + " is not JSON",
-             ""});
+            {say("File"),
+             say("is no project: line {1}, column {2} is not JSON", place.line, place.column), ""});
     }
 
     Result<Json> result() && {
@@ -100,7 +108,7 @@ private:
                 all += (all.empty() ? "" : ".") + level.key;
             }
         }
-        return all.empty() ? "File" : all;
+        return all.empty() ? say("File") : all;
     }
 
     bool refuse(Fault fault) {
@@ -110,8 +118,7 @@ private:
     bool countOne() {
         if (++values_ > JsonLimits::values) {
             return refuse(
-                {path(), "must be within " + std::to_string(JsonLimits::values) + " values in all",
-                 "more"});
+                {path(), say("must be within {1} values in all", JsonLimits::values), say("more")});
         }
         return true;
     }
@@ -136,10 +143,9 @@ private:
     }
     bool open(Json json) {
         if (levels_.size() >= JsonLimits::depth) {
-            return refuse(
-                {path(),
-                 "must not be nested deeper than " + std::to_string(JsonLimits::depth) + " levels",
-                 "a deeper one"});
+            return refuse({path(),
+                           say("must not be nested deeper than {1} levels", JsonLimits::depth),
+                           say("a deeper one")});
         }
         if (!countOne()) {
             return false;
@@ -253,18 +259,25 @@ Json* Json::find(std::string_view key) {
 
 Result<Json> parseJson(std::string_view bytes) {
     if (bytes.empty()) {
-        return Fault{"File", "is empty", ""};
+        return Fault{say("File"), say("is empty"), ""};
     }
     if (bytes.size() > JsonLimits::bytes) {
-        return Fault{"File", "must be at most 16 MiB long",
-                     std::to_string(bytes.size()) + " bytes"};
+        return Fault{say("File"), say("must be at most 16 MiB long"),
+                     sayCount(bytes.size(), "{1} byte", "{1} bytes")};
     }
     if (const auto bad = firstNotUtf8(bytes)) {
-        return Fault{"File", "is no project: " + placeOf(bytes, *bad) + " is not UTF-8", ""};
+        const Place place = placeOf(bytes, *bad);
+        return Fault{
+            say("File"),
+            say("is no project: line {1}, column {2} is not UTF-8", place.line, place.column), ""};
     }
     // The library takes a zero byte for the end of the text and would not look at what follows.
     if (const auto zero = bytes.find('\0'); zero != std::string_view::npos) {
-        return Fault{"File", "is no project: " + placeOf(bytes, zero) + " is a zero byte", ""};
+        const Place place = placeOf(bytes, zero);
+        return Fault{
+            say("File"),
+            say("is no project: line {1}, column {2} is a zero byte", place.line, place.column),
+            ""};
     }
     Builder builder(bytes);
     Library::sax_parse(bytes.begin(), bytes.end(), &builder);
@@ -287,15 +300,15 @@ std::string shown(const Json& json) {
     constexpr std::size_t enough = 60;
     switch (json.kind) {
     case Json::Kind::Array:
-        return "a list";
+        return say("a list");
     case Json::Kind::Object:
-        return "an object";
+        return say("an object");
     case Json::Kind::Text: {
         std::string text = json.text.substr(0, enough);
         if (const auto cut = firstNotUtf8(text)) {
             text.resize(*cut);
         }
-        return "“" + text + (text.size() < json.text.size() ? "…”" : "”");
+        return say("“{1}”", text.size() < json.text.size() ? text + "…" : text);
     }
     case Json::Kind::Null:
     case Json::Kind::Boolean:

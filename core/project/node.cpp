@@ -1,6 +1,7 @@
 #include "core/project/node.h"
 
 #include "core/measure/notation.h"
+#include "core/words/say.h"
 
 #include <charconv>
 #include <cmath>
@@ -15,9 +16,17 @@ void Node::refuseWith(std::string rule) const {
     refuse(path_, std::move(rule), shown(*json_));
 }
 
+std::string oneOf(const std::vector<std::string_view>& words) {
+    std::string list;
+    for (const std::string_view word : words) {
+        list += (list.empty() ? "" : ", ") + std::string(word);
+    }
+    return say("must be one of {1}", list);
+}
+
 std::optional<Node> Node::maybe(const std::string& key) const {
     if (json_->kind != Json::Kind::Object) {
-        refuseWith("must be an object");
+        refuseWith(say("must be an object"));
     }
     const Json* found = json_->find(key);
     if (found == nullptr) {
@@ -29,21 +38,20 @@ std::optional<Node> Node::maybe(const std::string& key) const {
 Node Node::at(const std::string& key) const {
     const std::optional<Node> found = maybe(key);
     if (!found) {
-        refuse(path_.empty() ? key : path_ + "." + key, "must be given", "nothing");
+        refuse(path_.empty() ? key : path_ + "." + key, say("must be given"), say("nothing"));
     }
     return *found;
 }
 
 std::vector<Node> Node::items(std::size_t least, std::size_t most) const {
     if (json_->kind != Json::Kind::Array) {
-        refuseWith("must be a list");
+        refuseWith(say("must be a list"));
     }
     const std::size_t count = json_->items.size();
     if (count < least || count > most) {
         refuse(path_,
-               least == most ? "must have " + std::to_string(least) + " items"
-                             : "must have from " + std::to_string(least) + " to " +
-                                   std::to_string(most) + " items",
+               least == most ? sayCount(least, "must have {1} item", "must have {1} items")
+                             : say("must have from {1} to {2} items", least, most),
                std::to_string(count));
     }
     std::vector<Node> all;
@@ -56,14 +64,14 @@ std::vector<Node> Node::items(std::size_t least, std::size_t most) const {
 
 const std::string& Node::text() const {
     if (json_->kind != Json::Kind::Text) {
-        refuseWith("must be a text");
+        refuseWith(say("must be a text"));
     }
     return json_->text;
 }
 
 bool Node::flag() const {
     if (json_->kind != Json::Kind::Boolean) {
-        refuseWith("must be true or false");
+        refuseWith(say("must be true or false"));
     }
     return json_->text == "true";
 }
@@ -71,7 +79,7 @@ bool Node::flag() const {
 std::int64_t Node::whole(std::int64_t least, std::int64_t most) const {
     const std::int64_t value = wholeNumber();
     if (value < least || value > most) {
-        refuseWith("must be from " + std::to_string(least) + " to " + std::to_string(most));
+        refuseWith(say("must be from {1} to {2}", least, most));
     }
     return value;
 }
@@ -80,7 +88,7 @@ Length Node::length(Length least, Length most) const {
     const Length value = length();
     if (value < least || value > most) {
         const Notation style = Notation::millimetres(6);
-        refuse(path_, "must be from " + format(least, style) + " to " + format(most, style),
+        refuse(path_, say("must be from {1} to {2}", format(least, style), format(most, style)),
                shown(*json_) + " nm");
     }
     return value;
@@ -92,7 +100,7 @@ double Node::real() const {
     if (json_->kind != Json::Kind::Number ||
         std::from_chars(text.data(), text.data() + text.size(), value).ec != std::errc() ||
         !std::isfinite(value)) {
-        refuseWith("must be a number");
+        refuseWith(say("must be a number"));
     }
     return value;
 }
@@ -102,14 +110,14 @@ std::int64_t Node::wholeNumber() const {
     const std::string& text = json_->text;
     const char* const end = text.data() + text.size();
     if (json_->kind != Json::Kind::Number) {
-        refuseWith("must be a whole number");
+        refuseWith(say("must be a whole number"));
     }
     const auto [rest, error] = std::from_chars(text.data(), end, value);
     if (rest != end || error == std::errc::invalid_argument) {
-        refuseWith("must be a whole number, without point or exponent");
+        refuseWith(say("must be a whole number, without point or exponent"));
     }
     if (error != std::errc()) {
-        refuseWith("must be a whole number of at most 64 bits");
+        refuseWith(say("must be a whole number of at most 64 bits"));
     }
     return value;
 }

@@ -11,6 +11,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -22,6 +23,8 @@ struct Refused {
 };
 
 [[noreturn]] void refuse(std::string entry, std::string rule, std::string value);
+/// The rule for a text that must be one of these, as they stand in files.
+std::string oneOf(const std::vector<std::string_view>& words);
 
 /// Every question throws `Refused` where the answer is not of the kind or the size asked for.
 class Node {
@@ -51,14 +54,14 @@ public:
     template <class Value, std::size_t n>
     Value name(const std::array<FileName<Value>, n>& names) const {
         const std::string& given = text();
-        std::string rule = "must be one of ";
+        std::vector<std::string_view> known;
         for (const FileName<Value>& each : names) {
             if (each.text == given) {
                 return each.value;
             }
-            rule += (&each == names.data() ? "" : ", ") + std::string(each.text);
+            known.push_back(each.text);
         }
-        refuseWith(rule);
+        refuseWith(oneOf(known));
     }
 
 private:

@@ -1,6 +1,7 @@
 #include "core/project/project.h"
 
 #include "core/project/json.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <array>
@@ -16,12 +17,12 @@ constexpr std::array firstWoods{"hard-maple", "black-walnut", "cherry",
 void checkText(std::vector<Fault>& all, const char* entry, const std::string& text,
                std::size_t most = ProjectLimits::textBytes) {
     if (text.size() > most) {
-        all.push_back({entry, "must be at most " + std::to_string(most) + " bytes long",
-                       std::to_string(text.size()) + " bytes"});
+        all.push_back({say(entry), say("must be at most {1} bytes long", most),
+                       sayCount(text.size(), "{1} byte", "{1} bytes")});
     }
     if (const auto bad = firstNotUtf8(text)) {
         all.push_back(
-            {entry, "must be UTF-8", "another byte at place " + std::to_string(*bad + 1)});
+            {say(entry), say("must be UTF-8"), say("another byte at place {1}", *bad + 1)});
     }
 }
 
@@ -29,42 +30,43 @@ void checkNotation(std::vector<Fault>& all, const Notation& notation) {
     constexpr std::array denominators{1, 2, 4, 8, 16, 32, 64};
     if (std::find(denominators.begin(), denominators.end(), notation.denominator) ==
         denominators.end()) {
-        all.push_back({"Finest fraction", "must be 1, 2, 4, 8, 16, 32 or 64",
+        all.push_back({say("Finest fraction"), say("must be 1, 2, 4, 8, 16, 32 or 64"),
                        std::to_string(notation.denominator)});
     }
     if (notation.decimals < 0 || notation.decimals > 6) {
-        all.push_back({"Decimals", "must be from 0 to 6", std::to_string(notation.decimals)});
+        all.push_back({say("Decimals"), say("must be from {1} to {2}", 0, 6),
+                       std::to_string(notation.decimals)});
     }
 }
 
 void checkWoods(std::vector<Fault>& all, const std::vector<Wood>& woods) {
     if (woods.empty() || woods.size() > static_cast<std::size_t>(ProjectLimits::woods)) {
-        all.push_back({"Woods", "must be from 1 to " + std::to_string(ProjectLimits::woods),
+        all.push_back({say("Woods"), say("must be from {1} to {2}", 1, ProjectLimits::woods),
                        std::to_string(woods.size())});
     }
     for (const Wood& wood : woods) {
-        checkText(all, "Name of a wood", wood.name);
-        checkText(all, "Source of a wood", wood.source);
-        checkText(all, "Botanical name of a wood", wood.botanical);
-        checkText(all, "Reactions to a wood", wood.reactions);
-        checkText(all, "Food and a wood", wood.food);
+        checkText(all, noted("Name of a wood"), wood.name);
+        checkText(all, noted("Source of a wood"), wood.source);
+        checkText(all, noted("Botanical name of a wood"), wood.botanical);
+        checkText(all, noted("Reactions to a wood"), wood.reactions);
+        checkText(all, noted("Food and a wood"), wood.food);
         const WoodSources& from = wood.sources;
         for (const std::string* source : {&from.shrinkage, &from.movement, &from.hardness,
                                           &from.pores, &from.gluing, &from.reactions, &from.food}) {
-            checkText(all, "Source of a wood", *source);
+            checkText(all, noted("Source of a wood"), *source);
         }
     }
 }
 
 void checkTimber(std::vector<Fault>& all, const Timber& timber) {
     for (const Plank& plank : timber.rack.planks) {
-        checkText(all, "Label of a plank", plank.label);
-        checkText(all, "Wood of a plank", plank.wood);
-        checkText(all, "Note on a plank", plank.note);
+        checkText(all, noted("Label of a plank"), plank.label);
+        checkText(all, noted("Wood of a plank"), plank.wood);
+        checkText(all, noted("Note on a plank"), plank.note);
     }
     for (const StripPin& pin : timber.pins) {
-        checkText(all, "Strip of a pin", pin.strip);
-        checkText(all, "Plank of a pin", pin.plank);
+        checkText(all, noted("Strip of a pin"), pin.strip);
+        checkText(all, noted("Plank of a pin"), pin.plank);
     }
 }
 
@@ -82,7 +84,7 @@ Project newProject(Unit unit) {
     project.timber = newTimber(unit);
     for (const char* key : firstWoods) {
         if (const Wood* wood = findWood(woodCatalogue(), key)) {
-            project.woods.push_back(*wood);
+            project.woods.push_back(takenOver(*wood));
         }
     }
     const Length side = inches ? Length::inch(16) : Length::mm(400);
@@ -115,20 +117,20 @@ void settleRecipe(Project& project) {
 
 std::vector<Fault> faults(const Project& project) {
     std::vector<Fault> all;
-    checkText(all, "Name", project.titles.name);
-    checkText(all, "Maker", project.titles.maker);
-    checkText(all, "Date", project.titles.date);
-    checkText(all, "Note", project.titles.note);
+    checkText(all, noted("Name"), project.titles.name);
+    checkText(all, noted("Maker"), project.titles.maker);
+    checkText(all, noted("Date"), project.titles.date);
+    checkText(all, noted("Note"), project.titles.note);
     checkNotation(all, project.notation);
     append(all, faults(project.board, static_cast<int>(project.woods.size()), project.notation));
     if (project.recipe) {
         append(all, faults(*project.recipe, project.board.field, project.notation));
         for (const int wood : project.recipe->woods) {
             if (wood >= static_cast<int>(project.woods.size())) {
-                all.push_back({"Wood of the recipe",
-                               "must be one of the " + std::to_string(project.woods.size()) +
-                                   " woods of the project",
-                               "wood number " + std::to_string(wood + std::int64_t{1})});
+                all.push_back({say("Wood of the recipe"),
+                               sayCount(project.woods.size(), "must be the one wood of the project",
+                                        "must be one of the {1} woods of the project"),
+                               say("wood number {1}", wood + std::int64_t{1})});
             }
         }
     }
@@ -141,15 +143,15 @@ std::vector<Fault> faults(const Project& project) {
     append(all, faults(project.rates));
     append(all, faults(project.timber, project.notation));
     checkTimber(all, project.timber);
-    checkText(all, "Currency", project.currency, ProjectLimits::currencyBytes);
+    checkText(all, noted("Currency"), project.currency, ProjectLimits::currencyBytes);
     append(all, faults(project.pricing));
-    checkText(all, "Customer", project.pricing.customer);
-    checkText(all, "Quote valid until", project.pricing.validUntil);
+    checkText(all, noted("Customer"), project.pricing.customer);
+    checkText(all, noted("Quote valid until"), project.pricing.validUntil);
     if (!project.unknownKeys.empty()) {
         const Result<Json> unknown = parseJson(project.unknownKeys);
         if (!unknown || unknown->kind != Json::Kind::Object) {
-            all.push_back({"Unknown keys", "must be a JSON object",
-                           unknown ? "another value" : unknown.fault().text()});
+            all.push_back({say("Unknown keys"), say("must be a JSON object"),
+                           unknown ? say("another value") : unknown.fault().text()});
         }
     }
     return all;

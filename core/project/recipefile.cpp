@@ -1,5 +1,7 @@
 #include "core/project/recipefile.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <string>
 
@@ -14,14 +16,14 @@ std::string lengthKey(const PatternLength& length) {
 }
 
 Pattern readPattern(const Node& json) {
-    std::string rule = "must be one of ";
+    std::vector<std::string_view> known;
     for (const PatternInfo& info : patterns()) {
         if (info.key == json.text()) {
             return info.pattern;
         }
-        rule += (&info == patterns().data() ? "" : ", ") + std::string(info.key);
+        known.push_back(info.key);
     }
-    json.refuseWith(rule);
+    json.refuseWith(oneOf(known));
 }
 
 }  // namespace
@@ -60,7 +62,7 @@ Recipe readRecipe(const Node& json, const std::vector<Wood>& woods) {
     for (const Node& item : json.at("woods").items(1, RecipeLimits::woods)) {
         const int wood = woodIndex(woods, item.text());
         if (wood < 0) {
-            item.refuseWith("must be the key of one of the woods of this file");
+            item.refuseWith(say("must be the key of one of the woods of this file"));
         }
         recipe.woods.push_back(wood);
     }

@@ -86,15 +86,15 @@ void readYard(const Node& json, Yard& yard) {
     yard.widths = readLengths(json.at("widths-nm"), RackLimits::width);
     yard.lengths = readLengths(json.at("lengths-nm"), RackLimits::length);
     const Node counted = json.at("counted");
-    std::string rule = "must be one of ";
+    std::vector<std::string_view> known;
     for (const TallyInfo& info : tallies()) {
         if (info.key == counted.text()) {
             yard.tally = info.tally;
             return;
         }
-        rule += (&info == tallies().data() ? "" : ", ") + std::string(info.key);
+        known.push_back(info.key);
     }
-    counted.refuseWith(rule);
+    counted.refuseWith(oneOf(known));
 }
 
 }  // namespace

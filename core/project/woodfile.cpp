@@ -2,6 +2,7 @@
 
 #include "core/project/project.h"
 #include "core/wood/names.h"
+#include "core/words/say.h"
 
 #include <array>
 #include <charconv>
@@ -104,7 +105,7 @@ Colour readColour(const Node& json) {
     const char* const end = text.data() + text.size();
     if (text.size() != 7 || text.front() != '#' ||
         std::from_chars(text.data() + 1, end, value, 16).ptr != end) {
-        json.refuseWith("must be a colour such as #ebd3a6");
+        json.refuseWith(say("must be a colour such as {1}", "#ebd3a6"));
     }
     const auto part = [value](unsigned shift) {
         return static_cast<std::uint8_t>((value >> shift) & 0xFFU);

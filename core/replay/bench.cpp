@@ -2,6 +2,7 @@
 
 #include "core/replay/topview.h"
 #include "core/replay/words.h"
+#include "core/words/say.h"
 
 namespace kerfwright {
 
@@ -58,24 +59,24 @@ bool Bench::check(const Figure& figure, const char* name) {
         sum += static_cast<detail::Wide>(term.value.nm()) * term.times;
     }
     if (sum != figure.value.nm()) {
-        fault(std::string(name) + " of " + inWords(figure.value) +
-              " is not the sum of its working");
+        fault(say("{1} of {2} is not the sum of its working", sayIn("figure", name),
+                  inWords(figure.value)));
         return false;
     }
     if (figure.value < Length() || figure.value > greatestFigure) {
-        fault(std::string(name) + " must be 0 to 1 km; got " + inWords(figure.value));
+        fault(say("{1} must be 0 to 1 km; got {2}", sayIn("figure", name), inWords(figure.value)));
         return false;
     }
     return true;
 }
 
 bool Bench::checkKerf(const Figure& kerf) {
-    if (!check(kerf, "kerf")) {
+    if (!check(kerf, notedIn("figure", "kerf"))) {
         return false;
     }
     if (kerfKnown_ && kerf.value != kerf_) {
-        fault("the kerf is " + inWords(kerf.value) + ", but " + inWords(kerf_) +
-              " at an earlier cut; there is one blade");
+        fault(say("the kerf is {1}, but {2} at an earlier cut; there is one blade",
+                  inWords(kerf.value), inWords(kerf_)));
         return false;
     }
     kerfKnown_ = true;
@@ -85,20 +86,20 @@ bool Bench::checkKerf(const Figure& kerf) {
 
 void Bench::checkSize(const Figure& written, Length actual, const char* name) {
     if (check(written, name) && written.value != actual) {
-        fault(std::string(name) + " should be " + inWords(written.value) + "; it is " +
-              inWords(actual));
+        fault(say("{1} should be {2}; it is {3}", sayIn("figure", name), inWords(written.value),
+                  inWords(actual)));
     }
 }
 
 Bench::Workpiece* Bench::find(std::string_view label) {
     const auto place = places_.find(label);
     if (place == places_.end()) {
-        fault("there is no workpiece " + quoted(label));
+        fault(say("there is no workpiece {1}", quoted(label)));
         return nullptr;
     }
     Workpiece& workpiece = workpieces_[place->second];
     if (workpiece.gone) {
-        fault("the workpiece " + quoted(label) + " has been used up");
+        fault(say("the workpiece {1} has been used up", quoted(label)));
         return nullptr;
     }
     return &workpiece;
@@ -110,11 +111,11 @@ Bench::Workpiece* Bench::openField(std::string_view label) {
         return nullptr;
     }
     if (field->kind != Kind::Field) {
-        fault(quoted(label) + " is not the field");
+        fault(say("{1} is not the field", quoted(label)));
         return nullptr;
     }
     if (bordered_) {
-        fault("the field has its border already");
+        fault(say("the field has its border already"));
         return nullptr;
     }
     return field;
@@ -127,7 +128,7 @@ Bench::Workpiece* Bench::openPanel(std::string_view label) {
     }
     const bool stripAlone = panel->kind == Kind::Strip && panel->madeFor == label;
     if (panel->kind != Kind::Panel && !stripAlone) {
-        fault(quoted(label) + " is not a panel");
+        fault(say("{1} is not a panel", quoted(label)));
         return nullptr;
     }
     return panel;
@@ -135,11 +136,11 @@ Bench::Workpiece* Bench::openPanel(std::string_view label) {
 
 Bench::Workpiece* Bench::put(std::string_view label, Kind kind, Solid solid) {
     if (label.empty()) {
-        fault("a workpiece has no label");
+        fault(say("a workpiece has no label"));
         return nullptr;
     }
     if (!places_.try_emplace(label, workpieces_.size()).second) {
-        fault("the label " + quoted(label) + " is given twice");
+        fault(say("the label {1} is given twice", quoted(label)));
         return nullptr;
     }
     Workpiece& workpiece = workpieces_.emplace_back();
@@ -187,8 +188,8 @@ void Bench::checkMarginRows() {
         const bool carries = outermost && margin_ > Length();
         // What was glued by itself and not sliced off shows its margin in its size alone.
         if (marginRows_[i] != Margin::NotSliced && (marginRows_[i] == Margin::Row) != carries) {
-            fault(carries ? "an outermost slice was not cut as a margin row"
-                          : "a slice was cut as a margin row that carries no margin");
+            fault(carries ? say("an outermost slice was not cut as a margin row")
+                          : say("a slice was cut as a margin row that carries no margin"));
             return;
         }
     }
@@ -206,23 +207,28 @@ void Bench::weighRest() {
         } else if (workpiece.cut) {
             ledger_.offcut += workpiece.solid.volume();
         } else {
-            fault(quoted(workpiece.label) + " is left over");
+            fault(say("{1} is left over", quoted(workpiece.label)));
         }
     }
 }
 
 void Bench::closeLedger() {
     if (ledger_.timberIn != ledger_.out()) {
-        fault("timber has vanished or come from nowhere");
+        fault(say("timber has vanished or come from nowhere"));
     }
     const std::pair<const char*, Volume Ledger::*> buckets[] = {
-        {"timber in", &Ledger::timberIn},     {"in the board", &Ledger::board},
-        {"sawn to dust", &Ledger::kerf},      {"planed off", &Ledger::planed},
-        {"trimmed off", &Ledger::trimmed},    {"in spare slices", &Ledger::spare},
-        {"left in offcuts", &Ledger::offcut}, {"out of grooves", &Ledger::grooved}};
-    for (const auto& [name, bucket] : buckets) {
+        {noted("the volume timber in is not what the list says"), &Ledger::timberIn},
+        {noted("the volume in the board is not what the list says"), &Ledger::board},
+        {noted("the volume sawn to dust is not what the list says"), &Ledger::kerf},
+        {noted("the volume planed off is not what the list says"), &Ledger::planed},
+        {noted("the volume trimmed off is not what the list says"), &Ledger::trimmed},
+        {noted("the volume in spare slices is not what the list says"), &Ledger::spare},
+        {noted("the volume left in offcuts is not what the list says"), &Ledger::offcut},
+        {noted("the volume out of grooves is not what the list says"), &Ledger::grooved},
+    };
+    for (const auto& [wrong, bucket] : buckets) {
         if (ledger_.*bucket != list_.ledger.*bucket) {
-            fault(std::string("the volume ") + name + " is not what the list says");
+            fault(say(wrong));
         }
     }
 }
@@ -230,22 +236,22 @@ void Bench::closeLedger() {
 std::vector<std::string> Bench::finish(bool mergeLike) {
     faults_.clear();
     if (!fieldLaid_) {
-        fault("no field was made");
+        fault(say("no field was made"));
         return std::move(faults_);
     }
     const Solid& field = workpieces_[field_].solid;
     const Corner wished = {board_.field.width(), board_.field.height(), board_.thickness};
     if (field.size != wished) {
-        fault("the field is to be " + inWords(wished[X]) + " × " + inWords(wished[Y]) + " × " +
-              inWords(wished[Z]) + "; it is " + inWords(field.size[X]) + " × " +
-              inWords(field.size[Y]) + " × " + inWords(field.size[Z]));
+        fault(say("the field is to be {1} × {2} × {3}; it is {4} × {5} × {6}", inWords(wished[X]),
+                  inWords(wished[Y]), inWords(wished[Z]), inWords(field.size[X]),
+                  inWords(field.size[Y]), inWords(field.size[Z])));
         return std::move(faults_);
     }
     if (!bordered_ && board_.border.width > Length()) {
-        fault("the border is missing");
+        fault(say("the border is missing"));
     }
     if (keysCorners(board_) && !keyed_) {
-        fault("the corners have no splines");
+        fault(say("the corners have no splines"));
     }
     const bool down = board_.grain != GrainDirection::Across;
     const bool across = board_.grain != GrainDirection::Down;
@@ -255,7 +261,7 @@ std::vector<std::string> Bench::finish(bool mergeLike) {
                                                          : grain == X && across;
     for (const Cuboid& box : field.boxes) {
         if (box.grain != grain || !asBuilt) {
-            fault("the grain does not run as the build wants");
+            fault(say("the grain does not run as the build wants"));
             break;
         }
     }

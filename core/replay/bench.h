@@ -113,6 +113,7 @@ private:
     Workpiece* openPanel(std::string_view label);
     Workpiece* put(std::string_view label, Kind kind, Solid solid);
 
+    /// `name` is to be said in the context "figure".
     bool check(const Figure& figure, const char* name);
     bool checkKerf(const Figure& kerf);
     void checkSize(const Figure& written, Length actual, const char* name);

@@ -1,6 +1,7 @@
 // What runs round the field.
 #include "core/replay/bench.h"
 #include "core/replay/words.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -28,7 +29,7 @@ Bench::RailState* Bench::openRail(std::string_view label) {
         return nullptr;
     }
     if (strip->kind != Kind::Strip || !strip->madeFor.empty()) {
-        fault(quoted(label) + " was not milled for the border");
+        fault(say("{1} was not milled for the border", quoted(label)));
         return nullptr;
     }
     const auto known = rails_.find(label);
@@ -43,12 +44,13 @@ Bench::RailState* Bench::openRail(std::string_view label) {
 }
 
 void Bench::run(const CutChannel& step) {
-    if (!check(step.depth, "depth") || !check(step.width, "width") ||
-        !check(step.fromFace, "distance from the face")) {
+    if (!check(step.depth, notedIn("figure", "depth")) ||
+        !check(step.width, notedIn("figure", "width")) ||
+        !check(step.fromFace, notedIn("figure", "distance from the face"))) {
         return;
     }
     if (step.parts.empty() || step.depth.value <= none || step.width.value <= none) {
-        fault("a groove or rebate must be more than 0 deep and wide, and in something");
+        fault(say("a groove or rebate must be more than 0 deep and wide, and in something"));
         return;
     }
     if (fieldLaid_ && step.parts.front() == workpieces_[field_].label) {
@@ -56,7 +58,7 @@ void Bench::run(const CutChannel& step) {
         return;
     }
     if (step.edges != 1) {
-        fault("a rail has one inside edge");
+        fault(say("a rail has one inside edge"));
     }
     for (const std::string& label : step.parts) {
         cutRailChannel(step, label);
@@ -74,18 +76,20 @@ void Bench::cutRailChannel(const CutChannel& step, std::string_view label) {
                                    : step.purpose == ChannelFor::Ledge ? rail->ledge
                                                                        : rail->inlay;
     if (rail->cut || channel) {
-        fault(quoted(label) + (rail->cut ? " is cut to length already" : " has that already"));
+        fault(rail->cut ? say("{1} is cut to length already", quoted(label))
+                        : say("{1} has that already", quoted(label)));
         return;
     }
     if (step.purpose == ChannelFor::Tongue ? top <= none || bottom >= rail->stock[Z]
                                            : top != none) {
-        fault(step.purpose == ChannelFor::Tongue ? "a groove must leave wood above and below it"
-                                                 : "the rebate must be open at the top face");
+        fault(step.purpose == ChannelFor::Tongue
+                  ? say("a groove must leave wood above and below it")
+                  : say("the rebate must be open at the top face"));
     }
     const Length edge = rail->profile.innerEdge(top, bottom);
     const Slab away{edge - step.depth.value, edge, top, bottom};
     if (away.out <= none || !rail->profile.cut(away)) {
-        fault(quoted(label) + " has not the wood for it");
+        fault(say("{1} has not the wood for it", quoted(label)));
         return;
     }
     ledger_.grooved += volume(step.depth.value, step.width.value, rail->stock[Y]);
@@ -94,7 +98,7 @@ void Bench::cutRailChannel(const CutChannel& step, std::string_view label) {
 
 void Bench::cutFieldChannel(const CutChannel& step) {
     if (step.parts.size() != 1) {
-        fault("the field is cut by itself");
+        fault(say("the field is cut by itself"));
         return;
     }
     Workpiece* field = openField(step.parts.front());
@@ -104,7 +108,7 @@ void Bench::cutFieldChannel(const CutChannel& step) {
     const bool wished = step.purpose != ChannelFor::Inlay;
     const bool all = board_.border.isFrame();
     if (fieldChannel_ || !wished || step.edges != (all ? 4 : 2)) {
-        fault("the field gets one groove or rebate along the edges that the border is on");
+        fault(say("the field gets one groove or rebate along the edges that the border is on"));
         return;
     }
     const Corner& size = field->solid.size;
@@ -112,14 +116,14 @@ void Bench::cutFieldChannel(const CutChannel& step) {
     const Length bottom = top + step.width.value;
     const bool below = step.purpose == ChannelFor::Ledge;
     if (top <= none || (below ? bottom != size[Z] : bottom >= size[Z])) {
-        fault("the channel does not lie as it should in a field " + inWords(size[Z]) + " thick");
+        fault(say("the channel does not lie as it should in a field {1} thick", inWords(size[Z])));
         return;
     }
     const BorderSides on = sides();
     const Length offX = on.leftAndRight ? step.depth.value * 2 : none;
     const Length offY = on.topAndBottom ? step.depth.value * 2 : none;
     if (offX >= size[X] || offY >= size[Y]) {
-        fault("nothing would be left between the grooves of the field");
+        fault(say("nothing would be left between the grooves of the field"));
         return;
     }
     const Area inside = area(size[X] - offX, size[Y] - offY);
@@ -133,15 +137,15 @@ void Bench::cutFieldChannel(const CutChannel& step) {
 
 void Bench::run(const GlueIn& step) {
     Area glued;
-    if (!check(step.proud, "what stands out")) {
+    if (!check(step.proud, notedIn("figure", "what stands out"))) {
         return;
     }
     if (step.insets.empty()) {
-        fault("there is nothing to glue in");
+        fault(say("there is nothing to glue in"));
     }
     for (const Inset& inset : step.insets) {
         if (inset.stick == inset.rail) {
-            fault("a stick cannot be glued into itself");
+            fault(say("a stick cannot be glued into itself"));
             return;
         }
         Workpiece* stick = find(inset.stick);
@@ -150,7 +154,7 @@ void Bench::run(const GlueIn& step) {
             return;
         }
         if (stick->kind != Kind::Strip || !stick->madeFor.empty() || rails_.contains(inset.stick)) {
-            fault(quoted(inset.stick) + " was not milled as a stick for the border");
+            fault(say("{1} was not milled as a stick for the border", quoted(inset.stick)));
             return;
         }
         glued += step.purpose == ChannelFor::Tongue ? glueTongue(step, *stick, *rail)
@@ -158,24 +162,24 @@ void Bench::run(const GlueIn& step) {
         stick->gone = true;
     }
     if (glued != step.glueFace) {
-        fault("the area to glue is not what the joints add up to");
+        fault(say("the area to glue is not what the joints add up to"));
     }
 }
 
 Area Bench::glueTongue(const GlueIn& step, const Workpiece& stick, RailState& rail) {
     const Corner& size = stick.solid.size;
     if (!rail.groove || !rail.cut || rail.tongue) {
-        fault("the rail must be grooved, cut to length, and have no tongue yet");
+        fault(say("the rail must be grooved, cut to length, and have no tongue yet"));
         return {};
     }
     const Length deep = rail.groove->outEnd - rail.groove->out;
     if (size[Z] != rail.groove->downEnd - rail.groove->down || size[X] <= deep) {
-        fault("the tongue " + quoted(stick.label) + " does not fit its groove");
+        fault(say("the tongue {1} does not fit its groove", quoted(stick.label)));
     }
     if (stick.solid.boxes.front().wood != board_.border.wood) {
-        fault("the tongue " + quoted(stick.label) + " is not of the wood of the border");
+        fault(say("the tongue {1} is not of the wood of the border", quoted(stick.label)));
     }
-    checkSize(step.proud, size[X] - deep, "what stands out of the rail");
+    checkSize(step.proud, size[X] - deep, notedIn("figure", "what stands out of the rail"));
     rail.tongue = size;
     ledger_.board += stick.solid.volume();
     return area(deep, size[Y]) * 2;
@@ -184,23 +188,23 @@ Area Bench::glueTongue(const GlueIn& step, const Workpiece& stick, RailState& ra
 Area Bench::glueInlay(const GlueIn& step, const Workpiece& stick, RailState& rail) {
     const Corner& size = stick.solid.size;
     if (!rail.inlay || rail.cut || rail.inlaid) {
-        fault("the rail must have its rebate, its full length, and no inlay yet");
+        fault(say("the rail must have its rebate, its full length, and no inlay yet"));
         return {};
     }
     const Slab& place = *rail.inlay;
     const Length deep = place.downEnd - place.down;
     if (size[X] != place.outEnd - place.out || size[X] != board_.border.inlayWidth) {
-        fault("the inlay " + quoted(stick.label) + " is not as wide as its rebate and the wish");
+        fault(say("the inlay {1} is not as wide as its rebate and the wish", quoted(stick.label)));
     }
     if (size[Y] != rail.stock[Y] || size[Z] <= deep) {
-        fault("the inlay " + quoted(stick.label) +
-              " must be as long as the rail and stand over its face");
+        fault(say("the inlay {1} must be as long as the rail and stand over its face",
+                  quoted(stick.label)));
         return {};
     }
     if (stick.solid.boxes.front().wood != board_.border.inlayWood) {
-        fault("the inlay " + quoted(stick.label) + " is not of its wood");
+        fault(say("the inlay {1} is not of its wood", quoted(stick.label)));
     }
-    checkSize(step.proud, size[Z] - deep, "what stands over the face");
+    checkSize(step.proud, size[Z] - deep, notedIn("figure", "what stands over the face"));
     ledger_.planed += volume(size[X], size[Y], size[Z] - deep);
     rail.profile.put(place);
     rail.inlaid = true;
@@ -209,28 +213,28 @@ Area Bench::glueInlay(const GlueIn& step, const Workpiece& stick, RailState& rai
 
 void Bench::run(const CutRails& step) {
     if (!board_.border.isThere()) {
-        fault("the board has no border");
+        fault(say("the board has no border"));
         return;
     }
     if (step.mitred != board_.border.isFrame()) {
-        fault("only the rails of a frame are mitred");
+        fault(say("only the rails of a frame are mitred"));
     }
     if (step.rails.empty()) {
-        fault("there is no rail to cut");
+        fault(say("there is no rail to cut"));
     }
     for (const Rail& cut : step.rails) {
         RailState* rail = openRail(cut.label);
-        if (rail == nullptr || !check(cut.longPoint, "length of the rail")) {
+        if (rail == nullptr || !check(cut.longPoint, notedIn("figure", "length of the rail"))) {
             return;
         }
         const Length length = cut.longPoint.value;
         if (rail->cut) {
-            fault("the rail " + quoted(cut.label) + " is cut already");
+            fault(say("the rail {1} is cut already", quoted(cut.label)));
             return;
         }
         if (rail->stock[Y] < length || (step.mitred && length <= rail->stock[X] * 2)) {
-            fault("the rail " + quoted(cut.label) + " of " + inWords(rail->stock[Y]) +
-                  " does not give " + inWords(length));
+            fault(say("the rail {1} of {2} does not give {3}", quoted(cut.label),
+                      inWords(rail->stock[Y]), inWords(length)));
             return;
         }
         const Volume kept =
@@ -244,26 +248,27 @@ void Bench::run(const CutRails& step) {
 
 void Bench::run(const FitBorder& step) {
     Workpiece* field = openField(step.part);
-    if (field == nullptr || !check(step.width, "width of the border") ||
-        !check(step.gapX, "gap left and right") || !check(step.gapY, "gap above and below")) {
+    if (field == nullptr || !check(step.width, notedIn("figure", "width of the border")) ||
+        !check(step.gapX, notedIn("figure", "gap left and right")) ||
+        !check(step.gapY, notedIn("figure", "gap above and below"))) {
         return;
     }
     const Border& border = board_.border;
     if (!border.isThere() || border.design != step.design) {
-        fault(border.isThere() ? "the border is to be of another design"
-                               : "the board has no border");
+        fault(border.isThere() ? say("the border is to be of another design")
+                               : say("the board has no border"));
         return;
     }
     if (step.width.value != border.width) {
-        fault("the border is to be " + inWords(border.width) + " wide; got " +
-              inWords(step.width.value));
+        fault(say("the border is to be {1} wide; got {2}", inWords(border.width),
+                  inWords(step.width.value)));
     }
     checkGaps(step);
     const BorderSides on = sides();
     const std::size_t wanted = (on.leftAndRight ? 2U : 0U) + (on.topAndBottom ? 2U : 0U);
     if (step.rails.size() != wanted) {
-        fault("this border has " + std::to_string(wanted) + " rails; got " +
-              std::to_string(step.rails.size()));
+        fault(sayCount(wanted, "this border has {1} rail; got {2}",
+                       "this border has {1} rails; got {2}", step.rails.size()));
         return;
     }
     checkPins(step, on);
@@ -286,8 +291,8 @@ void Bench::run(const FitBorder& step) {
     bordered_ = true;
     boardWidth_ = size[X] + around.left() * 2;
     boardHeight_ = size[Y] + around.top() * 2;
-    checkSize(step.boardWidth, boardWidth_, "width of the board");
-    checkSize(step.boardHeight, boardHeight_, "height of the board");
+    checkSize(step.boardWidth, boardWidth_, notedIn("figure", "width of the board"));
+    checkSize(step.boardHeight, boardHeight_, notedIn("figure", "height of the board"));
 }
 
 void Bench::checkGaps(const FitBorder& step) {
@@ -296,11 +301,12 @@ void Bench::checkGaps(const FitBorder& step) {
                                                {step.gapY.value, season_.growthY}};
     for (const auto& [gap, growth] : sides) {
         if (!floats ? gap != none : board_.border.gap && gap != *board_.border.gap) {
-            fault("the gap should be " + inWords(floats ? *board_.border.gap : none) + "; got " +
-                  inWords(gap));
+            fault(say("the gap should be {1}; got {2}", inWords(floats ? *board_.border.gap : none),
+                      inWords(gap)));
         }
         if (floats && !board_.border.gap && gap * 2 < growth) {
-            fault("a gap of " + inWords(gap) + " closes: the field grows by " + inWords(growth));
+            fault(
+                say("a gap of {1} closes: the field grows by {2}", inWords(gap), inWords(growth)));
         }
     }
 }
@@ -313,23 +319,25 @@ void Bench::layRail(const FitBorder& step, const Rail& written, Length inside, b
     if (rail == nullptr) {
         return;
     }
-    const std::string name = "the rail " + quoted(written.label);
+    const std::string name = quoted(written.label);
     const Corner& size = field.solid.size;
     const Length longPoint = border.isFrame() ? inside + border.width * 2 : inside;
-    checkSize(written.longPoint, longPoint, "length of the rail, long point to long point,");
+    checkSize(written.longPoint, longPoint,
+              notedIn("figure", "length of the rail, long point to long point,"));
     if (!rail->cut || rail->length != longPoint) {
-        fault(name + " was not cut to " + inWords(longPoint));
+        fault(say("the rail {1} was not cut to {2}", name, inWords(longPoint)));
     }
     if (rail->wood != border.wood) {
-        fault(name + " is not of the wood of the border");
+        fault(say("the rail {1} is not of the wood of the border", name));
     }
     if (rail->stock[Z] != size[Z] || rail->profile.innerEdge(none, Length::nm(1)) != border.width) {
-        fault(name + " should be " + inWords(size[Z]) + " × " + inWords(border.width) +
-              " as it is seen; it is " + inWords(rail->stock[Z]) + " × " +
-              inWords(rail->profile.innerEdge(none, Length::nm(1))));
+        fault(say("the rail {1} should be {2} × {3} as it is seen; it is {4} × {5}", name,
+                  inWords(size[Z]), inWords(border.width), inWords(rail->stock[Z]),
+                  inWords(rail->profile.innerEdge(none, Length::nm(1)))));
     }
     if (rail->inlaid != border.hasInlay() || rail->inlay.has_value() != border.hasInlay()) {
-        fault(name + (rail->inlaid ? " has an inlay" : " lacks its inlay"));
+        fault(rail->inlaid ? say("the rail {1} has an inlay", name)
+                           : say("the rail {1} lacks its inlay", name));
     }
     checkHousing(step, *rail, across, size, name);
     find(written.label)->gone = true;
@@ -343,7 +351,8 @@ void Bench::checkHousing(const FitBorder& step, const RailState& rail, bool acro
     const bool tongue = (floats && !ledge) || step.design == BorderDesign::BreadboardEnds;
     if (rail.ledge.has_value() != ledge || rail.tongue.has_value() != tongue ||
         rail.groove.has_value() != tongue || fieldChannel_.has_value() != (ledge || tongue)) {
-        fault(name + " and the field do not have the grooves or rebates of this border");
+        fault(say("the rail {1} and the field do not have the grooves or rebates of this border",
+                  name));
         return;
     }
     if (!fieldChannel_) {
@@ -352,7 +361,7 @@ void Bench::checkHousing(const FitBorder& step, const RailState& rail, bool acro
     const Slab own = ledge ? Slab{none, none, rail.ledge->downEnd, rail.stock[Z]} : *rail.groove;
     if (fieldLedge_ != ledge || own.down != fieldChannel_->down ||
         own.downEnd != fieldChannel_->downEnd) {
-        fault(name + " and the field are not grooved at one height");
+        fault(say("the rail {1} and the field are not grooved at one height", name));
         return;
     }
     // The tongue lies beside the rail's gap; along the rail it must not meet the next one.
@@ -362,16 +371,18 @@ void Bench::checkHousing(const FitBorder& step, const RailState& rail, bool acro
     const Length shrinkage = across ? season_.shrinkageY : season_.shrinkageX;
     const Length deep = fieldChannel_->outEnd;
     if (reach > deep) {
-        fault(name + ": what reaches below the field is longer than the field's groove is deep");
+        fault(say(
+            "the rail {1}: what reaches below the field is longer than the field's groove is deep",
+            name));
     }
     if (reach <= gap || (floats && (reach - gap) * 2 <= shrinkage)) {
-        fault(name + " does not hold the field when that is smallest");
+        fault(say("the rail {1} does not hold the field when that is smallest", name));
     }
     if (tongue) {
         const Length along = field[across ? X : Y];
         const Length length = (*rail.tongue)[Y];
         if (length > (floats ? along - deep * 2 : along)) {
-            fault(name + ": its tongue is too long");
+            fault(say("the rail {1}: its tongue is too long", name));
         }
     }
 }
@@ -381,117 +392,16 @@ void Bench::checkGlued(const FitBorder& step, Area edges, Length thickness) {
     const bool pinned = step.design == BorderDesign::BreadboardEnds;
     const bool loose = floats || pinned || (bindsTheField(board_) && !board_.border.cautionRead);
     if (step.mustNotBeGlued != loose) {
-        fault(loose ? "the field moves; this border must not be glued to it"
-                    : "this border is to be glued to the field");
+        fault(loose ? say("the field moves; this border must not be glued to it")
+                    : say("this border is to be glued to the field"));
     }
     Area glued = loose ? Area() : edges;
     if (board_.border.isFrame() && (floats || !loose)) {
         glued += area(diagonal(board_.border.width), thickness) * 4;
     }
     if (glued != step.glueFace) {
-        fault("the area to glue is not what the joints add up to");
+        fault(say("the area to glue is not what the joints add up to"));
     }
-}
-
-void Bench::checkPins(const FitBorder& step, const BorderSides& on) {
-    const bool pinned = step.design == BorderDesign::BreadboardEnds;
-    bool sound = check(step.pinDiameter, "pin") && check(step.pinFromEdge, "pin from the edge");
-    for (const Pin& pin : step.pins) {
-        sound = sound && check(pin.at, "place of a pin") && check(pin.outward, "slot outwards") &&
-                check(pin.inward, "slot inwards");
-    }
-    if (!sound) {
-        return;
-    }
-    if (!pinned) {
-        if (!step.pins.empty() || step.pinDiameter.value != none ||
-            step.pinFromEdge.value != none) {
-            fault("only breadboard ends are pinned");
-        }
-        return;
-    }
-    const Length radius = half(step.pinDiameter.value);
-    const RailState* end = openRail(step.rails.front().label);
-    const Corner& field = workpieces_[field_].solid.size;
-    const Length side = field[on.topAndBottom ? X : Y];
-    const Length growth = on.topAndBottom ? season_.growthX : season_.growthY;
-    const Length shrinkage = on.topAndBottom ? season_.shrinkageX : season_.shrinkageY;
-    if (end == nullptr || !end->tongue || !end->groove) {
-        return;
-    }
-    const Length reach = (*end->tongue)[X] - (end->groove->outEnd - end->groove->out);
-    if (radius <= none || radius * 2 != step.pinDiameter.value ||
-        step.pinFromEdge.value * 2 != reach) {
-        fault("pins stand in the middle of what the tongue reaches into the field");
-    }
-    const std::size_t count = step.pins.size();
-    if (count % 2 == 0 || count < 3) {
-        fault("an end has one pin in its middle and as many on each side of it");
-        return;
-    }
-    const Length middle = half(side);
-    for (std::size_t i = 0; i < count; ++i) {
-        const Pin& pin = step.pins[i];
-        const Pin& opposite = step.pins[count - 1 - i];
-        const bool tight = i == count / 2;
-        const Length away = pin.at.value < middle ? middle - pin.at.value : pin.at.value - middle;
-        // Slots are longer by what the field moves between its middle and the pin.
-        const auto room = [&](Length slot, Length moves) {
-            return static_cast<detail::Wide>((slot - radius).nm()) * side.nm() >=
-                   static_cast<detail::Wide>(moves.nm()) * away.nm();
-        };
-        if (pin.at.value + opposite.at.value != middle * 2 ||
-            pin.outward.value != opposite.outward.value ||
-            pin.inward.value != opposite.inward.value || pin.at.value <= radius ||
-            (i > 0 && pin.at.value <= step.pins[i - 1].at.value)) {
-            fault("pins stand in pairs, equally far from the middle, in order");
-            return;
-        }
-        if (tight ? away != none || pin.outward.value != radius || pin.inward.value != radius
-                  : !room(pin.outward.value, growth) || !room(pin.inward.value, shrinkage)) {
-            fault("the pin at " + inWords(pin.at.value) +
-                  (tight ? " must be tight and in the middle" : " binds in its slot"));
-        }
-    }
-}
-
-void Bench::run(const KeyCorners& step) {
-    Workpiece* field = find(step.part);
-    Workpiece* stick = find(step.stick);
-    if (field == nullptr || stick == nullptr || !check(step.depth, "depth of the slot") ||
-        !check(step.thickness, "thickness of the key") ||
-        !check(step.fromFace, "place of the slot")) {
-        return;
-    }
-    if (field->kind != Kind::Field || !bordered_ || !keysCorners(board_) || keyed_) {
-        fault("only the corners of a closed frame that is to have splines are keyed, once");
-        return;
-    }
-    if (stick->kind != Kind::Strip || !stick->madeFor.empty()) {
-        fault(quoted(step.stick) + " was not milled for the border");
-        return;
-    }
-    const Length deep = step.depth.value;
-    const Length thick = step.thickness.value;
-    const Corner& size = stick->solid.size;
-    if (thick != board_.border.splineThickness || size[Z] != thick || size[X] != deep ||
-        size[Y] < deep * 8 || stick->solid.boxes.front().wood != board_.border.splineWood) {
-        fault("four keys " + inWords(thick) + " thick for slots " + inWords(deep) +
-              " deep do not come out of " + quoted(step.stick));
-        return;
-    }
-    if (deep * 2 > board_.border.width ||
-        step.fromFace.value != half(field->solid.size[Z] - thick)) {
-        fault("the slot must lie in the middle of the thickness and reach half the rail at most");
-    }
-    const Volume keys = volume(deep, deep, thick) * 4;
-    ledger_.grooved += keys;
-    ledger_.trimmed += stick->solid.volume() - keys;
-    if (area(deep, deep) * 8 != step.glueFace) {
-        fault("the area to glue is not what the keys add up to");
-    }
-    stick->gone = true;
-    keyed_ = true;
 }
 
 }  // namespace kerfwright

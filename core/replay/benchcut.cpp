@@ -1,40 +1,41 @@
 // Flattening, crosscutting and trimming.
 #include "core/replay/bench.h"
 #include "core/replay/words.h"
+#include "core/words/say.h"
 
 namespace kerfwright {
 
 void Bench::run(const Flatten& step) {
     Workpiece* workpiece =
         step.purpose == Purpose::Finished ? openField(step.part) : openPanel(step.part);
-    if (workpiece == nullptr || !check(step.from, "thickness before") ||
-        !check(step.to, "thickness after")) {
+    if (workpiece == nullptr || !check(step.from, notedIn("figure", "thickness before")) ||
+        !check(step.to, notedIn("figure", "thickness after"))) {
         return;
     }
     if (step.purpose == Purpose::AfterGlueUp && (workpiece->flattened || workpiece->cut)) {
-        fault(quoted(step.part) + " is no longer as it came out of the clamps");
+        fault(say("{1} is no longer as it came out of the clamps", quoted(step.part)));
     }
     if (step.purpose == Purpose::RowHeight && !workpiece->cut) {
-        fault("no slices have been cut from " + quoted(step.part) +
-              " that would call for another row height");
+        fault(say("no slices have been cut from {1} that would call for another row height",
+                  quoted(step.part)));
     }
     if (step.purpose == Purpose::Finished && step.to.value != board_.thickness) {
-        fault("the board is to be " + inWords(board_.thickness) + " thick; got " +
-              inWords(step.to.value));
+        fault(say("the board is to be {1} thick; got {2}", inWords(board_.thickness),
+                  inWords(step.to.value)));
     }
     Solid& solid = workpiece->solid;
     if ((step.face == Face::EndGrain) != solid.showsEndGrain()) {
-        fault(quoted(step.part) + (step.face == Face::EndGrain
-                                       ? " shows long grain, not end grain"
-                                       : " shows end grain, not long grain"));
+        fault(step.face == Face::EndGrain
+                  ? say("{1} shows long grain, not end grain", quoted(step.part))
+                  : say("{1} shows end grain, not long grain", quoted(step.part)));
     }
     if (step.from.value != solid.size[Z]) {
-        fault(quoted(step.part) + " should be " + inWords(step.from.value) + " thick; it is " +
-              inWords(solid.size[Z]));
+        fault(say("{1} should be {2} thick; it is {3}", quoted(step.part), inWords(step.from.value),
+                  inWords(solid.size[Z])));
     }
     if (step.to.value <= Length() || step.to.value >= step.from.value) {
-        fault("a workpiece of " + inWords(step.from.value) + " cannot be flattened to " +
-              inWords(step.to.value));
+        fault(say("a workpiece of {1} cannot be flattened to {2}", inWords(step.from.value),
+                  inWords(step.to.value)));
     }
     if (!faults_.empty()) {
         return;
@@ -48,26 +49,27 @@ void Bench::run(const Flatten& step) {
 
 void Bench::run(const SquareEnd& step) {
     Workpiece* panel = openPanel(step.part);
-    if (panel == nullptr || !check(step.waste, "squaring waste") || !checkKerf(step.kerf)) {
+    if (panel == nullptr || !check(step.waste, notedIn("figure", "squaring waste")) ||
+        !checkKerf(step.kerf)) {
         return;
     }
     if (panel->cut) {
-        fault("slices have been cut from " + quoted(step.part) + " before its end was squared");
+        fault(say("slices have been cut from {1} before its end was squared", quoted(step.part)));
         return;
     }
     Solid& solid = panel->solid;
     const Length off = step.waste.value + step.kerf.value;
     if (off >= solid.size[Y]) {
-        fault(quoted(step.part) + " is " + inWords(solid.size[Y]) +
-              " long; nothing is left of it when its end is squared");
+        fault(say("{1} is {2} long; nothing is left of it when its end is squared",
+                  quoted(step.part), inWords(solid.size[Y])));
         return;
     }
     ledger_.trimmed += volume(solid.face(Y), step.waste.value);
     ledger_.kerf += volume(solid.face(Y), step.kerf.value);
     solid = between(solid, Y, off, solid.size[Y]);
     if (solid.size[Y] != step.left) {
-        fault(inWords(step.left) + " of " + quoted(step.part) + " should be left; it is " +
-              inWords(solid.size[Y]));
+        fault(say("{1} of {2} should be left; it is {3}", inWords(step.left), quoted(step.part),
+                  inWords(solid.size[Y])));
     }
 }
 
@@ -76,8 +78,8 @@ bool Bench::cutOne(std::string_view label, Workpiece& panel, const Crosscut& ste
     const Length stop = step.stop.value;
     const Length length = solid.size[Y];
     if (panel.gone || length < stop) {
-        fault(quoted(step.part) + " is too short for the slice " + quoted(label) + ": " +
-              inWords(panel.gone ? Length() : length) + " left of it");
+        fault(say("{1} is too short for the slice {2}: {3} left of it", quoted(step.part),
+                  quoted(label), inWords(panel.gone ? Length() : length)));
         return false;
     }
     Solid slice = between(solid, Y, Length(), stop);
@@ -101,11 +103,11 @@ bool Bench::cutOne(std::string_view label, Workpiece& panel, const Crosscut& ste
 
 void Bench::run(const Crosscut& step) {
     Workpiece* panel = openPanel(step.part);
-    if (panel == nullptr || !check(step.stop, "stop") || !checkKerf(step.kerf)) {
+    if (panel == nullptr || !check(step.stop, notedIn("figure", "stop")) || !checkKerf(step.kerf)) {
         return;
     }
     if (step.stop.value <= Length() || step.slices.size() + step.spares.size() == 0) {
-        fault("a slice must be more than 0 long, and there must be one");
+        fault(say("a slice must be more than 0 long, and there must be one"));
         return;
     }
     noteReady(*panel);
@@ -122,8 +124,8 @@ void Bench::run(const Crosscut& step) {
     }
     const Length left = panel->gone ? Length() : panel->solid.size[Y];
     if (left != step.left) {
-        fault(inWords(step.left) + " of " + quoted(step.part) + " should be left; it is " +
-              inWords(left));
+        fault(say("{1} of {2} should be left; it is {3}", inWords(step.left), quoted(step.part),
+                  inWords(left)));
     }
 }
 
@@ -133,31 +135,31 @@ void Bench::bringToSize(const std::string& label, const Sizing& sizing) {
         return;
     }
     if (workpiece->kind == Kind::Field || workpiece->kind == Kind::Spare) {
-        fault(quoted(label) + " is not to be brought to a size");
+        fault(say("{1} is not to be brought to a size", quoted(label)));
         return;
     }
     const bool wholePanel = workpiece->kind == Kind::Panel && !workpiece->cut;
     if (sizing.purpose == SizedFor::TrueSides && !wholePanel) {
-        fault(quoted(label) + " is no panel as it came out of the clamps");
+        fault(say("{1} is no panel as it came out of the clamps", quoted(label)));
         return;
     }
     if (sizing.purpose != SizedFor::TrueSides && wholePanel) {
-        fault("nothing has been cut from " + quoted(label) + " that needed more");
+        fault(say("nothing has been cut from {1} that needed more", quoted(label)));
         return;
     }
     Solid& solid = workpiece->solid;
     const Axis axis = sizing.in == SizedIn::Width ? X : sizing.in == SizedIn::Length ? Y : Z;
     if (solid.size[axis] != sizing.from.value) {
-        fault(quoted(label) + " should measure " + inWords(sizing.from.value) + "; it measures " +
-              inWords(solid.size[axis]));
+        fault(say("{1} should measure {2}; it measures {3}", quoted(label),
+                  inWords(sizing.from.value), inWords(solid.size[axis])));
         return;
     }
     const Length off = sizing.offFirst + sizing.offLast;
     if (sizing.offFirst < Length() || sizing.offLast < Length() || off == Length() ||
         off >= sizing.from.value || sizing.from.value - off != sizing.to.value) {
-        fault(inWords(sizing.offFirst) + " and " + inWords(sizing.offLast) + " off " +
-              quoted(label) + " do not bring " + inWords(sizing.from.value) + " to " +
-              inWords(sizing.to.value));
+        fault(say("{1} and {2} off {3} do not bring {4} to {5}", inWords(sizing.offFirst),
+                  inWords(sizing.offLast), quoted(label), inWords(sizing.from.value),
+                  inWords(sizing.to.value)));
         return;
     }
     Volume& bucket = axis == Z ? ledger_.planed : ledger_.trimmed;
@@ -167,9 +169,10 @@ void Bench::bringToSize(const std::string& label, const Sizing& sizing) {
 
 void Bench::run(const BringToSize& step) {
     if (step.parts.empty()) {
-        fault("nothing is named that is to be brought to a size");
+        fault(say("nothing is named that is to be brought to a size"));
     }
-    if (!check(step.sizing.from, "size before") || !check(step.sizing.to, "size after")) {
+    if (!check(step.sizing.from, notedIn("figure", "size before")) ||
+        !check(step.sizing.to, notedIn("figure", "size after"))) {
         return;
     }
     for (const std::string& label : step.parts) {
@@ -179,21 +182,21 @@ void Bench::run(const BringToSize& step) {
 
 void Bench::run(const TrimField& step) {
     Workpiece* field = openField(step.part);
-    if (field == nullptr || !check(step.margin, "trim margin")) {
+    if (field == nullptr || !check(step.margin, notedIn("figure", "trim margin"))) {
         return;
     }
     if (trimmed_) {
-        fault("the field has been trimmed already");
+        fault(say("the field has been trimmed already"));
         return;
     }
     Solid& solid = field->solid;
     const Length margin = step.margin.value;
     if (margin == Length()) {
-        fault("there is nothing to trim off the field");
+        fault(say("there is nothing to trim off the field"));
         return;
     }
     if (margin * 2 >= solid.size[X] || margin * 2 >= solid.size[Y]) {
-        fault("nothing is left of the field when " + inWords(margin) + " comes off each side");
+        fault(say("nothing is left of the field when {1} comes off each side", inWords(margin)));
         return;
     }
     const Length right = solid.size[X] - margin;
@@ -204,8 +207,8 @@ void Bench::run(const TrimField& step) {
     ledger_.trimmed += volume(before, high) - volume(solid.face(Z), high);
     trimmed_ = true;
     margin_ = margin;
-    checkSize(step.width, solid.size[X], "width of the field");
-    checkSize(step.height, solid.size[Y], "height of the field");
+    checkSize(step.width, solid.size[X], notedIn("figure", "width of the field"));
+    checkSize(step.height, solid.size[Y], notedIn("figure", "height of the field"));
 }
 
 }  // namespace kerfwright

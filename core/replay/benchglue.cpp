@@ -1,12 +1,13 @@
 // Strips and what is glued from them.
 #include "core/replay/bench.h"
 #include "core/replay/words.h"
+#include "core/words/say.h"
 
 namespace kerfwright {
 
 void Bench::run(const Mill& step) {
     if (step.lines.empty()) {
-        fault("there is nothing to mill");
+        fault(say("there is nothing to mill"));
     }
     for (const MillLine& line : step.lines) {
         millLine(step, line);
@@ -14,10 +15,12 @@ void Bench::run(const Mill& step) {
 }
 
 void Bench::millLine(const Mill& step, const MillLine& line) {
-    const bool sound =
-        check(line.roughThickness, "rough thickness") && check(line.roughWidth, "rough width") &&
-        check(line.roughLength, "rough length") && check(line.thickness, "thickness") &&
-        check(line.width, "width") && check(line.length, "length");
+    const bool sound = check(line.roughThickness, notedIn("figure", "rough thickness")) &&
+                       check(line.roughWidth, notedIn("figure", "rough width")) &&
+                       check(line.roughLength, notedIn("figure", "rough length")) &&
+                       check(line.thickness, notedIn("figure", "thickness")) &&
+                       check(line.width, notedIn("figure", "width")) &&
+                       check(line.length, notedIn("figure", "length"));
     if (!sound) {
         return;
     }
@@ -25,16 +28,16 @@ void Bench::millLine(const Mill& step, const MillLine& line) {
     const Length w = line.width.value;
     const Length l = line.length.value;
     if (t <= Length() || w <= Length() || l <= Length()) {
-        fault("a strip must be more than 0 thick, wide and long");
+        fault(say("a strip must be more than 0 thick, wide and long"));
         return;
     }
     if (t > line.roughThickness.value || w > line.roughWidth.value || l > line.roughLength.value) {
-        fault("a milled strip of " + inWords(t) + " × " + inWords(w) + " × " + inWords(l) +
-              " is greater than its rough timber");
+        fault(say("a milled strip of {1} × {2} × {3} is greater than its rough timber", inWords(t),
+                  inWords(w), inWords(l)));
         return;
     }
     if (line.strips.empty()) {
-        fault("a line of the mill list names no strip");
+        fault(say("a line of the mill list names no strip"));
         return;
     }
     const auto count = static_cast<std::int64_t>(line.strips.size());
@@ -58,20 +61,21 @@ bool Bench::takeUp(const Laid& part, std::string_view result, bool forField, Sol
         return false;
     }
     if (workpiece->kind == Kind::Spare) {
-        fault(quoted(part.part) + " is a spare slice");
+        fault(say("{1} is a spare slice", quoted(part.part)));
         return false;
     }
     if (workpiece->kind == Kind::Field) {
-        fault("the field is not part of anything else");
+        fault(say("the field is not part of anything else"));
         return false;
     }
     if (workpiece->kind == Kind::Strip && workpiece->madeFor != result) {
-        fault("the strip " + quoted(part.part) + " was not milled for " + quoted(result));
+        fault(say("the strip {1} was not milled for {2}", quoted(part.part), quoted(result)));
         return false;
     }
     if (workpiece->kind == Kind::Slice && workpiece->forPanel == forField) {
-        fault(quoted(part.part) + (forField ? " was cut for another panel, not for the field"
-                                            : " was cut for the field, not for another panel"));
+        fault(forField
+                  ? say("{1} was cut for another panel, not for the field", quoted(part.part))
+                  : say("{1} was cut for the field, not for another panel", quoted(part.part)));
         return false;
     }
     noteReady(*workpiece);
@@ -83,7 +87,7 @@ bool Bench::takeUp(const Laid& part, std::string_view result, bool forField, Sol
 
 void Bench::putField(std::string_view label, Solid solid) {
     if (fieldLaid_) {
-        fault("there is a field already");
+        fault(say("there is a field already"));
         return;
     }
     if (put(label, Kind::Field, std::move(solid)) != nullptr) {
@@ -94,7 +98,7 @@ void Bench::putField(std::string_view label, Solid solid) {
 
 void Bench::run(const Glue& step) {
     if (step.parts.size() < 2) {
-        fault("a glue-up needs two parts or more");
+        fault(say("a glue-up needs two parts or more"));
         return;
     }
     const Axis along = step.along == GlueAlong::Width ? X : Y;
@@ -111,21 +115,20 @@ void Bench::run(const Glue& step) {
         }
         if (!whole.boxes.empty()) {
             if (next.size[beside] != whole.size[beside] || next.size[Z] != whole.size[Z]) {
-                fault("the glued face of " + quoted(part.part) + " is " +
-                      inWords(next.size[beside]) + " × " + inWords(next.size[Z]) +
-                      "; the face before it is " + inWords(whole.size[beside]) + " × " +
-                      inWords(whole.size[Z]));
+                fault(say("the glued face of {1} is {2} × {3}; the face before it is {4} × {5}",
+                          quoted(part.part), inWords(next.size[beside]), inWords(next.size[Z]),
+                          inWords(whole.size[beside]), inWords(whole.size[Z])));
                 return;
             }
             glued += whole.face(along);
         }
         append(whole, next, along);
     }
-    checkSize(step.width, whole.size[X], "width");
-    checkSize(step.length, whole.size[Y], "length");
-    checkSize(step.thickness, whole.size[Z], "thickness");
+    checkSize(step.width, whole.size[X], notedIn("figure", "width"));
+    checkSize(step.length, whole.size[Y], notedIn("figure", "length"));
+    checkSize(step.thickness, whole.size[Z], notedIn("figure", "thickness"));
     if (glued != step.glueFace) {
-        fault("the area to glue is not what the joints add up to");
+        fault(say("the area to glue is not what the joints add up to"));
     }
     if (step.final) {
         putField(step.result, std::move(whole));
@@ -140,9 +143,9 @@ void Bench::run(const Take& step) {
     if (!takeUp(step.part, step.result, true, whole)) {
         return;
     }
-    checkSize(step.width, whole.size[X], "width");
-    checkSize(step.length, whole.size[Y], "length");
-    checkSize(step.thickness, whole.size[Z], "thickness");
+    checkSize(step.width, whole.size[X], notedIn("figure", "width"));
+    checkSize(step.length, whole.size[Y], notedIn("figure", "length"));
+    checkSize(step.thickness, whole.size[Z], notedIn("figure", "thickness"));
     putField(step.result, std::move(whole));
 }
 

@@ -1,6 +1,7 @@
 #include "core/replay/replay.h"
 
 #include "core/replay/bench.h"
+#include "core/words/say.h"
 
 namespace kerfwright {
 
@@ -9,12 +10,12 @@ Proof replay(const StepList& list, const Board& board, bool mergeLike, const Fie
     Proof proof;
     for (std::size_t i = 0; i < list.steps.size() && proof.ok(); ++i) {
         for (const std::string& text : bench.carryOut(list.steps[i])) {
-            proof.faults.push_back("Step " + std::to_string(i + 1) + ": " + text + ".");
+            proof.faults.push_back(say("Step {1}: {2}.", i + 1, text));
         }
     }
     if (proof.ok()) {
         for (const std::string& text : bench.finish(mergeLike)) {
-            proof.faults.push_back("After the last step: " + text + ".");
+            proof.faults.push_back(say("After the last step: {1}.", text));
         }
     }
     proof.ledger = bench.ledger();

@@ -1,6 +1,7 @@
 #include "core/replay/topview.h"
 
 #include "core/measure/notation.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <functional>
@@ -66,8 +67,8 @@ void compareWoods(const Solid& solid, const Wish& wish, std::vector<std::string>
             for (std::size_t c = firstColumn; c < wish.across() && wish.columns[c] < box.high[X];
                  ++c) {
                 if (wish.woods[wish.cell(c, r)] != box.wood) {
-                    faults.push_back("column " + std::to_string(c + 1) + ", row " +
-                                     std::to_string(r + 1) + " shows another wood than wished");
+                    faults.push_back(
+                        say("column {1}, row {2} shows another wood than wished", c + 1, r + 1));
                     return;
                 }
             }
@@ -110,7 +111,7 @@ public:
                 continue;
             }
             if (const char* wrong = judge(count, mergeLike)) {
-                faults.push_back(std::string(wrong) + where(event, events_[i + 1].pos));
+                faults.push_back(placed(wrong, event, events_[i + 1].pos));
                 return;
             }
         }
@@ -121,28 +122,31 @@ private:
         const bool made = count[Made] > 0;
         const bool wished = count[Wished] + count[WishedLike] > 0;
         if (count[Extra] + count[Omitted] > 1) {
-            return "two listed joints overlap";
+            return noted("two listed joints overlap");
         }
         if (count[Extra] > 0) {
-            return wished  ? "a joint is listed as extra that the field has anyway"
-                   : !made ? "a joint is listed as extra that is not there"
+            return wished  ? noted("a joint is listed as extra that the field has anyway")
+                   : !made ? noted("a joint is listed as extra that is not there")
                            : nullptr;
         }
         if (count[Omitted] > 0) {
-            return !wished                 ? "a joint is listed as left out that was not wished"
-                   : made                  ? "a joint is listed as left out that is there"
-                   : !mergeLike            ? "a joint is left out though like pieces stay apart"
-                   : count[WishedLike] < 1 ? "a joint is left out between two woods"
+            return !wished      ? noted("a joint is listed as left out that was not wished")
+                   : made       ? noted("a joint is listed as left out that is there")
+                   : !mergeLike ? noted("a joint is left out though like pieces stay apart")
+                   : count[WishedLike] < 1 ? noted("a joint is left out between two woods")
                                            : nullptr;
         }
-        return made && !wished   ? "a joint inside a piece is not listed"
-               : wished && !made ? "a wished joint is missing"
+        return made && !wished   ? noted("a joint inside a piece is not listed")
+               : wished && !made ? noted("a wished joint is missing")
                                  : nullptr;
     }
 
-    std::string where(const Event& event, Length to) const {
-        return std::string(vertical_ ? ": down at " : ": across at ") + inWords(event.at) +
-               ", from " + inWords(event.pos) + " to " + inWords(to);
+    std::string placed(const char* wrong, const Event& event, Length to) const {
+        const std::string at = inWords(event.at);
+        const std::string from = inWords(event.pos);
+        return vertical_
+                   ? say("{1}: down at {2}, from {3} to {4}", say(wrong), at, from, inWords(to))
+                   : say("{1}: across at {2}, from {3} to {4}", say(wrong), at, from, inWords(to));
     }
 
     bool vertical_;
@@ -196,15 +200,15 @@ void compareJoints(const Solid& solid, const Wish& wish, const std::vector<Joint
     across.compare(mergeLike, faults);
 }
 
-void checkList(const std::vector<Joint>& joints, const char* name,
+/// `noLength` and `noOrder` are to be said.
+void checkList(const std::vector<Joint>& joints, const char* noLength, const char* noOrder,
                std::vector<std::string>& faults) {
     if (std::any_of(joints.begin(), joints.end(),
                     [](const Joint& joint) { return joint.from >= joint.to; })) {
-        faults.push_back(std::string("a joint in the list of ") + name + " joints has no length");
+        faults.push_back(say(noLength));
     }
     if (std::adjacent_find(joints.begin(), joints.end(), std::greater_equal<>()) != joints.end()) {
-        faults.push_back(std::string("the list of ") + name +
-                         " joints is not in order, or names one twice");
+        faults.push_back(say(noOrder));
     }
 }
 
@@ -214,8 +218,10 @@ std::vector<std::string> topViewFaults(const Solid& solid, const Field& field,
                                        const std::vector<Joint>& extra,
                                        const std::vector<Joint>& omitted, bool mergeLike) {
     std::vector<std::string> faults;
-    checkList(extra, "extra", faults);
-    checkList(omitted, "left out", faults);
+    checkList(extra, noted("a joint in the list of extra joints has no length"),
+              noted("the list of extra joints is not in order, or names one twice"), faults);
+    checkList(omitted, noted("a joint in the list of left out joints has no length"),
+              noted("the list of left out joints is not in order, or names one twice"), faults);
     if (!faults.empty()) {
         return faults;
     }

@@ -1,7 +1,9 @@
 // How the bench puts lengths and labels in its faults.
 #pragma once
 
+#include "core/glueup/steps.h"
 #include "core/measure/notation.h"
+#include "core/words/say.h"
 
 #include <string>
 #include <string_view>
@@ -13,7 +15,7 @@ inline std::string inWords(Length length) {
 }
 
 inline std::string quoted(std::string_view label) {
-    return "“" + std::string(label) + "”";
+    return say("“{1}”", shownLabel(std::string(label)));
 }
 
 }  // namespace kerfwright

@@ -1,5 +1,7 @@
 #include "core/search/oddeven.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -62,51 +64,51 @@ std::vector<int> places(int count, int change, int repeat) {
     return result;
 }
 
-std::string counted(int number, const char* one) {
-    return std::to_string(number) + " " + one + (number == 1 ? "" : "s");
-}
+/// One row or column more or less, and the sentence on it, to be said with the columns, the rows,
+/// the symmetry and the corners.
+struct Change {
+    int across, down;
+    const char* sentence;
+};
+constexpr std::array changes{Change{0, 0, noted("As it is, {1} by {2}: {3}; {4}.")},
+                             Change{1, 0, noted("With one column more, {1} by {2}: {3}; {4}.")},
+                             Change{-1, 0, noted("With one column less, {1} by {2}: {3}; {4}.")},
+                             Change{0, 1, noted("With one row more, {1} by {2}: {3}; {4}.")},
+                             Change{0, -1, noted("With one row less, {1} by {2}: {3}; {4}.")}};
 
 std::string symmetry(const FieldLook& look) {
     if (look.leftIsRight && look.topIsBottom) {
-        return "mirror images left to right and top to bottom";
+        return say("mirror images left to right and top to bottom");
     }
     if (look.leftIsRight) {
-        return "left and right are mirror images, top and bottom are not";
+        return say("left and right are mirror images, top and bottom are not");
     }
     if (look.topIsBottom) {
-        return "top and bottom are mirror images, left and right are not";
+        return say("top and bottom are mirror images, left and right are not");
     }
-    return look.sameHalfTurn ? "no mirror images, but the same when turned half round"
-                             : "no mirror images, and not the same when turned half round";
+    return look.sameHalfTurn ? say("no mirror images, but the same when turned half round")
+                             : say("no mirror images, and not the same when turned half round");
 }
 
 std::string corners(const FieldLook& look, const std::vector<std::string>& woods) {
     const auto name = [&](int i) {
         const int wood = look.corners[at(i)];
-        return at(wood) < woods.size() ? woods[at(wood)] : "wood " + std::to_string(wood + 1);
+        return at(wood) < woods.size() ? woods[at(wood)] : say("wood {1}", wood + 1);
     };
     const auto same = [&](int a, int b) { return look.corners[at(a)] == look.corners[at(b)]; };
     if (same(0, 1) && same(0, 2) && same(0, 3)) {
-        return "all four corners " + name(0);
+        return say("all four corners {1}", name(0));
     }
     if (same(0, 3) && same(1, 2)) {
-        return "corners " + name(0) + " and " + name(1) + ", like ones across the diagonal";
+        return say("corners {1} and {2}, like ones across the diagonal", name(0), name(1));
     }
     if (same(0, 1) && same(2, 3)) {
-        return "upper corners " + name(0) + ", lower ones " + name(2);
+        return say("upper corners {1}, lower ones {2}", name(0), name(2));
     }
     if (same(0, 2) && same(1, 3)) {
-        return "left corners " + name(0) + ", right ones " + name(1);
+        return say("left corners {1}, right ones {2}", name(0), name(1));
     }
-    return "corners " + name(0) + ", " + name(1) + " above and " + name(2) + ", " + name(3) +
-           " below";
-}
-
-std::string change(int columns, int rows) {
-    const auto words = [](int by, const char* one) {
-        return "With one " + std::string(one) + (by > 0 ? " more" : " less");
-    };
-    return columns != 0 ? words(columns, "column") : rows != 0 ? words(rows, "row") : "As it is";
+    return say("corners {1}, {2} above and {3}, {4} below", name(0), name(1), name(2), name(3));
 }
 
 }  // namespace
@@ -175,18 +177,16 @@ std::vector<OddEven> oddAndEven(const Field& field, const std::vector<std::strin
     std::vector<OddEven> all;
     const int columns = static_cast<int>(field.columns.size());
     const int rows = static_cast<int>(field.rows.size());
-    constexpr std::array<std::pair<int, int>, 5> changes{
-        {{0, 0}, {1, 0}, {-1, 0}, {0, 1}, {0, -1}}};
-    for (const auto& [across, down] : changes) {
+    for (const auto& [across, down, sentence] : changes) {
         if (columns + across < 1 || columns + across > BoardLimits::cellsAcross ||
             rows + down < 1 || rows + down > BoardLimits::cellsAcross) {
             continue;
         }
         const FieldLook look = lookOf(continued(field, across, down));
         all.push_back({across, down, look,
-                       change(across, down) + ", " + counted(look.columns, "column") + " by " +
-                           counted(look.rows, "row") + ": " + symmetry(look) + "; " +
-                           corners(look, woods) + "."});
+                       say(sentence, sayCount(look.columns, "{1} column", "{1} columns"),
+                           sayCount(look.rows, "{1} row", "{1} rows"), symmetry(look),
+                           corners(look, woods))});
     }
     return all;
 }

@@ -41,10 +41,10 @@ struct BenchRates {
 };
 
 struct RateSetting {
-    const char* key;   ///< "crosscut-minutes"
-    const char* name;  ///< "A crosscut"
-    const char* unit;  ///< "min"
-    const char* source;
+    const char* key;     ///< "crosscut-minutes"
+    const char* name;    ///< to be said: "A crosscut"
+    const char* unit;    ///< "min"
+    const char* source;  ///< to be said
     double BenchRates::*value;
     double least;     ///< inclusive
     double greatest;  ///< inclusive

@@ -30,10 +30,10 @@ struct GlueShop {
 };
 
 struct GlueSetting {
-    const char* key;   ///< "glue-spread"
-    const char* name;  ///< "Glue spread"
-    const char* unit;  ///< "g/m²"
-    const char* source;
+    const char* key;     ///< "glue-spread"
+    const char* name;    ///< to be said: "Glue spread"
+    const char* unit;    ///< "g/m²"
+    const char* source;  ///< to be said
     double GlueShop::*value;
     double least;     ///< inclusive
     double greatest;  ///< inclusive

@@ -1,5 +1,7 @@
 #include "core/shop/pricing.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 
 namespace kerfwright {
@@ -19,9 +21,9 @@ std::string withUnit(std::int64_t amount, const PriceSetting& setting) {
 }
 
 Fault outside(const PriceSetting& setting, std::string value) {
-    return {setting.name,
-            "must be from " + withUnit(setting.least, setting) + " to " +
-                withUnit(setting.greatest, setting),
+    return {say(setting.name),
+            say("must be from {1} to {2}", withUnit(setting.least, setting),
+                withUnit(setting.greatest, setting)),
             std::move(value)};
 }
 
@@ -43,35 +45,39 @@ void PriceSetting::set(Pricing& pricing, std::optional<std::int64_t> to) const {
 }
 
 const std::vector<PriceSetting>& priceSettings() {
-    static constexpr auto yours = "yours to say; left empty it is not known, and the quote says so";
-    static constexpr auto judged = "common practice, no source; yours to set";
+    static constexpr auto yours =
+        noted("yours to say; left empty it is not known, and the quote says so");
+    static constexpr auto judged = noted("common practice, no source; yours to set");
     static constexpr auto formula =
-        "an American price formula: materials and labour, 15 % overhead, 10 % profit, selling "
-        "cost; yours to set";
+        noted("an American price formula: materials and labour, 15 % overhead, 10 % profit, "
+              "selling cost; yours to set");
     using Kind = PriceKind;
     static const std::vector<PriceSetting> settings{
-        {"boards", "Boards quoted", "", "yours to say; none saves work on the next", Kind::Count,
-         &Pricing::boards, nullptr, 1, 1000},
-        {"bench-hour", "Bench work", "an hour", yours, Kind::Money, nullptr, &Pricing::benchHour, 0,
-         greatestAmount},
-        {"glue-kilogram", "Glue", "a kg", yours, Kind::Money, nullptr, &Pricing::glueKilogram, 0,
-         greatestAmount},
-        {"finish-litre", "Finish", "a litre", yours, Kind::Money, nullptr, &Pricing::finishLitre, 0,
-         greatestAmount},
-        {"finish-spread", "A litre of finish covers", "m²", judged, Kind::Decimal,
+        {"boards", noted("Boards quoted"), "", noted("yours to say; none saves work on the next"),
+         Kind::Count, &Pricing::boards, nullptr, 1, 1000},
+        {"bench-hour", noted("Bench work"), noted("an hour"), yours, Kind::Money, nullptr,
+         &Pricing::benchHour, 0, greatestAmount},
+        {"glue-kilogram", noted("Glue"), noted("a kg"), yours, Kind::Money, nullptr,
+         &Pricing::glueKilogram, 0, greatestAmount},
+        {"finish-litre", noted("Finish"), noted("a litre"), yours, Kind::Money, nullptr,
+         &Pricing::finishLitre, 0, greatestAmount},
+        {"finish-spread", noted("A litre of finish covers"), "m²", judged, Kind::Decimal,
          &Pricing::finishSpread, nullptr, 100, 1'000'000},
-        {"sundries", "Sundries", "a board", "yours to say: abrasives, screws, feet, packing",
-         Kind::Money, &Pricing::sundries, nullptr, 0, greatestAmount},
-        {"overhead-percent", "Overhead", "%", formula, Kind::Decimal, &Pricing::overhead, nullptr,
+        {"sundries", noted("Sundries"), noted("a board"),
+         noted("yours to say: abrasives, screws, feet, packing"), Kind::Money, &Pricing::sundries,
+         nullptr, 0, greatestAmount},
+        {"overhead-percent", noted("Overhead"), "%", formula, Kind::Decimal, &Pricing::overhead,
+         nullptr, 0, 500 * percent},
+        {"profit-percent", noted("Profit"), "%", formula, Kind::Decimal, &Pricing::profit, nullptr,
          0, 500 * percent},
-        {"profit-percent", "Profit", "%", formula, Kind::Decimal, &Pricing::profit, nullptr, 0,
-         500 * percent},
-        {"selling-fixed", "Selling", "a sale", "yours to say: a stall, a listing, carriage",
-         Kind::Money, &Pricing::sellingFixed, nullptr, 0, greatestAmount},
-        {"selling-percent", "Selling, of the price", "%", "yours to say: what a shop or site keeps",
-         Kind::Decimal, &Pricing::selling, nullptr, 0, 95 * percent},
-        {"tax-percent", "Tax", "%", "yours to say", Kind::Decimal, &Pricing::tax, nullptr, 0,
-         100 * percent},
+        {"selling-fixed", noted("Selling"), noted("a sale"),
+         noted("yours to say: a stall, a listing, carriage"), Kind::Money, &Pricing::sellingFixed,
+         nullptr, 0, greatestAmount},
+        {"selling-percent", noted("Selling, of the price"), "%",
+         noted("yours to say: what a shop or site keeps"), Kind::Decimal, &Pricing::selling,
+         nullptr, 0, 95 * percent},
+        {"tax-percent", noted("Tax"), "%", noted("yours to say"), Kind::Decimal, &Pricing::tax,
+         nullptr, 0, 100 * percent},
     };
     return settings;
 }
@@ -112,11 +118,10 @@ Result<std::int64_t> readAmount(std::string_view text, const PriceSetting& setti
         (mark != std::string_view::npos && part.empty()) ||
         !std::all_of(whole.begin(), whole.end(), isDigit) ||
         !std::all_of(part.begin(), part.end(), isDigit)) {
-        return Fault{setting.name,
-                     decimals == 0 ? std::string("must be a whole number")
-                                   : "must be a number with at most " + std::to_string(decimals) +
-                                         " decimals",
-                     rest.empty() ? "nothing" : std::string(rest)};
+        return Fault{say(setting.name),
+                     decimals == 0 ? say("must be a whole number")
+                                   : say("must be a number with at most {1} decimals", decimals),
+                     rest.empty() ? say("nothing") : std::string(rest)};
     }
     std::int64_t amount = 0;
     for (const char digit :

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "core/measure/result.h"
+#include "core/words/say.h"
 
 #include <array>
 #include <cstdint>
@@ -20,14 +21,14 @@ enum class FinalRounding { None, Whole, Five, Ten };
 struct FinalRoundingInfo {
     FinalRounding rounding;
     std::string_view key;   ///< in files
-    std::string_view name;  ///< on screen
+    std::string_view name;  ///< on screen, to be said
     std::int64_t step;      ///< hundredths
 };
 inline constexpr std::array finalRoundings{
-    FinalRoundingInfo{FinalRounding::None, "none", "not rounded", 1},
-    FinalRoundingInfo{FinalRounding::Whole, "whole", "to the nearest 1", 100},
-    FinalRoundingInfo{FinalRounding::Five, "five", "to the nearest 5", 500},
-    FinalRoundingInfo{FinalRounding::Ten, "ten", "to the nearest 10", 1000}};
+    FinalRoundingInfo{FinalRounding::None, "none", noted("not rounded"), 1},
+    FinalRoundingInfo{FinalRounding::Whole, "whole", noted("to the nearest 1"), 100},
+    FinalRoundingInfo{FinalRounding::Five, "five", noted("to the nearest 5"), 500},
+    FinalRoundingInfo{FinalRounding::Ten, "ten", noted("to the nearest 10"), 1000}};
 const FinalRoundingInfo& infoOf(FinalRounding rounding);
 
 /// Each number is a row of `priceSettings()`, which says its unit and where it is from. What a
@@ -55,10 +56,10 @@ enum class PriceKind {
 };
 
 struct PriceSetting {
-    const char* key;   ///< "bench-hour"
-    const char* name;  ///< "Bench hour"
-    const char* unit;  ///< of one that is money, what it is the price of: "an hour"
-    const char* source;
+    const char* key;     ///< "bench-hour"
+    const char* name;    ///< to be said: "Bench hour"
+    const char* unit;    ///< of one that is money, what it is the price of, to be said: "an hour"
+    const char* source;  ///< to be said
     PriceKind kind;
     std::int64_t Pricing::*value;                 ///< null where the next is not
     std::optional<std::int64_t> Pricing::*price;  ///< may be not known

@@ -3,6 +3,7 @@
 
 #include "core/measure/number.h"
 #include "core/measure/result.h"
+#include "core/words/say.h"
 
 #include <cmath>
 #include <string>
@@ -21,11 +22,12 @@ std::vector<Fault> realFaults(const Values& values, const Rows& rows) {
     for (const auto& row : rows) {
         const double value = values.*row.value;
         if (row.whole && value != std::floor(value)) {
-            found.push_back({row.name, "must be a whole number", numberText(value, row.unit)});
+            found.push_back(
+                {say(row.name), say("must be a whole number"), numberText(value, row.unit)});
         } else if (!(value >= row.least && value <= row.greatest)) {
-            found.push_back({row.name,
-                             "must be from " + numberText(row.least, row.unit) + " to " +
-                                 numberText(row.greatest, row.unit),
+            found.push_back({say(row.name),
+                             say("must be from {1} to {2}", numberText(row.least, row.unit),
+                                 numberText(row.greatest, row.unit)),
                              numberText(value, row.unit)});
         }
     }

@@ -1,5 +1,7 @@
 #include "core/shop/shop.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <string>
 
@@ -73,61 +75,64 @@ Shop inchShop() {
 // has. No source; the project's own judgement.
 const std::vector<SettingInfo>& shopSettings() {
     static const std::vector<SettingInfo> settings{
-        {Setting::Kerf, "kerf", "Kerf",
-         "Width of the cut that the saw blade makes, measured in wood.", &Shop::kerf,
+        {Setting::Kerf, "kerf", noted("Kerf"),
+         noted("Width of the cut that the saw blade makes, measured in wood."), &Shop::kerf,
          Length::um(100), Length::mm(12)},
-        {Setting::FieldFlattening, "field-flattening", "Field flattening",
-         "Taken off the board's thickness after the final glue-up, both faces together.",
+        {Setting::FieldFlattening, "field-flattening", noted("Field flattening"),
+         noted("Taken off the board's thickness after the final glue-up, both faces together."),
          &Shop::fieldFlattening, Length(), Length::mm(25)},
-        {Setting::PanelFlattening, "panel-flattening", "Panel flattening",
-         "Taken off a panel's thickness after its glue-up, both faces together.",
+        {Setting::PanelFlattening, "panel-flattening", noted("Panel flattening"),
+         noted("Taken off a panel's thickness after its glue-up, both faces together."),
          &Shop::panelFlattening, Length(), Length::mm(25)},
-        {Setting::TrimMargin, "trim-margin", "Trim margin",
-         "Extra width on each side of the field, sawn off after the final glue-up.",
+        {Setting::TrimMargin, "trim-margin", noted("Trim margin"),
+         noted("Extra width on each side of the field, sawn off after the final glue-up."),
          &Shop::trimMargin, Length(), Length::mm(50)},
-        {Setting::Truing, "truing", "Truing allowance",
-         "Taken off each side of a panel that goes into another glue-up, to make it straight and "
-         "square.",
+        {Setting::Truing, "truing", noted("Truing allowance"),
+         noted("Taken off each side of a panel that goes into another glue-up, to make it straight "
+               "and square."),
          &Shop::truing, Length(), Length::mm(25)},
-        {Setting::SquaringCut, "squaring-cut", "Squaring cut",
-         "Cut off the end of a panel to square it before the first slice; 0 for none.",
+        {Setting::SquaringCut, "squaring-cut", noted("Squaring cut"),
+         noted("Cut off the end of a panel to square it before the first slice; 0 for none."),
          &Shop::squaringCut, Length(), Length::mm(200)},
-        {Setting::Tail, "tail", "Tail", "Left of the panel after the last slice, to hold on to.",
-         &Shop::tail, Length(), Length::mm(500)},
-        {Setting::Milling, "milling", "Milling allowance",
-         "Added to the thickness and to the width of a strip for milling it from rough timber.",
-         &Shop::milling, Length(), Length::mm(50)},
-        {Setting::EndAllowance, "end-allowance", "End allowance",
-         "Extra rough length of a strip, sawn off when it is milled.", &Shop::endAllowance,
-         Length(), Length::mm(500)},
-        {Setting::LengthStep, "length-step", "Length step",
-         "Strip lengths are rounded up to a multiple of this.", &Shop::lengthStep, Length::um(100),
-         Length::mm(1000)},
-        {Setting::PlanerWidth, "planer-width", "Planer width",
-         "Widest panel that your thickness planer takes; wider ones go to the sander.",
-         &Shop::planerWidth, Length(), Length::mm(10'000)},
-        {Setting::PlanerShortest, "planer-shortest", "Shortest to plane or rip",
-         "Shortest piece that goes through planer, jointer or along the rip fence; see the "
-         "manuals.",
-         &Shop::planerShortest, Length(), Length::mm(2000)},
-        {Setting::SanderWidth, "sander-width", "Sander width",
-         "Widest panel or field that can be flattened.", &Shop::sanderWidth, Length::mm(50),
-         Length::mm(10'000)},
-        {Setting::SanderShortest, "sander-shortest", "Shortest at the sander",
-         "Shortest workpiece that the flattening machine takes; see its manual.",
-         &Shop::sanderShortest, Length(), Length::mm(2000)},
-        {Setting::SawDepth, "saw-depth", "Depth of cut",
-         "Thickest panel that the saw cuts through.", &Shop::sawDepth, Length::mm(5),
-         Length::mm(1000)},
-        {Setting::LeastHeld, "least-held", "Least held length",
-         "Shortest workpiece that is safe to hold at the saw; below it, the steps ask for a sled.",
-         &Shop::leastHeld, Length(), Length::mm(1000)},
-        {Setting::LongestStrip, "longest-strip", "Longest strip",
-         "Longest strip that your timber and machines allow.", &Shop::longestStrip, Length::mm(100),
-         Length::mm(20'000)},
-        {Setting::SliceShortest, "slice-shortest", "Shortest slice",
-         "Shortest slice that you will crosscut off a panel.", &Shop::sliceShortest, Length(),
+        {Setting::Tail, "tail", noted("Tail"),
+         noted("Left of the panel after the last slice, to hold on to."), &Shop::tail, Length(),
          Length::mm(500)},
+        {Setting::Milling, "milling", noted("Milling allowance"),
+         noted("Added to the thickness and to the width of a strip for milling it from rough "
+               "timber."),
+         &Shop::milling, Length(), Length::mm(50)},
+        {Setting::EndAllowance, "end-allowance", noted("End allowance"),
+         noted("Extra rough length of a strip, sawn off when it is milled."), &Shop::endAllowance,
+         Length(), Length::mm(500)},
+        {Setting::LengthStep, "length-step", noted("Length step"),
+         noted("Strip lengths are rounded up to a multiple of this."), &Shop::lengthStep,
+         Length::um(100), Length::mm(1000)},
+        {Setting::PlanerWidth, "planer-width", noted("Planer width"),
+         noted("Widest panel that your thickness planer takes; wider ones go to the sander."),
+         &Shop::planerWidth, Length(), Length::mm(10'000)},
+        {Setting::PlanerShortest, "planer-shortest", noted("Shortest to plane or rip"),
+         noted("Shortest piece that goes through planer, jointer or along the rip fence; see the "
+               "manuals."),
+         &Shop::planerShortest, Length(), Length::mm(2000)},
+        {Setting::SanderWidth, "sander-width", noted("Sander width"),
+         noted("Widest panel or field that can be flattened."), &Shop::sanderWidth, Length::mm(50),
+         Length::mm(10'000)},
+        {Setting::SanderShortest, "sander-shortest", noted("Shortest at the sander"),
+         noted("Shortest workpiece that the flattening machine takes; see its manual."),
+         &Shop::sanderShortest, Length(), Length::mm(2000)},
+        {Setting::SawDepth, "saw-depth", noted("Depth of cut"),
+         noted("Thickest panel that the saw cuts through."), &Shop::sawDepth, Length::mm(5),
+         Length::mm(1000)},
+        {Setting::LeastHeld, "least-held", noted("Least held length"),
+         noted("Shortest workpiece that is safe to hold at the saw; below it, the steps ask for a "
+               "sled."),
+         &Shop::leastHeld, Length(), Length::mm(1000)},
+        {Setting::LongestStrip, "longest-strip", noted("Longest strip"),
+         noted("Longest strip that your timber and machines allow."), &Shop::longestStrip,
+         Length::mm(100), Length::mm(20'000)},
+        {Setting::SliceShortest, "slice-shortest", noted("Shortest slice"),
+         noted("Shortest slice that you will crosscut off a panel."), &Shop::sliceShortest,
+         Length(), Length::mm(500)},
     };
     return settings;
 }
@@ -146,19 +151,20 @@ std::vector<Fault> faults(const Shop& shop, const Notation& notation) {
         const Length value = shop.*info.value;
         std::string rule;
         if (value <= Length() && info.least > Length()) {
-            rule = "must be more than 0";
+            rule = say("must be more than 0");
         } else if (value < info.least) {
-            rule = info.least == Length() ? "must not be less than 0"
-                                          : "must be at least " + formatLeast(info.least, notation);
+            rule = info.least == Length()
+                       ? say("must not be less than 0")
+                       : say("must be at least {1}", formatLeast(info.least, notation));
         } else if (value > info.greatest) {
-            rule = "must be at most " + formatGreatest(info.greatest, notation);
+            rule = say("must be at most {1}", formatGreatest(info.greatest, notation));
         }
         if (!rule.empty()) {
-            found.push_back({info.name, rule, formatExact(value, notation)});
+            found.push_back({say(info.name), rule, formatExact(value, notation)});
         }
     }
     if (shop.spareSlices < 0 || shop.spareSlices > mostSpareSlices) {
-        found.push_back({"Spare slices", "must be from 0 to " + std::to_string(mostSpareSlices),
+        found.push_back({say("Spare slices"), say("must be from {1} to {2}", 0, mostSpareSlices),
                          std::to_string(shop.spareSlices)});
     }
     return found;

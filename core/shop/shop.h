@@ -68,8 +68,8 @@ Shop inchShop();
 struct SettingInfo {
     Setting setting;
     const char* key;    ///< in files: "trim-margin"
-    const char* name;   ///< on screen and in workings: "Trim margin"
-    const char* about;  ///< one sentence for the pointer
+    const char* name;   ///< on screen and in workings, to be said: "Trim margin"
+    const char* about;  ///< one sentence for the pointer, to be said
     Length Shop::*value;
     Length least;     ///< inclusive
     Length greatest;  ///< inclusive

@@ -1,5 +1,7 @@
 #include "core/wood/moisture.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <charconv>
 
@@ -70,14 +72,16 @@ std::vector<Fault> faults(const Air& air) {
     const auto check = [&](const char* entry, double value, double least, double greatest,
                            const std::string& unit) {
         if (!(value >= least && value <= greatest)) {
-            found.push_back(
-                {entry,
-                 "must be from " + numberText(least) + unit + " to " + numberText(greatest) + unit,
-                 numberText(value) + unit});
+            found.push_back({say(entry),
+                             say("must be from {1} to {2}", numberText(least) + unit,
+                                 numberText(greatest) + unit),
+                             numberText(value) + unit});
         }
     };
-    check("Temperature", air.celsius, AirLimits::leastCelsius, AirLimits::greatestCelsius, " °C");
-    check("Humidity", air.humidity, AirLimits::leastHumidity, AirLimits::greatestHumidity, " %");
+    check(noted("Temperature"), air.celsius, AirLimits::leastCelsius, AirLimits::greatestCelsius,
+          " °C");
+    check(noted("Humidity"), air.humidity, AirLimits::leastHumidity, AirLimits::greatestHumidity,
+          " %");
     return found;
 }
 
@@ -90,13 +94,14 @@ Climate climateOf(const Air& build, const Air& driest, const Air& dampest) {
 
 const std::vector<ClimateSetting>& climateSettings() {
     static const std::vector<ClimateSetting> settings{
-        {"build-percent", "Moisture when built",
-         "Of the timber on the day of its last glue-up, as a meter shows it.", &Climate::build},
-        {"driest-percent", "Moisture in the driest season",
-         "What the wood settles at where the board lives, when the air is driest.",
+        {"build-percent", noted("Moisture when built"),
+         noted("Of the timber on the day of its last glue-up, as a meter shows it."),
+         &Climate::build},
+        {"driest-percent", noted("Moisture in the driest season"),
+         noted("What the wood settles at where the board lives, when the air is driest."),
          &Climate::driest},
-        {"dampest-percent", "Moisture in the dampest season",
-         "What the wood settles at where the board lives, when the air is dampest.",
+        {"dampest-percent", noted("Moisture in the dampest season"),
+         noted("What the wood settles at where the board lives, when the air is dampest."),
          &Climate::dampest},
     };
     return settings;
@@ -107,14 +112,17 @@ std::vector<Fault> faults(const Climate& climate) {
     for (const ClimateSetting& setting : climateSettings()) {
         const double moisture = climate.*setting.value;
         if (!(moisture >= 0 && moisture <= fibreSaturation)) {
-            found.push_back({setting.name, "must be from 0 % to " + percentText(fibreSaturation),
-                             percentText(moisture)});
+            found.push_back(
+                {say(setting.name),
+                 say("must be from {1} to {2}", percentText(0), percentText(fibreSaturation)),
+                 percentText(moisture)});
         }
     }
     if (climate.dampest < climate.driest) {
-        found.push_back({"Moisture in the dampest season",
-                         "must be at least that of the driest, " + percentText(climate.driest),
-                         percentText(climate.dampest)});
+        found.push_back(
+            {say("Moisture in the dampest season"),
+             say("must be at least that of the driest, {1}", percentText(climate.driest)),
+             percentText(climate.dampest)});
     }
     return found;
 }
@@ -122,17 +130,17 @@ std::vector<Fault> faults(const Climate& climate) {
 const std::vector<ClimatePreset>& climatePresets() {
     static const std::vector<ClimatePreset> presets = [] {
         const std::string averages =
-            "Average: Wood Handbook (US Forest Products Laboratory, 2010), "
-            "figure 13-1, quoted at second hand; range of single pieces: "
-            "value from memory";
-        const std::string memory = "Value from memory";
+            noted("Average: Wood Handbook (US Forest Products Laboratory, 2010), "
+                  "figure 13-1, quoted at second hand; range of single pieces: "
+                  "value from memory");
+        const std::string memory = noted("Value from memory");
         return std::vector<ClimatePreset>{
-            {"heated-inland", "Heated home, inland", {8, 6, 10}, averages},
-            {"dry-south-west", "Home in a dry south-west", {6, 4, 9}, averages},
-            {"damp-coast", "Home on a damp, warm coast", {11, 8, 13}, averages},
-            {"heated-maritime", "Heated home, mild and damp outdoors", {10, 8, 12}, memory},
-            {"hut", "Hut or house heated now and then", {12, 8, 16}, memory},
-            {"unheated-workshop", "Unheated workshop or shed", {13, 11, 18}, memory},
+            {"heated-inland", noted("Heated home, inland"), {8, 6, 10}, averages},
+            {"dry-south-west", noted("Home in a dry south-west"), {6, 4, 9}, averages},
+            {"damp-coast", noted("Home on a damp, warm coast"), {11, 8, 13}, averages},
+            {"heated-maritime", noted("Heated home, mild and damp outdoors"), {10, 8, 12}, memory},
+            {"hut", noted("Hut or house heated now and then"), {12, 8, 16}, memory},
+            {"unheated-workshop", noted("Unheated workshop or shed"), {13, 11, 18}, memory},
         };
     }();
     return presets;

@@ -64,8 +64,8 @@ struct Climate {
 /// One row of the climate: what it is called and where it lives. Percent, 0 to `fibreSaturation`.
 struct ClimateSetting {
     const char* key;    ///< in files: "build-percent"
-    const char* name;   ///< on screen: "Moisture when built"
-    const char* about;  ///< one sentence for the pointer
+    const char* name;   ///< on screen, to be said: "Moisture when built"
+    const char* about;  ///< one sentence for the pointer, to be said
     double Climate::*value;
 };
 const std::vector<ClimateSetting>& climateSettings();
@@ -79,9 +79,9 @@ std::vector<Fault> faults(const Climate& climate);
 
 struct ClimatePreset {
     std::string key;   ///< stable name: "heated-inland"
-    std::string name;  ///< "Heated home, inland"
+    std::string name;  ///< to be said: "Heated home, inland"
     Climate climate;
-    std::string source;  ///< or "value from memory"
+    std::string source;  ///< to be said; or "value from memory"
 };
 const std::vector<ClimatePreset>& climatePresets();
 /// The preset with these very moistures; null where they are the maker's own.

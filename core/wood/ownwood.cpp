@@ -1,5 +1,7 @@
 #include "core/wood/ownwood.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 
 namespace kerfwright {
@@ -52,7 +54,7 @@ Wood ownWood(const std::vector<Wood>& taken) {
         ++number;
     }
     wood.key = "own-wood-" + std::to_string(number);
-    wood.name = number == 1 ? "Own wood" : "Own wood " + std::to_string(number);
+    wood.name = number == 1 ? say("Own wood") : say("Own wood {1}", number);
     wood.letter = freeLetter(taken);
     wood.colour = ownColour;
     wood.timber = woodCatalogue().front().timber;

@@ -2,11 +2,12 @@
 #pragma once
 
 #include "core/wood/wood.h"
+#include "core/words/say.h"
 
 namespace kerfwright {
 
-/// What stands as the source of a value that the maker typed.
-inline constexpr const char* ownSource = "The maker's own value";
+/// What stands in files as the source of a value that the maker typed; said where it is shown.
+inline constexpr const char* ownSource = noted("The maker's own value");
 
 /// A wood of which nothing is known yet, with a key, a name and a letter that none of `taken` and
 /// no wood of the catalogue has; its timber is that of the catalogue.

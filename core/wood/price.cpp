@@ -1,5 +1,7 @@
 #include "core/wood/price.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 
 namespace kerfwright {
@@ -46,7 +48,8 @@ std::string formatMoney(std::int64_t hundredths) {
 
 Result<std::int64_t> parseMoney(std::string_view text, std::string_view entry) {
     const auto refused = [&] {
-        return Fault{std::string(entry), "must be an amount such as 12.50", std::string(text)};
+        return Fault{std::string(entry), say("must be an amount such as {1}", formatMoney(1250)),
+                     std::string(text)};
     };
     const auto isDigit = [](char c) { return c >= '0' && c <= '9'; };
     const auto isBlank = [](char c) { return c == ' ' || c == '\t'; };
@@ -71,7 +74,7 @@ Result<std::int64_t> parseMoney(std::string_view text, std::string_view entry) {
          std::string(whole) + std::string(part) + std::string(2 - part.size(), '0')) {
         hundredths = hundredths * 10 + (digit - '0');
         if (hundredths > greatestPrice) {
-            return Fault{std::string(entry), "must be at most " + formatMoney(greatestPrice),
+            return Fault{std::string(entry), say("must be at most {1}", formatMoney(greatestPrice)),
                          std::string(text)};
         }
     }

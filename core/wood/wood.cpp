@@ -2,6 +2,7 @@
 
 #include "core/wood/catalogue.h"
 #include "core/wood/names.h"
+#include "core/words/say.h"
 
 #include <nlohmann/json.hpp>
 
@@ -103,17 +104,17 @@ std::vector<Wood> readCatalogue() {
     return woods;
 }
 
-std::string entryName(const Wood& wood, std::size_t index, const char* what) {
-    const std::string which = isBlank(wood.name) ? std::to_string(index + 1) : wood.name;
-    return "Wood " + which + ", " + what;
+/// `entry` is to be said, with the wood in its place.
+std::string entryName(const Wood& wood, std::size_t index, const char* entry) {
+    return say(entry, isBlank(wood.name) ? std::to_string(index + 1) : wood.name);
 }
 
 /// Empty where the length may be the side of a section.
 std::string sectionRule(Length side) {
     if (side <= Length()) {
-        return "must be more than 0";
+        return say("must be more than 0");
     }
-    return side < greatestSection ? "" : "must be less than 1 km";
+    return side < greatestSection ? "" : say("must be less than 1 km");
 }
 
 }  // namespace
@@ -121,6 +122,15 @@ std::string sectionRule(Length side) {
 const std::vector<Wood>& woodCatalogue() {
     static const std::vector<Wood> woods = readCatalogue();
     return woods;
+}
+
+std::string spokenName(const Wood& catalogued) {
+    return sayIn("wood", catalogued.name);
+}
+
+Wood takenOver(Wood catalogued) {
+    catalogued.name = spokenName(catalogued);
+    return catalogued;
 }
 
 const Wood* findWood(const std::vector<Wood>& woods, const std::string& key) {
@@ -140,50 +150,61 @@ std::vector<Fault> faults(const std::vector<Wood>& woods, const Notation& notati
     std::set<std::string> letters;
     for (std::size_t i = 0; i < woods.size(); ++i) {
         const Wood& wood = woods[i];
-        const auto refuse = [&](const char* what, std::string rule, std::string value) {
-            found.push_back({entryName(wood, i, what), std::move(rule), std::move(value)});
+        const auto refuse = [&](const char* entry, std::string rule, std::string value) {
+            found.push_back({entryName(wood, i, entry), std::move(rule), std::move(value)});
         };
         if (!isKey(wood.key)) {
-            refuse("key", "must be lower case letters, digits and hyphens", wood.key);
+            refuse(noted("Wood {1}, key"), say("must be lower case letters, digits and hyphens"),
+                   wood.key);
         } else if (!keys.insert(wood.key).second) {
-            refuse("key", "must differ from the keys of the other woods", wood.key);
+            refuse(noted("Wood {1}, key"), say("must differ from the keys of the other woods"),
+                   wood.key);
         }
         if (isBlank(wood.name)) {
-            refuse("name", "must not be empty", "");
+            refuse(noted("Wood {1}, name"), say("must not be empty"), "");
         }
         if (!isLetter(wood.letter)) {
-            refuse("letter", "must be one or two capitals from A to Z", wood.letter);
+            refuse(noted("Wood {1}, letter"), say("must be one or two capitals from A to Z"),
+                   wood.letter);
         } else if (!letters.insert(wood.letter).second) {
-            refuse("letter", "must differ from the letters of the other woods", wood.letter);
+            refuse(noted("Wood {1}, letter"),
+                   say("must differ from the letters of the other woods"), wood.letter);
         }
-        const auto checkNumber = [&](const char* what, double value, double greatest,
-                                     const char* unit) {
+        const auto checkNumber = [&](const char* entry, double value, double greatest,
+                                     const char* rule) {
             if (!(value >= 0 && value <= greatest)) {
-                refuse(what,
-                       "must be from 0 to " + numberText(greatest) + unit + ", 0 where not known",
-                       numberText(value));
+                refuse(entry, say(rule, numberText(greatest)), numberText(value));
             }
         };
-        checkNumber("density", wood.density, WoodLimits::density, " kg/m³");
-        const auto checkSide = [&](const char* what, Length side) {
+        constexpr auto percents = noted("must be from 0 to {1} %, 0 where not known");
+        constexpr auto coefficients =
+            noted("must be from 0 to {1} for each 1 %, 0 where not known");
+        checkNumber(noted("Wood {1}, density"), wood.density, WoodLimits::density,
+                    noted("must be from 0 to {1} kg/m³, 0 where not known"));
+        const auto checkSide = [&](const char* entry, Length side) {
             if (const std::string rule = sectionRule(side); !rule.empty()) {
-                refuse(what, rule, formatExact(side, notation));
+                refuse(entry, rule, formatExact(side, notation));
             }
         };
-        checkSide("timber thickness", wood.timber.thickness);
-        checkSide("timber width", wood.timber.width);
-        checkNumber("radial shrinkage", wood.shrinkage.radial, WoodLimits::shrinkage, " %");
-        checkNumber("tangential shrinkage", wood.shrinkage.tangential, WoodLimits::shrinkage, " %");
-        checkNumber("volumetric shrinkage", wood.shrinkage.volumetric, WoodLimits::shrinkage, " %");
-        checkNumber("radial movement", wood.movement.radial, WoodLimits::movement, " for each 1 %");
-        checkNumber("tangential movement", wood.movement.tangential, WoodLimits::movement,
-                    " for each 1 %");
-        checkNumber("hardness", wood.hardness, WoodLimits::hardness, " N");
+        checkSide(noted("Wood {1}, timber thickness"), wood.timber.thickness);
+        checkSide(noted("Wood {1}, timber width"), wood.timber.width);
+        checkNumber(noted("Wood {1}, radial shrinkage"), wood.shrinkage.radial,
+                    WoodLimits::shrinkage, percents);
+        checkNumber(noted("Wood {1}, tangential shrinkage"), wood.shrinkage.tangential,
+                    WoodLimits::shrinkage, percents);
+        checkNumber(noted("Wood {1}, volumetric shrinkage"), wood.shrinkage.volumetric,
+                    WoodLimits::shrinkage, percents);
+        checkNumber(noted("Wood {1}, radial movement"), wood.movement.radial, WoodLimits::movement,
+                    coefficients);
+        checkNumber(noted("Wood {1}, tangential movement"), wood.movement.tangential,
+                    WoodLimits::movement, coefficients);
+        checkNumber(noted("Wood {1}, hardness"), wood.hardness, WoodLimits::hardness,
+                    noted("must be from 0 to {1} N, 0 where not known"));
         if (const std::int64_t price = wood.price.minorPerCubicMetre;
             price < 0 || price > WoodLimits::price) {
-            refuse("price",
-                   "must be from 0 to " + std::to_string(WoodLimits::price) +
-                       " hundredths per m³, 0 where not known",
+            refuse(noted("Wood {1}, price"),
+                   say("must be from 0 to {1} hundredths per m³, 0 where not known",
+                       WoodLimits::price),
                    std::to_string(price));
         }
     }

@@ -90,8 +90,14 @@ struct WoodLimits {
     static constexpr std::int64_t price = greatestPrice;
 };
 
-/// Woods that come with the program, from resources/woods.json, in the order of that file.
+/// Woods that come with the program, from resources/woods.json, in the order of that file and under
+/// their English names.
 const std::vector<Wood>& woodCatalogue();
+/// What a wood of the catalogue is called in the language that is spoken.
+std::string spokenName(const Wood& catalogued);
+/// A wood of the catalogue as a project takes it over: under that name, which from then on is the
+/// maker's.
+Wood takenOver(Wood catalogued);
 /// Null where the catalogue has no such key.
 const Wood* findWood(const std::vector<Wood>& woods, const std::string& key);
 /// -1 where there is no such key.

@@ -1,5 +1,6 @@
 #include "ui/window/glueform.h"
 
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/degrees.h"
 #include "ui/window/faultnote.h"
@@ -27,7 +28,7 @@ void GlueForm::fill() {
     section_->setLabelWidth(labelWidth);
     int which = 0;
     for (const GlueSetting& info : glueSettings()) {
-        const QString name = toQt(info.name);
+        const QString name = toQt(say(info.name));
         const bool degrees = std::string_view(info.unit) == "°C";
         auto* field = new NumberField(
             name, toQt(info.unit), info.least, info.greatest,
@@ -43,7 +44,7 @@ void GlueForm::fill() {
             section_->body());
         field->setObjectName(QStringLiteral("setting-") + toQt(info.key));
         field->line()->setObjectName(field->objectName() + QStringLiteral("-entry"));
-        field->setToolTip(tr("Source: %1.").arg(toQt(info.source)));
+        field->setToolTip(tr("Source: %1.").arg(toQt(say(info.source))));
         connect(field, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
         rows_.push_back({&info, field, section_->addRow(name, field), degrees});
         ++which;
@@ -73,7 +74,7 @@ void GlueForm::refresh() {
                                 shownDegrees(row.info->greatest, unit));
         }
         const QString measure = row.degrees ? degreeName(unit) : toQt(row.info->unit);
-        const QString name = toQt(row.info->name);
+        const QString name = toQt(say(row.info->name));
         row.label->setText(measure.isEmpty() ? name : tr("%1, %2").arg(name, measure));
         row.field->setValue(row.degrees ? shownDegrees(value, unit) : value);
     }

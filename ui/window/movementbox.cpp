@@ -93,7 +93,7 @@ void MovementBox::refresh() {
         QStringList results;
         for (const GlueUpNeeds& other : job.glue.glueUps) {
             if (alike(&other)) {
-                results << toQt(other.result);
+                results << toQt(shownLabel(other.result));
             }
         }
         told.push_back(&needs);

@@ -1,5 +1,6 @@
 #include "ui/window/patternpicker.h"
 
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
 #include "ui/window/faultnote.h"
@@ -120,12 +121,12 @@ int squaresIn(Length length, Length square) {
 PatternButton::PatternButton(const PatternInfo& info, QWidget* parent)
     : QAbstractButton(parent)
     , pattern_(info.pattern) {
-    const QString name = toQt(info.name);
+    const QString name = toQt(say(info.name));
     setText(name);
     setObjectName(QStringLiteral("pattern-") + toQt(info.key));
     setAccessibleName(name);
-    setAccessibleDescription(toQt(info.about));
-    setToolTip(name + QStringLiteral(" – ") + toQt(info.about));
+    setAccessibleDescription(toQt(say(info.about)));
+    setToolTip(name + QStringLiteral(" – ") + toQt(say(info.about)));
     setAttribute(Qt::WA_Hover);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
 }
@@ -311,7 +312,7 @@ void PatternPicker::lay(const PatternInfo& info) {
     std::optional<Fault> fault;
     if (laid) {
         laid_ = *recipe;
-        fault = document_.edit(tr("pattern %1").arg(toQt(info.name).toLower()), entry::none,
+        fault = document_.edit(tr("pattern %1").arg(toQt(say(info.name)).toLower()), entry::none,
                                [&](Project& changed) {
                                    changed.board.field = *laid;
                                    changed.recipe = *recipe;
@@ -320,8 +321,9 @@ void PatternPicker::lay(const PatternInfo& info) {
         fault = laid.fault();
     }
     if (fault) {
-        words_->say(this,
-                    tr("▲ No room for %1. %2").arg(toQt(info.name).toLower(), toQt(fault->text())));
+        words_->say(
+            this,
+            tr("▲ No room for %1. %2").arg(toQt(say(info.name)).toLower(), toQt(fault->text())));
     }
 }
 

@@ -3,6 +3,7 @@
 #include "core/bench/glue.h"
 #include "core/measure/number.h"
 #include "core/wood/air.h"
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/degrees.h"
 #include "ui/window/faultnote.h"
@@ -60,7 +61,7 @@ void PlaceForm::buildUse() {
     use_ = new QuietCombo(tr("Used as"), section_->body());
     use_->setObjectName(QStringLiteral("boardUse"));
     for (const BoardUseInfo& one : boardUses) {
-        use_->addItem(QString::fromUtf8(one.name));
+        use_->addItem(toQt(say(one.name)));
     }
     section_->addRow(tr("Used as"), use_);
     connect(use_, &QComboBox::activated, this, [this](int index) {
@@ -95,7 +96,7 @@ void PlaceForm::buildPlace() {
     place_ = new QuietCombo(tr("Place"), section_->body());
     place_->setObjectName(QStringLiteral("place"));
     for (const ClimatePreset& preset : climatePresets()) {
-        place_->addItem(toQt(preset.name));
+        place_->addItem(toQt(say(preset.name)));
     }
     place_->addItem(tr("Your own"));
     section_->addRow(tr("Place"), place_);
@@ -117,7 +118,7 @@ void PlaceForm::buildPlace() {
 }
 
 PlaceForm::Season PlaceForm::buildSeason(const ClimateSetting& info, int which) {
-    const QString name = toQt(info.name);
+    const QString name = toQt(say(info.name));
     const QString key = QString::fromLatin1(info.key);
     auto* both = new QWidget(section_->body());
     auto* row = new QHBoxLayout(both);
@@ -145,7 +146,7 @@ PlaceForm::Season PlaceForm::buildSeason(const ClimateSetting& info, int which) 
     row->addWidget(season.moisture);
     row->addWidget(season.air);
     both->setFocusProxy(season.moisture);
-    both->setToolTip(toQt(info.about));
+    both->setToolTip(toQt(say(info.about)));
     season.note = new FaultNote(section_->body());
     const auto wire = [&](NumberField* field, const QString& object) {
         field->setObjectName(object);
@@ -176,7 +177,7 @@ bool PlaceForm::byAir() const {
 
 QString PlaceForm::setMoisture(int which, double moisture) {
     const ClimateSetting& info = climateSettings()[static_cast<std::size_t>(which)];
-    return words(document_.edit(tr("change %1").arg(toQt(info.name).toLower()),
+    return words(document_.edit(tr("change %1").arg(toQt(say(info.name)).toLower()),
                                 entry::climate + which,
                                 [&](Project& project) { project.climate.*info.value = moisture; }));
 }
@@ -197,7 +198,8 @@ void PlaceForm::refresh() {
     const ClimatePreset* preset = presetOf(document_.project().climate);
     place_->setCurrentIndex(preset == nullptr ? static_cast<int>(presets.size())
                                               : static_cast<int>(preset - presets.data()));
-    place_->setToolTip(preset == nullptr ? QString() : tr("Source: %1.").arg(toQt(preset->source)));
+    place_->setToolTip(preset == nullptr ? QString()
+                                         : tr("Source: %1.").arg(toQt(say(preset->source))));
     for (const Season& season : seasons_) {
         refreshSeason(season);
     }
@@ -207,7 +209,7 @@ void PlaceForm::refreshUse() {
     const Project& project = document_.project();
     const BoardUseInfo& use = info(project.purpose.use);
     use_->setCurrentIndex(static_cast<int>(project.purpose.use));
-    QString about = QString::fromUtf8(use.about);
+    QString about = toQt(say(use.about));
     if (use.use != BoardUse::Unsaid) {
         const GlueAdvice glue = glueFor(use.use);
         const auto grade =

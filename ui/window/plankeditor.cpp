@@ -127,16 +127,16 @@ void PlankEditor::buildForm(FormSection* form, const QString& currency) {
     form->addRow(tr("Label"), label_);
     wood_ = new QuietCombo(tr("Wood"), form->body());
     wood_->setObjectName(QStringLiteral("plankWood"));
-    const auto offer = [this](const Wood& wood) {
+    const auto offer = [this](const Wood& wood, const std::string& name) {
         if (wood_->findData(toQt(wood.key)) < 0) {
-            wood_->addItem(woodChip(wood.colour, *this), toQt(wood.name), toQt(wood.key));
+            wood_->addItem(woodChip(wood.colour, *this), toQt(name), toQt(wood.key));
         }
     };
     for (const Wood& wood : woods_) {
-        offer(wood);
+        offer(wood, wood.name);
     }
     for (const Wood& wood : woodCatalogue()) {
-        offer(wood);
+        offer(wood, spokenName(wood));
     }
     form->addRow(tr("Wood"), wood_);
     connect(wood_, &QComboBox::activated, this, [this](int index) {
@@ -156,7 +156,8 @@ void PlankEditor::buildForm(FormSection* form, const QString& currency) {
                 plank_.price = 0;
                 return QString();
             }
-            const Result<std::int64_t> read = parseMoney(fromQt(text.trimmed()), "Price");
+            const Result<std::int64_t> read =
+                parseMoney(fromQt(text.trimmed()), fromQt(tr("Price")));
             if (!read.ok()) {
                 return toQt(read.fault().text());
             }

@@ -1,5 +1,6 @@
 #include "ui/window/priceform.h"
 
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/faultnote.h"
 #include "ui/window/formsection.h"
@@ -29,8 +30,8 @@ PriceForm::PriceForm(Document& document, FormSection* section)
 }
 
 void PriceForm::addSetting(const PriceSetting& info, int which) {
-    const QString name = toQt(info.name);
-    const QString unit = toQt(info.unit);
+    const QString name = toQt(say(info.name));
+    const QString unit = toQt(say(info.unit));
     const QString label = unit.isEmpty() ? name : tr("%1, %2").arg(name, unit);
     auto* field = new TextField(
         name,
@@ -55,7 +56,7 @@ void PriceForm::addSetting(const PriceSetting& info, int which) {
     if (info.price != nullptr) {
         field->line()->setPlaceholderText(tr("not known"));
     }
-    field->setToolTip(tr("Source: %1.").arg(toQt(info.source)));
+    field->setToolTip(tr("Source: %1.").arg(toQt(say(info.source))));
     connect(field, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
     section_->addRow(label, field);
     rows_.push_back({&info, field});
@@ -65,7 +66,7 @@ void PriceForm::addRounding() {
     rounding_ = new QuietCombo(tr("Price asked is"), section_->body());
     rounding_->setObjectName(QStringLiteral("price-rounding"));
     for (const FinalRoundingInfo& info : finalRoundings) {
-        rounding_->addItem(toQt(info.name));
+        rounding_->addItem(toQt(say(info.name)));
     }
     connect(rounding_, &QComboBox::activated, this, [this](int index) {
         document_.endSession();

@@ -1,5 +1,6 @@
 #include "ui/window/ratesform.h"
 
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/faultnote.h"
 #include "ui/window/formsection.h"
@@ -24,7 +25,7 @@ void RatesForm::fill() {
     section_->setLabelWidth(labelWidth);
     int which = 0;
     for (const RateSetting& info : rateSettings()) {
-        const QString name = toQt(info.name);
+        const QString name = toQt(say(info.name));
         const QString unit = toQt(info.unit);
         auto* field = new NumberField(
             name, unit, info.least, info.greatest,
@@ -37,7 +38,7 @@ void RatesForm::fill() {
             section_->body());
         field->setObjectName(QStringLiteral("setting-") + toQt(info.key));
         field->line()->setObjectName(field->objectName() + QStringLiteral("-entry"));
-        field->setToolTip(tr("Source: %1.").arg(toQt(info.source)));
+        field->setToolTip(tr("Source: %1.").arg(toQt(say(info.source))));
         connect(field, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
         section_->addRow(unit.isEmpty() ? name : tr("%1, %2").arg(name, unit), field);
         rows_.push_back({&info, field});

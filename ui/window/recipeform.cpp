@@ -1,5 +1,6 @@
 #include "ui/window/recipeform.h"
 
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/countfield.h"
 #include "ui/window/faultnote.h"
@@ -127,7 +128,7 @@ void RecipeForm::addCounts(Fields& fields, const PatternInfo& info) {
     const QString prefix = toQt(info.key) + QLatin1Char('-');
     for (std::size_t i = 0; i < info.counts.size(); ++i) {
         const PatternCount& count = info.counts[i];
-        const QString name = toQt(count.name);
+        const QString name = toQt(say(count.name));
         auto* field = new CountField(
             name, count.least, count.greatest,
             [this, name, i](int value) {
@@ -142,12 +143,12 @@ void RecipeForm::addCounts(Fields& fields, const PatternInfo& info) {
     }
     std::size_t next = 0;
     if (!info.together.empty()) {
-        fields.rows->addRow(toQt(info.together),
+        fields.rows->addRow(toQt(say(info.together)),
                             timesPair(fields.counts[0], fields.counts[1], fields.rows->body()));
         next = 2;
     }
     for (; next < fields.counts.size(); ++next) {
-        fields.rows->addRow(toQt(info.counts[next].name), fields.counts[next]);
+        fields.rows->addRow(toQt(say(info.counts[next].name)), fields.counts[next]);
     }
 }
 
@@ -167,7 +168,7 @@ LengthField* RecipeForm::lengthField(Fields& fields, const PatternInfo& info, co
 
 void RecipeForm::addLengths(Fields& fields, const PatternInfo& info) {
     for (std::size_t i = 0; i < info.lengths.size(); ++i) {
-        const QString name = toQt(info.lengths[i].name);
+        const QString name = toQt(say(info.lengths[i].name));
         LengthField* field = lengthField(
             fields, info, name, toQt(info.lengths[i].key), lengthEntries + static_cast<int>(i),
             [i](Recipe& recipe, Length length) { recipe.lengths[i] = length; });
@@ -198,7 +199,7 @@ void RecipeForm::addRoles(Fields& fields, const PatternInfo& info) {
     for (std::size_t i = 0; i < static_cast<std::size_t>(RecipeLimits::woods); ++i) {
         QString role = tr("wood %1").arg(i + 1);
         if (i < info.roles.size()) {
-            role = toQt(info.roles[i]);
+            role = toQt(sayIn("wood of a pattern", info.roles[i]));
             if (std::count(info.roles.begin(), info.roles.end(), info.roles[i]) > 1) {
                 role = tr("%1 %2").arg(role).arg(i + 1);
             }
@@ -278,7 +279,7 @@ void RecipeForm::refresh() {
     }
     const Recipe& recipe = *project.recipe;
     const PatternInfo& info = patternInfo(recipe.pattern);
-    lastName_ = toQt(info.name);
+    lastName_ = toQt(say(info.name));
     name_->setText(lastName_);
     about_->hide();
     Fields& fields = fieldsOf(recipe.pattern);

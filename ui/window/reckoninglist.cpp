@@ -2,6 +2,7 @@
 
 #include "core/sheets/quotepage.h"
 #include "core/shop/pricing.h"
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
@@ -205,7 +206,7 @@ QString ReckoningList::entryWords(int row) const {
     }
     for (const PriceSetting& setting : priceSettings()) {
         if (line(row).setting == setting.key) {
-            return tr("%1 ›").arg(toQt(setting.name));
+            return tr("%1 ›").arg(toQt(say(setting.name)));
         }
     }
     return QString();

@@ -1,5 +1,6 @@
 #include "ui/window/shopform.h"
 
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/countfield.h"
 #include "ui/window/formsection.h"
@@ -43,7 +44,7 @@ void ShopForm::fill(FormSection* section, bool machines) {
         if (isMachineLimit(info.setting) != machines) {
             continue;
         }
-        const QString name = toQt(info.name);
+        const QString name = toQt(say(info.name));
         auto* field = new LengthField(
             name,
             [this, &info, name](Length length) {
@@ -56,7 +57,7 @@ void ShopForm::fill(FormSection* section, bool machines) {
             section->body());
         field->setObjectName(QStringLiteral("setting-") + toQt(info.key));
         field->line()->setObjectName(field->objectName() + QStringLiteral("-entry"));
-        field->setToolTip(toQt(info.about));
+        field->setToolTip(toQt(say(info.about)));
         field->setRange(info.least, info.greatest);
         connect(field, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
         section->addRow(name, field);

@@ -156,15 +156,16 @@ public:
 
     void operator()(const GlueIn& glue) {
         for (const Inset& inset : glue.insets) {
-            words.lines << tr("%1 into %2").arg(toQt(inset.stick), toQt(inset.rail));
+            words.lines << tr("%1 into %2")
+                               .arg(toQt(shownLabel(inset.stick)), toQt(shownLabel(inset.rail)));
         }
         add(tr("Stands out"), glue.proud);
     }
 
     void operator()(const CutRails& cut) {
         for (const Rail& rail : cut.rails) {
-            add(cut.mitred ? tr("%1, long point to long point").arg(toQt(rail.label))
-                           : toQt(rail.label),
+            add(cut.mitred ? tr("%1, long point to long point").arg(toQt(shownLabel(rail.label)))
+                           : toQt(shownLabel(rail.label)),
                 rail.longPoint);
         }
     }
@@ -190,7 +191,8 @@ public:
             add(tr("Gap above and below"), border.gapY);
         }
         for (const Rail& rail : border.rails) {
-            add(tr("Rail %1, long point to long point").arg(toQt(rail.label)), rail.longPoint);
+            add(tr("Rail %1, long point to long point").arg(toQt(shownLabel(rail.label))),
+                rail.longPoint);
         }
         add(tr("Pin"), border.pinDiameter);
         add(tr("Pins from the edge"), border.pinFromEdge);
@@ -259,11 +261,11 @@ private:
             return QString();
         }
         if (all.size() > 4) {
-            return tr("%1 … %2").arg(toQt(all.front()), toQt(all.back()));
+            return tr("%1 … %2").arg(toQt(shownLabel(all.front())), toQt(shownLabel(all.back())));
         }
         QStringList list;
         for (const std::string& label : all) {
-            list << toQt(label);
+            list << toQt(shownLabel(label));
         }
         return list.join(QStringLiteral(", "));
     }

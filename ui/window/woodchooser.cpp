@@ -57,8 +57,8 @@ WoodChooser::WoodChooser(const std::vector<Wood>& taken, QWidget* parent)
     const std::vector<Wood>& all = woodCatalogue();
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (woodIndex(taken, all[i].key) < 0) {
-            auto* item =
-                new QListWidgetItem(woodChip(all[i].colour, *this), toQt(all[i].name), list_);
+            auto* item = new QListWidgetItem(woodChip(all[i].colour, *this),
+                                             toQt(spokenName(all[i])), list_);
             item->setData(Qt::UserRole, static_cast<int>(i));
         }
     }
@@ -83,7 +83,7 @@ const Wood* WoodChooser::woodOf(int row) const {
 
 void WoodChooser::accept(int row) {
     if (const Wood* wood = woodOf(row); wood != nullptr && isVisible()) {
-        const Wood picked = *wood;
+        const Wood picked = takenOver(*wood);
         hide();  // takes the preview back first
         Q_EMIT chosen(picked);
         close();

@@ -1,6 +1,7 @@
 #include "ui/window/woodform.h"
 
 #include "core/wood/ownwood.h"
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/faultnote.h"
 #include "ui/window/formsection.h"
@@ -185,7 +186,7 @@ void WoodForm::addSource(FormSection* section, Member member) {
     auto* note = new FaultNote(section->body());
     section->add(note);
     shown_.emplace_back([note, member](const Project&, const Wood& wood) {
-        const QString source = toQt(member(wood));
+        const QString source = toQt(say(member(wood)));
         note->rest(source.isEmpty() ? QString() : tr("Source: %1.").arg(source));
     });
 }

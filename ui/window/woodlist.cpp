@@ -195,8 +195,8 @@ void WoodList::openChooser(QWidget* button, int replacing) {
         if (wood == nullptr || replacing < 0) {
             Q_EMIT previewed(nullptr);
         } else {
-            Q_EMIT previewed(
-                std::make_shared<const Project>(withWood(document_.project(), *wood, replacing)));
+            Q_EMIT previewed(std::make_shared<const Project>(
+                withWood(document_.project(), takenOver(*wood), replacing)));
         }
     });
     connect(chooser, &WoodChooser::chosen, this, [this, replacing](const Wood& wood) {

@@ -1,6 +1,7 @@
 #include "ui/window/workingpopup.h"
 
 #include "core/sheets/hourwords.h"
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/tones.h"
 
@@ -41,7 +42,7 @@ QLabel* label(const QString& text, QWidget* parent, bool bold = false, bool quie
 
 QString termSource(TermKind kind) {
     if (const SettingInfo* info = settingInfo(settingOf(kind))) {
-        return toQt(info->name);
+        return toQt(say(info->name));
     }
     switch (kind) {
     case TermKind::PieceWidth:
@@ -121,8 +122,7 @@ void WorkingPopup::addFigure(const StepFigure& entry, const Notation& notation) 
         auto* value1 = label(amount, content_);
         value1->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
         grid_->addWidget(value1, row_, 0);
-        grid_->addWidget(label(QString::fromUtf8(termName(term.kind)), content_, false, true), row_,
-                         1);
+        grid_->addWidget(label(toQt(termName(term.kind)), content_, false, true), row_, 1);
         const QString source = termSource(term.kind);
         if (!source.isEmpty()) {
             QToolButton* to = link(source);

@@ -1,4 +1,6 @@
 #include "core/glueup/figure.h"
+#include "core/glueup/steps.h"
+#include "tests/core/words/spoken.h"
 
 #include <gtest/gtest.h>
 
@@ -39,11 +41,22 @@ TEST(Figure, TellsItsWorkingInTheUnitsOfTheMaker) {
 
 TEST(Figure, NamesEveryTermAndSetsTheOnesOfTheShop) {
     for (int kind = 0; kind <= static_cast<int>(TermKind::RoundingUp); ++kind) {
-        EXPECT_STRNE(termName(static_cast<TermKind>(kind)), "");
+        EXPECT_NE(termName(static_cast<TermKind>(kind)), "");
     }
     EXPECT_EQ(settingOf(TermKind::Kerf), Setting::Kerf);
     EXPECT_EQ(settingOf(TermKind::RoundingUp), Setting::LengthStep);
     EXPECT_EQ(settingOf(TermKind::PieceWidth), Setting::None);
+}
+
+TEST(Figure, LabelsThatAreWordsAreShownInTheMakersLanguage) {
+    for (const char* label : {"Field", "Top rail", "A", "A3", "A-1", "AB-spare", "A-spare2"}) {
+        EXPECT_EQ(shownLabel(label), label);
+    }
+    const Spoken german(Entries{{"Top rail", "Leiste oben"}, {"{1}-spare{2}", "{1}-Ersatz{2}"}});
+    EXPECT_EQ(shownLabel("Top rail"), "Leiste oben");
+    EXPECT_EQ(shownLabel("AB-spare"), "AB-Ersatz");
+    EXPECT_EQ(shownLabel("A-spare2"), "A-Ersatz2");
+    EXPECT_EQ(shownLabel("A-1"), "A-1");
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "core/wood/movement.h"
 #include "core/wood/wood.h"
+#include "tests/core/words/spoken.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -23,6 +24,19 @@ TEST(Catalogue, HasTheWoodsOfTheTrade) {
     }
     EXPECT_EQ(findWood(woodCatalogue(), "no-such-wood"), nullptr);
     EXPECT_EQ(&woodCatalogue(), &woodCatalogue()) << "read once";
+}
+
+TEST(Catalogue, AWoodIsTakenOverUnderTheNameOfTheLanguage) {
+    const Wood& cherry = *findWood(woodCatalogue(), "cherry");
+    EXPECT_EQ(takenOver(cherry), cherry);
+    const Spoken german(Entries{{"wood\x04"
+                                 "Cherry",
+                                 "Kirschbaum"}});
+    EXPECT_EQ(spokenName(cherry), "Kirschbaum");
+    Wood own = cherry;
+    own.name = "Kirschbaum";
+    EXPECT_EQ(takenOver(cherry), own);
+    EXPECT_EQ(cherry.name, "Cherry") << "the catalogue stays as it is";
 }
 
 TEST(Catalogue, EveryRowIsRight) {
