@@ -300,7 +300,7 @@ private:
         QuoteLine fixed{
             .key = "selling-fixed", .words = say("Selling, each sale"), .setting = "selling-fixed"};
         fixed.rate = say("{1} a sale", money(pricing_.sellingFixed));
-        fixed.working = say("once");
+        fixed.working = sayIn("price", "once");
         add(std::move(fixed), pricing_.sellingFixed);
 
         const std::int64_t part = pricing_.selling;

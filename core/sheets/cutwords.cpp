@@ -23,6 +23,7 @@ std::string whatComesOff(const SawCut& cut, const PlankCuts& plank,
         const auto& strips = names[static_cast<std::size_t>(cut.section)];
         std::vector<std::string> sorted = strips;
         std::sort(sorted.begin(), sorted.end(), labelBefore);
+        // Translators: a section, for the strips "A1, A3".
         return say("for {1}", labelList(sorted));
     }
     case CutOff::Strip:

@@ -24,10 +24,10 @@ void cutHead(Flow& flow) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
     const double base = flow.y + 4.2;
     constexpr Tone tone{type::small, true, Ink::Quiet};
-    flow.text(flow.left() + numberX, base, say("Cut"), tone, Align::Right);
+    flow.text(flow.left() + numberX, base, sayIn("column", "Cut"), tone, Align::Right);
     flow.text(flow.left() + setX, base, say("Set to"), tone, Align::Right);
     flow.text(flow.left() + whatX, base, say("Comes off"), tone);
-    flow.text(flow.right(), base, say("Done"), tone, Align::Right);
+    flow.text(flow.right(), base, sayIn("column", "Done"), tone, Align::Right);
     flow.y += 7;
 }
 

@@ -66,7 +66,7 @@ std::vector<Fault> faults(const CutRules& rules, const Notation& notation) {
                          std::to_string(rules.offcutPercent)});
     }
     if (rules.budget < 0) {
-        found.push_back({say("Search"), say("must have a budget of at least 0 steps"),
+        found.push_back({sayIn("entry", "Search"), say("must have a budget of at least 0 steps"),
                          std::to_string(rules.budget)});
     }
     return found;

@@ -325,17 +325,17 @@ std::vector<Fault> faults(const Timber& timber, const Notation& notation) {
         }
     }
     if (timber.pins.size() > mostPins) {
-        found.push_back({say("Pins"), say("must be at most {1}", mostPins),
+        found.push_back({sayIn("strip to plank", "Pins"), say("must be at most {1}", mostPins),
                          std::to_string(timber.pins.size())});
     }
     std::set<std::string> strips;
     for (const StripPin& pin : timber.pins) {
         if (pin.strip.empty() || pin.plank.empty()) {
-            found.push_back({say("Pin"), say("must name a strip and a plank"),
-                             sayIn("pin", "{1} to {2}", pin.strip, pin.plank)});
+            found.push_back({sayIn("strip to plank", "Pin"), say("must name a strip and a plank"),
+                             sayIn("strip to plank", "{1} to {2}", pin.strip, pin.plank)});
         } else if (!strips.insert(pin.strip).second) {
-            found.push_back(
-                {say("Pin of {1}", pin.strip), say("must be to one plank only"), pin.plank});
+            found.push_back({sayIn("strip to plank", "Pin of {1}", pin.strip),
+                             say("must be to one plank only"), pin.plank});
         }
     }
     return found;
