@@ -1,5 +1,6 @@
 #include "app/cli.h"
 
+#include "app/clihelp.h"
 #include "app/timbercli.h"
 #include "core/bench/job.h"
 #include "core/project/file.h"
@@ -9,15 +10,18 @@
 #include "core/sheets/ways.h"
 #include "core/timber/demand.h"
 #include "core/timber/worth.h"
+#include "core/words/say.h"
 #include "ui/paint/export.h"
 
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cstdio>
 #include <filesystem>
 #include <optional>
 #include <ostream>
+#include <sstream>
 #include <string_view>
 
 namespace kerfwright {
@@ -61,8 +65,9 @@ std::optional<Loaded> load(const std::string& file, std::ostream& err) {
     return Loaded{std::move(project).value(), std::move(job).value()};
 }
 
-constexpr const char* theCommands =
-    "the commands are plan, sheets, quote, picture, check, timber and rack; see --help";
+std::string theCommands() {
+    return sayList(std::array{"plan", "sheets", "quote", "picture", "check", "timber", "rack"});
+}
 
 /// Neither an option nor the name of a file: somebody meant a command.
 bool looksLikeCommand(const std::string& word) {
@@ -77,7 +82,7 @@ QString titleOf(const Project& project) {
 bool written(const std::string& path, const QByteArray& bytes, std::ostream& out,
              std::ostream& err) {
     if (bytes.isEmpty()) {
-        err << "kerfwright: " << path << ": could not be painted.\n";
+        err << "kerfwright: " << say("{1}: could not be painted.", path) << '\n';
         return false;
     }
     const QString fault = writeFileAtomically(QString::fromStdString(path), bytes);
@@ -107,16 +112,27 @@ ExitCode plan(const Loaded& loaded, bool json, std::ostream& out) {
     return Done;
 }
 
+std::string severityName(Severity severity) {
+    switch (severity) {
+    case Severity::Danger:
+        return sayIn("severity", "danger");
+    case Severity::Caution:
+        return sayIn("severity", "caution");
+    case Severity::Note:
+        break;
+    }
+    return sayIn("severity", "note");
+}
+
 ExitCode check(const Loaded& loaded, const std::string& file, std::ostream& out) {
     const Job& job = loaded.job;
-    out << file << ": the plan was carried out on the virtual bench and gives the wished board ("
-        << job.steps.steps.size() << " steps, " << job.plan.glueUps
-        << (job.plan.glueUps == 1 ? " glue-up" : " glue-ups") << ").\n";
+    out << say("{1}: the plan was carried out on the virtual bench and gives the wished board "
+               "({2}, {3}).",
+               file, sayCount(job.steps.steps.size(), "{1} step", "{1} steps"),
+               sayCount(job.plan.glueUps, "{1} glue-up", "{1} glue-ups"))
+        << '\n';
     for (const Caution& caution : job.cautions) {
-        const char* word = caution.severity == Severity::Danger    ? "danger"
-                           : caution.severity == Severity::Caution ? "caution"
-                                                                   : "note";
-        out << word;
+        out << severityName(caution.severity);
         if (!caution.steps.empty()) {
             out << ", " << whichSteps(caution);
         }
@@ -153,8 +169,11 @@ ExitCode writeSheets(const Loaded& loaded, const Request& request, std::ostream&
     const std::filesystem::path folder(request.out);
     std::filesystem::create_directories(folder, fault);
     if (!std::filesystem::is_directory(folder)) {
-        err << "kerfwright: " << request.out << ": is no folder and none could be made"
-            << (fault ? ": " + fault.message() : std::string()) << ".\n";
+        err << "kerfwright: "
+            << (fault ? say("{1}: is no folder and none could be made: {2}.", request.out,
+                            fault.message())
+                      : say("{1}: is no folder and none could be made.", request.out))
+            << '\n';
         return Problem;
     }
     int number = 0;
@@ -199,6 +218,13 @@ ExitCode writeQuote(const Loaded& loaded, const Request& request, std::ostream& 
     return written(request.out, toPdf(pages, paper, titleOf(project)), out, err) ? Done : Problem;
 }
 
+/// As streams write it: "0.05", "14.2857".
+std::string numberText(double number) {
+    std::ostringstream text;
+    text << number;
+    return text.str();
+}
+
 ExitCode writePicture(const Loaded& loaded, const Request& request, std::ostream& out,
                       std::ostream& err) {
     const Project& project = loaded.project;
@@ -212,8 +238,11 @@ ExitCode writePicture(const Loaded& loaded, const Request& request, std::ostream
     }
     const double longest = std::max(drawing.extent.width, drawing.extent.height);
     if (longest * request.scale > greatestPixels) {
-        err << "kerfwright: Scale: must be at most " << greatestPixels / longest
-            << " pixels per mm for this board; got " << request.scale << ".\n";
+        const Fault fault{say("Scale"),
+                          say("must be at most {1} pixels per mm for this board",
+                              numberText(greatestPixels / longest)),
+                          numberText(request.scale)};
+        err << "kerfwright: " << fault.text() << '\n';
         return Problem;
     }
     const QByteArray png = toPng(drawing, request.scale, paperTheme());
@@ -229,61 +258,68 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
     std::string paper;
     std::string reader = "customer";
 
-    CLI::App app("Plans patterned solid-wood boards: from the wish to the cut sheets.",
+    CLI::App app(say("Plans patterned solid-wood boards: from the wish to the cut sheets."),
                  "kerfwright");
-    app.set_version_flag("--version", "kerfwright " KERFWRIGHT_VERSION);
-    app.footer("Without a command the window opens.\n"
-               "Ends with 0: done, 1: the project has a problem, 2: wrong usage.");
+    beginHelp(app);
+    app.set_version_flag("--version", "kerfwright " KERFWRIGHT_VERSION,
+                         say("Display program version information and exit"));
+    app.footer(say("Without a command the window opens.") + "\n" +
+               say("Ends with 0: done, 1: the project has a problem, 2: wrong usage."));
     app.require_subcommand(0, 1);
-    app.add_option("FILE", request.file, "Project to open in the window (*.kerfwright)");
+    app.add_option("FILE", request.file, say("Project to open in the window (*.kerfwright)"));
 
-    const auto command = [&](const char* name, const char* about) {
+    const std::string aboutJson = say("As JSON, for other programs");
+    const std::string aboutPaper = say("a4 or letter; if not given, by the units of the project");
+    const auto command = [&](const char* name, const std::string& about) {
         CLI::App* sub = app.add_subcommand(name, about);
-        sub->add_option("FILE", request.file, "Project (*.kerfwright)")->required();
+        sub->add_option("FILE", request.file, say("Project (*.kerfwright)"))->required();
         return sub;
     };
-    CLI::App* plan = command("plan", "Write the plan: every step with every setting");
-    plan->add_flag("--json", request.json, "As JSON, for other programs");
-    plan->add_flag("--all", request.all, "Instead: all ways to glue the board, side by side");
+    CLI::App* plan = command("plan", say("Write the plan: every step with every setting"));
+    plan->add_flag("--json", request.json, aboutJson);
+    plan->add_flag("--all", request.all, say("Instead: all ways to glue the board, side by side"));
 
-    CLI::App* sheets = command("sheets", "Write the cut sheets");
-    sheets->add_option("--out", request.out, "File for PDF, folder for SVG")->required();
-    sheets->add_option("--format", format, "pdf: one file; svg: a folder, one file a sheet")
+    CLI::App* sheets = command("sheets", say("Write the cut sheets"));
+    sheets->add_option("--out", request.out, say("File for PDF, folder for SVG"))->required();
+    sheets->add_option("--format", format, say("pdf: one file; svg: a folder, one file a sheet"))
         ->check(CLI::IsMember({"pdf", "svg"}))
         ->capture_default_str();
-    sheets->add_option("--paper", paper, "a4 or letter; if not given, by the units of the project")
-        ->check(CLI::IsMember({"a4", "letter"}));
+    sheets->add_option("--paper", paper, aboutPaper)->check(CLI::IsMember({"a4", "letter"}));
 
-    CLI::App* quoted = command("quote", "Write what to ask for the board, line by line");
-    CLI::Option* asJson = quoted->add_flag("--json", request.json, "As JSON, for other programs");
-    CLI::Option* asPdf =
-        quoted->add_option("--out", request.out, "Instead: a file that ends in .pdf, to hand over")
-            ->check([](const std::string& path) {
-                return endsWith(path, ".pdf") ? std::string() : path + ": must end in .pdf";
-            });
+    CLI::App* quoted = command("quote", say("Write what to ask for the board, line by line"));
+    CLI::Option* asJson = quoted->add_flag("--json", request.json, aboutJson);
+    CLI::Option* asPdf = quoted
+                             ->add_option("--out", request.out,
+                                          say("Instead: a file that ends in .pdf, to hand over"))
+                             ->check([](const std::string& path) {
+                                 return endsWith(path, ".pdf")
+                                            ? std::string()
+                                            : say("{1}: must end in {2}", path, ".pdf");
+                             });
     asPdf->excludes(asJson);
-    quoted->add_option("--for", reader, "customer: the quote; maker: the reckoning behind it")
+    quoted->add_option("--for", reader, say("customer: the quote; maker: the reckoning behind it"))
         ->needs(asPdf)
         ->check(CLI::IsMember({"customer", "maker"}))
         ->capture_default_str();
-    quoted->add_option("--paper", paper, "a4 or letter; if not given, by the units of the project")
+    quoted->add_option("--paper", paper, aboutPaper)
         ->needs(asPdf)
         ->check(CLI::IsMember({"a4", "letter"}));
 
-    CLI::App* picture = command("picture", "Write the board from above as a picture");
-    picture->add_option("--out", request.out, "File that ends in .png or .svg")
+    CLI::App* picture = command("picture", say("Write the board from above as a picture"));
+    picture->add_option("--out", request.out, say("File that ends in .png or .svg"))
         ->required()
         ->check([](const std::string& path) {
             return endsWith(path, ".png") || endsWith(path, ".svg")
                        ? std::string()
-                       : path + ": must end in .png or .svg";
+                       : say("{1}: must end in {2} or {3}", path, ".png", ".svg");
         });
-    picture->add_option("--scale", request.scale, "Pixels per mm of a PNG")
+    picture->add_option("--scale", request.scale, say("Pixels per mm of a PNG"))
         ->check(CLI::Range(leastScale, greatestScale))
         ->capture_default_str();
 
-    CLI::App* check = command("check", "Read, plan and carry out on the virtual bench");
+    CLI::App* check = command("check", say("Read, plan and carry out on the virtual bench"));
     const TimberCommands timber = addTimberCommands(app, request.timber, paper);
+    endHelp(app);
 
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
@@ -296,13 +332,15 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
         };
         if (!asked && !arguments.empty() && looksLikeCommand(arguments.front()) &&
             !known(arguments.front())) {
-            err << "“" << arguments.front() << "” is no command; " << theCommands << ".\n";
+            err << say("“{1}” is no command; the commands are {2}; see --help.", arguments.front(),
+                       theCommands())
+                << '\n';
         }
         return {{}, asked ? Done : Usage};
     }
 
     if (!(request.scale >= leastScale)) {  // "nan" is a number to the reader of options
-        err << "--scale: must be a number\n";
+        err << say("{1}: must be a number", "--scale") << '\n';
         return {{}, Usage};
     }
     request.command = plan->parsed()            ? Command::Plan
@@ -328,16 +366,20 @@ bool mayOpenWindow(const Request& request, bool hasDisplay, std::ostream& err) {
     const bool command = missing && looksLikeCommand(request.file);
     // With a display the window tells of a missing file; a mistyped command needs no window.
     if (missing && (command || !hasDisplay)) {
-        err << "kerfwright: " << request.file << ": there is no such file";
-        if (command) {
-            err << ", and no such command; " << theCommands;
-        }
-        err << ".\n";
+        err << "kerfwright: "
+            << (command ? say("{1}: there is no such file, and no such command; the commands are "
+                              "{2}; see --help.",
+                              request.file, theCommands())
+                        : say("{1}: there is no such file.", request.file))
+            << '\n';
         return false;
     }
     if (!hasDisplay) {
-        err << "kerfwright: there is no display to open a window on. The commands plan, sheets, "
-               "quote, picture, check, timber and rack work without one; see --help.\n";
+        err << "kerfwright: "
+            << say("there is no display to open a window on. The commands {1} work without one; "
+                   "see --help.",
+                   theCommands())
+            << '\n';
     }
     return hasDisplay;
 }
@@ -381,7 +423,7 @@ ExitCode carryOut(const Request& request, std::ostream& out, std::ostream& err) 
     const ExitCode code = carriedOut(request, out, err);
     out.flush();
     if (!out) {
-        err << "kerfwright: the output could not be written.\n";
+        err << "kerfwright: " << say("the output could not be written.") << '\n';
         return Problem;
     }
     return code;

@@ -7,13 +7,15 @@
 #include "core/sheets/timbertext.h"
 #include "core/timber/demand.h"
 #include "core/timber/rackcsv.h"
+#include "core/timber/timberwords.h"
+#include "core/words/say.h"
 #include "ui/paint/export.h"
 
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <fstream>
 #include <ostream>
-#include <sstream>
 #include <utility>
 
 namespace kerfwright {
@@ -36,9 +38,10 @@ Result<Rack> readRack(const std::string& path) {
         bytes.append(block, static_cast<std::size_t>(file.gcount()));
     }
     if (!file.eof()) {
-        return Fault{
-            path, bytes.size() > greatestTable ? "must be at most 64 MiB" : "must be readable",
-            bytes.size() > greatestTable ? "more" : "no such file, or no right to read it"};
+        return bytes.size() > greatestTable
+                   ? Fault{path, say("must be at most {1}", "64 MiB"), sayIn("got", "more")}
+                   : Fault{path, say("must be readable"),
+                           say("no such file, or no right to read it")};
     }
     return rackFromCsv(bytes);
 }
@@ -76,6 +79,14 @@ bool load(const TimberRequest& request, std::vector<Project>& projects, std::ost
     return true;
 }
 
+/// In a column of its own.
+std::string answer(bool yes) {
+    constexpr std::size_t width = 5;
+    std::string word = yes ? say("yes") : say("no");
+    word.resize(std::max(width, word.size() + 1), ' ');
+    return word;
+}
+
 ExitCode tellEach(std::vector<Project> projects, std::ostream& out) {
     const Timber timber = projects.front().timber;
     for (Project& project : projects) {
@@ -86,17 +97,12 @@ ExitCode tellEach(std::vector<Project> projects, std::ostream& out) {
         project.timber.pins.clear();
         const Result<Batch> batch = planBatch({std::move(project)});
         if (!batch) {
-            out << "no   " << name << "\n       " << batch.fault().text() << '\n';
+            out << answer(false) << name << "\n       " << batch.fault().text() << '\n';
             continue;
         }
-        out << (batch->timber.layout.isComplete() ? "yes  " : "no   ") << name << '\n';
-        if (!batch->timber.layout.isComplete()) {
-            std::istringstream lines(shortage(batch->timber, woods, notation));
-            std::string line;
-            std::getline(lines, line);
-            while (std::getline(lines, line)) {
-                out << "       missing: " << line << '\n';
-            }
+        out << answer(batch->timber.layout.isComplete()) << name << '\n';
+        for (const std::string& words : shortageWords(batch->timber, woods, notation)) {
+            out << "       " << words << '\n';
         }
     }
     return Done;
@@ -114,11 +120,13 @@ ExitCode tellLargest(const Project& project, Growth growth, std::ostream& out, s
         tell(err, "", largest.fault());
         return Problem;
     }
-    out << "The largest board from this rack has " << largest->field.words << ": a field of "
-        << formatBare(largest->field.field.width(), project.notation) << " × "
-        << format(largest->field.field.height(), project.notation) << ".\n"
-        << (largest->isSure ? "The next size is proven not to fit.\n"
-                            : "The next size was not found to fit, which is no proof.\n");
+    out << say("The largest board from this rack has {1}: a field of {2} × {3}.",
+               largest->field.words, formatBare(largest->field.field.width(), project.notation),
+               format(largest->field.field.height(), project.notation))
+        << '\n'
+        << (largest->isSure ? say("The next size is proven not to fit.")
+                            : say("The next size was not found to fit, which is no proof."))
+        << '\n';
     return Done;
 }
 
@@ -127,43 +135,45 @@ ExitCode tellLargest(const Project& project, Growth growth, std::ostream& out, s
 TimberCommands addTimberCommands(CLI::App& app, TimberRequest& request, std::string& paper) {
     TimberCommands added;
     added.timber = app.add_subcommand(
-        "timber", "Lay the strips on the planks of the rack, and say what to buy");
+        "timber", say("Lay the strips on the planks of the rack, and say what to buy"));
     added.timber
         ->add_option("FILE", request.files,
-                     "Projects (*.kerfwright); several are planned together, with the shop and the "
-                     "rack of the first")
+                     say("Projects (*.kerfwright); several are planned together, with the shop and "
+                         "the rack of the first"))
         ->required();
     added.timber->add_option("--rack", request.rackIn,
-                             "Table of planks (CSV) instead of the rack of the first project");
+                             say("Table of planks (CSV) instead of the rack of the first project"));
     added.timber->add_option("--rack-after", request.rackAfter,
-                             "Write the rack as it is once all is sawn, as a table (CSV)");
-    added.timber->add_option("--out", request.out, "Write one set of sheets, as PDF");
+                             say("Write the rack as it is once all is sawn, as a table (CSV)"));
+    added.timber->add_option("--out", request.out, say("Write one set of sheets, as PDF"));
     added.timber
-        ->add_option("--paper", paper, "a4 or letter; if not given, by the units of the project")
+        ->add_option("--paper", paper,
+                     say("a4 or letter; if not given, by the units of the project"))
         ->check(CLI::IsMember({"a4", "letter"}));
     CLI::Option* largest =
         added.timber
             ->add_option("--largest", request.growth,
-                         "Instead: the largest board from this rack, by the size of its squares or "
-                         "by more rows and columns")
+                         say("Instead: the largest board from this rack, by the size of its "
+                             "squares or by more rows and columns"))
             ->check(CLI::IsMember({"squares", "cells"}));
     CLI::Option* each = added.timber->add_flag(
-        "--each", request.each, "Instead: which of the boards the rack suffices for, one by one");
-    added.timber->add_flag("--json", request.json, "As JSON, for other programs");
+        "--each", request.each,
+        say("Instead: which of the boards the rack suffices for, one by one"));
+    added.timber->add_flag("--json", request.json, say("As JSON, for other programs"));
     largest->excludes(each);
 
-    added.rack = app.add_subcommand("rack", "Exchange the rack of a project as a table (CSV)");
-    added.rack->add_option("FILE", request.files, "Project (*.kerfwright)")
+    added.rack = app.add_subcommand("rack", say("Exchange the rack of a project as a table (CSV)"));
+    added.rack->add_option("FILE", request.files, say("Project (*.kerfwright)"))
         ->required()
         ->expected(1);
     CLI::Option* in = added.rack->add_option(
-        "--import", request.rackIn, "Put the planks of this table in the place of the rack");
+        "--import", request.rackIn, say("Put the planks of this table in the place of the rack"));
     CLI::Option* to =
-        added.rack->add_option("--export", request.rackOut, "Write the rack to this table");
+        added.rack->add_option("--export", request.rackOut, say("Write the rack to this table"));
     in->excludes(to);
     added.rack->callback([&request] {
         if (request.rackIn.empty() && request.rackOut.empty()) {
-            throw CLI::RequiredError("--import or --export");
+            throw CLI::RequiredError(say("{1} or {2}", "--import", "--export"));
         }
     });
     return added;
@@ -200,7 +210,8 @@ ExitCode carryOutTimber(const TimberRequest& request, std::ostream& out, std::os
         const QString fault = writeFileAtomically(QString::fromStdString(request.out), pdf);
         if (pdf.isEmpty() || !fault.isEmpty()) {
             err << "kerfwright: "
-                << (pdf.isEmpty() ? request.out + ": could not be painted." : fault.toStdString())
+                << (pdf.isEmpty() ? say("{1}: could not be painted.", request.out)
+                                  : fault.toStdString())
                 << '\n';
             return Problem;
         }
@@ -230,8 +241,9 @@ ExitCode carryOutRack(const TimberRequest& request, std::ostream& out, std::ostr
         tell(err, file, written.fault());
         return Problem;
     }
-    out << file << ": " << project.timber.rack.planks.size()
-        << (project.timber.rack.planks.size() == 1 ? " plank" : " planks") << " on the rack.\n";
+    out << sayCount(project.timber.rack.planks.size(), "{2}: {1} plank on the rack.",
+                    "{2}: {1} planks on the rack.", file)
+        << '\n';
     return Done;
 }
 

@@ -1,6 +1,7 @@
 #include "core/batch/batch.h"
 
 #include "core/timber/demand.h"
+#include "core/words/say.h"
 
 #include <utility>
 
@@ -8,15 +9,15 @@ namespace kerfwright {
 namespace {
 
 std::string nameOf(const Project& project, std::size_t index) {
-    const std::string number = "Board " + std::to_string(index + 1);
-    return project.titles.name.empty() ? number : number + ", " + project.titles.name;
+    return project.titles.name.empty() ? say("Board {1}", index + 1)
+                                       : say("Board {1}, {2}", index + 1, project.titles.name);
 }
 
 }  // namespace
 
 Result<Batch> planBatch(std::vector<Project> projects, const TimberCallback& callback) {
     if (projects.empty() || projects.size() > mostBoards) {
-        return Fault{"Batch", "must be of 1 to " + std::to_string(mostBoards) + " boards",
+        return Fault{say("Batch"), say("must be of 1 to {1} boards", mostBoards),
                      std::to_string(projects.size())};
     }
     Batch batch;

@@ -1,5 +1,6 @@
 // Allowances that a maker left out.
 #include "core/bench/rules.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -13,28 +14,29 @@ bool isCrosscut(const StepList& list) {
 }
 
 /// What a new shop begins with.
-std::vector<Remedy> usual(const Scene& on, Setting setting, const char* label) {
-    const Length value = (isMetric(on) ? metricShop() : inchShop()).*(settingInfo(setting)->value);
-    return withSetting(on, setting, value, label + text(on, value));
+Length usual(const Scene& on, Setting setting) {
+    return (isMetric(on) ? metricShop() : inchShop()).*(settingInfo(setting)->value);
 }
 
 }  // namespace
 
 void noTrimMargin(const Scene& on, Found& found) {
     if (on.shop.trimMargin <= Length{}) {
+        const Length margin = usual(on, Setting::TrimMargin);
         found.push_back(
             {Severity::Caution,
              "no-trim-margin",
-             "No trim margin",
-             "The trim margin is " + text(on, on.shop.trimMargin) +
-                 ": strips that slip in the clamps cannot be sawn straight afterwards.",
-             "Set a trim margin, usually " +
-                 text(on, on.notation.unit == Unit::Inches ? Length::inch(1, 8) : Length::mm(3)) +
-                 " a side.",
+             say("No trim margin"),
+             say("The trim margin is {1}: strips that slip in the clamps cannot be sawn straight "
+                 "afterwards.",
+                 text(on, on.shop.trimMargin)),
+             say("Set a trim margin, usually {1} a side.",
+                 text(on, isMetric(on) ? Length::mm(3) : Length::inch(1, 8))),
              -1,
              {},
              {},
-             usual(on, Setting::TrimMargin, "Set a trim margin of ")});
+             withSetting(on, Setting::TrimMargin, margin,
+                         say("Set a trim margin of {1}", text(on, margin)))});
     }
 }
 
@@ -49,15 +51,18 @@ void noSpareSlice(const Scene& on, Found& found) {
         const auto panels = static_cast<std::size_t>(
             std::count_if(on.plan.parts.begin(), on.plan.parts.end(),
                           [](const Part& part) { return part.role == Role::Panel; }));
-        Remedy one{"Cut one spare slice of each panel"};
+        Remedy one{say("Cut one spare slice of each panel")};
         one.shop = on.shop;
         one.shop->spareSlices = 1;
         found.push_back({Severity::Note,
                          "no-spare-slice",
-                         "No spare slice",
-                         "0 spare slices are cut from " + counted(panels, "panel", "panels") +
-                             ": one bad slice means another panel.",
-                         "Set one spare slice, unless timber is short.",
+                         say("No spare slice"),
+                         sayCount(panels,
+                                  "0 spare slices are cut from {1} panel: one bad slice means "
+                                  "another panel.",
+                                  "0 spare slices are cut from {1} panels: one bad slice means "
+                                  "another panel."),
+                         say("Set one spare slice, unless timber is short."),
                          -1,
                          {},
                          {},
@@ -67,18 +72,20 @@ void noSpareSlice(const Scene& on, Found& found) {
 
 void noSquaringCut(const Scene& on, Found& found) {
     if (on.shop.squaringCut <= Length{} && isCrosscut(on.list)) {
+        const Length cut = usual(on, Setting::SquaringCut);
         found.push_back({Severity::Caution,
                          "no-squaring-cut",
-                         "No squaring cut",
-                         "The squaring cut is " + text(on, on.shop.squaringCut) +
-                             ": the first slice of each panel has the end that the strips happened "
-                             "to have.",
-                         "Set a squaring cut, or see that every strip is cut square and glued "
-                         "flush at that end.",
+                         say("No squaring cut"),
+                         say("The squaring cut is {1}: the first slice of each panel has the end "
+                             "that the strips happened to have.",
+                             text(on, on.shop.squaringCut)),
+                         say("Set a squaring cut, or see that every strip is cut square and glued "
+                             "flush at that end."),
                          -1,
                          {},
                          {},
-                         usual(on, Setting::SquaringCut, "Set a squaring cut of ")});
+                         withSetting(on, Setting::SquaringCut, cut,
+                                     say("Set a squaring cut of {1}", text(on, cut)))});
     }
 }
 

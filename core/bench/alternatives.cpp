@@ -1,5 +1,7 @@
 #include "core/bench/alternatives.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -141,25 +143,29 @@ private:
 
 std::string sentenceFor(const Alternatives& result, const Proposals& found) {
     if (!found.locked.pieces.empty()) {
-        return "Pieces lock each other: no straight glue line parts them without a joint more.";
+        return say(
+            "Pieces lock each other: no straight glue line parts them without a joint more.");
     }
     if (result.all.empty() || found.all.empty()) {
         return "";
     }
-    const std::string bound = std::to_string(found.bound);
-    const std::string count = found.bound == 1 ? " glue-up." : " glue-ups.";
     int fewest = result.all.front().measures.glueUps;
     for (const Alternative& one : result.all) {
         fewest = std::min(fewest, one.measures.glueUps);
     }
     if (fewest < found.bound) {
-        return "Every piece whole, and no panel thinned, shifted or trimmed: at least " + bound +
-               (found.bound == 1 ? " glue-up is needed." : " glue-ups are needed.");
+        return sayCount(found.bound,
+                        "Every piece whole, and no panel thinned, shifted or trimmed: at least {1} "
+                        "glue-up is needed.",
+                        "Every piece whole, and no panel thinned, shifted or trimmed: at least {1} "
+                        "glue-ups are needed.");
     }
-    return found.proven && fewest == found.bound
-               ? "Proven: no plan has fewer than " + bound + count
-               : "At least " + bound + (found.bound == 1 ? " glue-up is" : " glue-ups are") +
-                     " needed; the fewest found are " + std::to_string(fewest) + ".";
+    if (found.proven && fewest == found.bound) {
+        return sayCount(found.bound, "Proven: no plan has fewer than {1} glue-up.",
+                        "Proven: no plan has fewer than {1} glue-ups.");
+    }
+    return sayCount(found.bound, "At least {1} glue-up is needed; the fewest found are {2}.",
+                    "At least {1} glue-ups are needed; the fewest found are {2}.", fewest);
 }
 
 }  // namespace
@@ -192,7 +198,7 @@ Result<Alternatives> alternatives(const Board& board, const std::vector<Wood>& w
         Choices own = choices;
         own.construction.clear();
         own.rows = columns ? RowChoice::Columns : RowChoice::Rows;
-        if (auto found = gathering.add(own, "", columns ? "Columns" : "Rows", nullptr)) {
+        if (auto found = gathering.add(own, "", columns ? say("Columns") : say("Rows"), nullptr)) {
             fault = found;
         }
     }

@@ -1,6 +1,7 @@
 // Borders round a field that moves.
 #include "core/bench/borderroom.h"
 #include "core/bench/rules.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <utility>
@@ -26,17 +27,54 @@ int borderStep(const Scene& on) {
 std::string howItMoves(const Scene& on) {
     const Climate& climate = on.conditions.climate;
     const ClimatePreset* place = presetOf(climate);
-    const BoardMovement& movement = on.movement;
-    std::string text = "Where the wood of a board goes from " + percent(climate.driest) + " to " +
-                       percent(climate.dampest) + " moisture in a year" +
-                       (place == nullptr ? std::string() : " (" + place->name + ")") +
-                       ", this field grows and shrinks by " + yearly(on, movement.width) +
-                       " across and " + yearly(on, movement.height) +
-                       " down, by how its rings lie. ";
-    if (!movement.unknownWoods.empty()) {
-        text += "Not all its woods are known: it may be more. ";
+    const std::string driest = percent(climate.driest);
+    const std::string dampest = percent(climate.dampest);
+    const std::string across = yearly(on, on.movement.width);
+    const std::string down = yearly(on, on.movement.height);
+    std::string text =
+        place == nullptr
+            ? say("Where the wood of a board goes from {1} to {2} moisture in a year, this field "
+                  "grows and shrinks by {3} across and {4} down, by how its rings lie.",
+                  driest, dampest, across, down)
+            : say("Where the wood of a board goes from {1} to {2} moisture in a year ({5}), this "
+                  "field grows and shrinks by {3} across and {4} down, by how its rings lie.",
+                  driest, dampest, across, down, say(place->name));
+    if (!on.movement.unknownWoods.empty()) {
+        text += " " + say("Not all its woods are known: it may be more.");
     }
     return text;
+}
+
+std::string titleOf(const Scene& on) {
+    const bool read = on.wish.border.cautionRead;
+    if (on.wish.build == Build::EndGrain) {
+        return read ? say("A border of long grain fixed round an end-grain field, as you decided")
+                    : say("A border of long grain fixed round an end-grain field");
+    }
+    return read ? say("A border fixed round a field that moves across its grain, as you decided")
+                : say("A border fixed round a field that moves across its grain");
+}
+
+/// Who has read it goes into it with open eyes; the wood moves all the same.
+std::string whatBursts(const Scene& on) {
+    const Border& border = on.wish.border;
+    const std::string wood = woodName(on, border.wood);
+    if (border.design == BorderDesign::EdgeBand) {
+        return border.cautionRead
+                   ? say("Rails of {1} hardly change along their length, so a glued band may burst "
+                         "at its ends or crack the field.",
+                         wood)
+                   : say("Rails of {1} hardly change along their length, so a glued band bursts at "
+                         "its ends or cracks the field.",
+                         wood);
+    }
+    return border.cautionRead
+               ? say("Rails of {1} hardly change along their length, so a glued frame may burst at "
+                     "its mitres or crack the field.",
+                     wood)
+               : say("Rails of {1} hardly change along their length, so a glued frame bursts at "
+                     "its mitres or cracks the field.",
+                     wood);
 }
 
 /// The wish with that border, where its rails and its field have room for it.
@@ -64,8 +102,10 @@ void offerFloating(const Scene& on, std::vector<Remedy>& remedies) {
     const Length x = gapFor(border, season.growthX, on.shop).value;
     const Length y = gapFor(border, season.growthY, on.shop).value;
     offer(on, border,
-          "Use a floating frame with a gap of " + text(on, x) +
-              (x == y ? "" : " at the sides and " + text(on, y) + " above and below"),
+          x == y
+              ? say("Use a floating frame with a gap of {1}", text(on, x))
+              : say("Use a floating frame with a gap of {1} at the sides and {2} above and below",
+                    text(on, x), text(on, y)),
           remedies);
 }
 
@@ -76,13 +116,13 @@ std::vector<Remedy> thatMove(const Scene& on) {
     border.cautionRead = false;
     if (on.wish.build == Build::EndGrain) {
         border.design = BorderDesign::EndGrainBand;
-        offer(on, border, "Use a band of end grain", remedies);
+        offer(on, border, say("Use a band of end grain"), remedies);
     } else {
         border.design = BorderDesign::BreadboardEnds;
-        offer(on, border, "Use breadboard ends", remedies);
+        offer(on, border, say("Use breadboard ends"), remedies);
     }
     border.width = Length();
-    offer(on, border, "Leave the border out", remedies);
+    offer(on, border, say("Leave the border out"), remedies);
     return remedies;
 }
 
@@ -92,26 +132,17 @@ void borderMoves(const Scene& on, Found& found) {
     if (!bindsTheField(on.wish)) {
         return;
     }
-    const bool endGrain = on.wish.build == Build::EndGrain;
-    const bool band = on.wish.border.design == BorderDesign::EdgeBand;
     const bool read = on.wish.border.cautionRead;
-    const std::string title = endGrain ? "A border of long grain fixed round an end-grain field"
-                                       : "A border fixed round a field that moves across its grain";
-    // Who has read it goes into it with open eyes; the wood moves all the same.
     found.push_back(
         {read ? Severity::Caution : Severity::Danger,
          "border-moves",
-         read ? title + ", as you decided" : title,
-         howItMoves(on) + "Rails of " + woodName(on, on.wish.border.wood) +
-             " hardly change along their length, so a glued " + (band ? "band" : "frame") +
-             (read ? " may burst at its " : " bursts at its ") + (band ? "ends" : "mitres") +
-             (read ? " or crack the field." : " or cracks the field."),
-         read ? "You have read this, and the plan glues the border. Keep the board in a "
-                "room of even air and away from water, and look at its joints in the "
-                "dampest season; a floating frame would be safe."
-              : "Do not glue this border to the field: let the field float in its "
-                "frame, or leave the border out; a board that gets wet is best without "
-                "one.",
+         titleOf(on),
+         howItMoves(on) + " " + whatBursts(on),
+         read ? say("You have read this, and the plan glues the border. Keep the board in a room "
+                    "of even air and away from water, and look at its joints in the dampest "
+                    "season; a floating frame would be safe.")
+              : say("Do not glue this border to the field: let the field float in its frame, or "
+                    "leave the border out; a board that gets wet is best without one."),
          borderStep(on),
          {},
          theBorder(),
@@ -133,14 +164,12 @@ void gapCloses(const Scene& on, Found& found) {
     offerFloating(on, remedies);
     found.push_back({Severity::Danger,
                      "gap-closes",
-                     "The gap closes before the field is largest",
-                     "The gap is " + text(on, *border.gap) +
-                         " a side. From build to the dampest "
-                         "season, at " +
-                         percent(on.conditions.climate.dampest) +
-                         " moisture, the field may grow by " + roundly(on, growth.toMm()) +
-                         ", and half of that goes to each side.",
-                     "Leave the gap to the season, or build with damper timber.",
+                     say("The gap closes before the field is largest"),
+                     say("The gap is {1} a side. From build to the dampest season, at {2} "
+                         "moisture, the field may grow by {3}, and half of that goes to each side.",
+                         text(on, *border.gap), percent(on.conditions.climate.dampest),
+                         roundly(on, growth.toMm())),
+                     say("Leave the gap to the season, or build with damper timber."),
                      borderStep(on),
                      {},
                      theBorder(),
@@ -158,16 +187,20 @@ void unknownMovement(const Scene& on, Found& found) {
     for (const int wood : on.movement.unknownWoods) {
         names.push_back(woodName(on, wood));
     }
-    const std::string pieces = counted(place.pieces.size(), "piece", "pieces");
-    found.push_back({Severity::Caution,
-                     "unknown-movement",
-                     "Movement of a wood is not known",
-                     "Nothing is said of how far " + listed(names) + " moves: " + pieces +
-                         " of it are reckoned as if they stayed as they are, gaps and slots too.",
-                     "Enter its shrinkage or its movement, or set the gap yourself.",
-                     borderStep(on),
-                     {},
-                     std::move(place)});
+    found.push_back(
+        {Severity::Caution,
+         "unknown-movement",
+         say("Movement of a wood is not known"),
+         sayCount(place.pieces.size(),
+                  "Nothing is said of how far {2} moves: {1} piece of it is reckoned as "
+                  "if it stayed as it is, gaps and slots too.",
+                  "Nothing is said of how far {2} moves: {1} pieces of it are reckoned "
+                  "as if they stayed as they are, gaps and slots too.",
+                  sayList(names)),
+         say("Enter its shrinkage or its movement, or set the gap yourself."),
+         borderStep(on),
+         {},
+         std::move(place)});
 }
 
 }  // namespace kerfwright::rules

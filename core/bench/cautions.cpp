@@ -1,6 +1,7 @@
 #include "core/bench/cautions.h"
 
 #include "core/bench/rules.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -41,12 +42,14 @@ std::vector<Caution> cautions(const Ground& ground) {
 }
 
 std::string whichSteps(const Caution& caution) {
-    std::string text;
-    for (std::size_t i = 0; i < caution.steps.size(); ++i) {
-        text += i == 0 ? "" : i + 1 == caution.steps.size() ? " and " : ", ";
-        text += std::to_string(caution.steps[i] + 1);
+    if (caution.steps.empty()) {
+        return {};
     }
-    return text.empty() ? text : (caution.steps.size() == 1 ? "step " : "steps ") + text;
+    std::vector<std::string> numbers;
+    for (const int step : caution.steps) {
+        numbers.push_back(std::to_string(step + 1));
+    }
+    return sayCount(numbers.size(), "step {2}", "steps {2}", sayList(numbers));
 }
 
 }  // namespace kerfwright

@@ -75,6 +75,6 @@ std::vector<Caution> cautions(const Ground& ground);
 
 /// The usual words on working safely, for every sheet. They defer to the machine's manual, local
 /// rules and trained people.
-const std::vector<std::string>& safetyWords();
+std::vector<std::string> safetyWords();
 
 }  // namespace kerfwright

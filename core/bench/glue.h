@@ -19,13 +19,13 @@ namespace kerfwright {
 /// A kind of clamp and the force that two people reached with it on average.
 struct ClampKind {
     const char* key;   ///< "parallel-jaw"
-    const char* name;  ///< "Parallel-jaw clamp"
+    const char* name;  ///< "Parallel-jaw clamp", to be said
     double poundsForce;
     double newtons() const { return poundsForce * 4.4482216152605; }
 };
 const std::vector<ClampKind>& clampKinds();
 /// Where those forces are from, and how far people differ.
-const char* clampSource();
+std::string clampSource();
 
 /// Colder glue takes longer: twice as long for every 10 °C, a rule of thumb (value from memory).
 struct GlueTimes {
@@ -90,14 +90,14 @@ GlueNeeds glueNeeds(const StepList& list, const std::vector<Wood>& woods, const 
 enum class WaterClass { D1, D2, D3, D4 };
 struct WaterClassInfo {
     WaterClass grade;
-    const char* name;  ///< "D3"
-    const char* use;
+    const char* name;         ///< "D3"
+    const char* use;          ///< to be said
     double greatestMoisture;  ///< of the wood in use, percent; 0 where the class names none
     double dryStrength;       ///< N/mm2, as tested by EN 205
     double wetStrength;       ///< N/mm2, still wet after 4 days in water; 0 where not asked for
 };
 const std::vector<WaterClassInfo>& waterClasses();
-const char* waterClassSource();
+std::string waterClassSource();
 
 struct GlueAdvice {
     WaterClass grade;

@@ -1,5 +1,6 @@
 // Glue-ups that the glue or the clamps do not bear. Advice: none of it stops a plan.
 #include "core/bench/rules.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -29,12 +30,8 @@ Hit hits(const Scene& on, Broken broken, Worse worse) {
     return hit;
 }
 
-std::string glueUps(std::size_t count, const char* one, const char* many) {
-    return counted(count, "glue-up", "glue-ups") + " " + (count == 1 ? one : many);
-}
-
-std::string rounded(double value) {
-    return std::to_string(std::lround(value));
+long rounded(double value) {
+    return std::lround(value);
 }
 
 }  // namespace
@@ -42,11 +39,12 @@ std::string rounded(double value) {
 void coldGlue(const Scene& on, Found& found) {
     const GlueShop& glue = on.conditions.glue;
     if (!on.glue.times && !on.glue.glueUps.empty()) {
-        found.push_back({Severity::Danger, "cold-glue", "Too cold to glue",
-                         "The shop is at " + rounded(glue.celsius) + " °C; below " +
-                             rounded(glue.leastCelsius) +
-                             " °C this glue dries to chalk and holds nothing.",
-                         "Warm shop, wood and glue, and keep them warm until the clamps come off.",
+        found.push_back({Severity::Danger, "cold-glue", say("Too cold to glue"),
+                         say("The shop is at {1} °C; below {2} °C this glue dries to chalk and "
+                             "holds nothing.",
+                             rounded(glue.celsius), rounded(glue.leastCelsius)),
+                         say("Warm shop, wood and glue, and keep them warm until the clamps come "
+                             "off."),
                          on.glue.glueUps.front().step});
     }
 }
@@ -61,16 +59,24 @@ void openTime(const Scene& on, Found& found) {
     if (hit.worst != nullptr) {
         const GlueUpNeeds& worst = *hit.worst;
         found.push_back(
-            {Severity::Caution, "open-time", "More joints than the glue stays open for",
-             glueUps(hit.steps.size(), "takes", "take") +
-                 " longer to spread than the glue may lie open. The largest, " + worst.result +
-                 ", has " + counted(static_cast<std::size_t>(worst.lines), "line", "lines") +
-                 " and takes " + rounded(worst.spreadMinutes) + " min; there is time for " +
-                 std::to_string(worst.linesInOpenTime) + " in " +
-                 rounded(on.glue.times->openMinutes) + " min.",
-             "Clamp it in " + std::to_string(worst.loads) +
-                 " loads and join those when they have set, use a slower glue, or have somebody "
-                 "help you spread it.",
+            {Severity::Caution, "open-time", say("More joints than the glue stays open for"),
+             sayCount(hit.steps.size(),
+                      "{1} glue-up takes longer to spread than the glue may lie open.",
+                      "{1} glue-ups take longer to spread than the glue may lie open.") +
+                 " " +
+                 sayCount(
+                     worst.lines,
+                     "The largest, {2}, has {1} line and takes {3} min; there is time for {4} "
+                     "in {5} min.",
+                     "The largest, {2}, has {1} lines and takes {3} min; there is time for {4} "
+                     "in {5} min.",
+                     worst.result, rounded(worst.spreadMinutes), worst.linesInOpenTime,
+                     rounded(on.glue.times->openMinutes)),
+             sayCount(worst.loads,
+                      "Clamp it in {1} load, use a slower glue, or have somebody help you spread "
+                      "it.",
+                      "Clamp it in {1} loads and join those when they have set, use a slower glue, "
+                      "or have somebody help you spread it."),
              worst.step, hit.steps, worst.final ? CautionPlace() : slicesOf(on, hit.results)});
     }
 }
@@ -87,12 +93,14 @@ void fewClamps(const Scene& on, Found& found) {
     if (hit.worst != nullptr) {
         const GlueUpNeeds& worst = *hit.worst;
         found.push_back(
-            {Severity::Note, "few-clamps", "Fewer clamps than books ask for",
-             glueUps(hit.steps.size(), "asks", "ask") + " for more than your " + rounded(owned) +
-                 ". The most, " + std::to_string(worst.clamps) + ", are for " + worst.result +
-                 ": " + rounded(worst.force / 1000) + " kN in all.",
-             "True joints hold with less: look for a line of squeezed-out glue along the whole "
-             "joint. Else borrow clamps, use stronger ones, or glue in smaller loads.",
+            {Severity::Note, "few-clamps", say("Fewer clamps than books ask for"),
+             sayCount(hit.steps.size(), "{1} glue-up asks for more than your {2}.",
+                      "{1} glue-ups ask for more than your {2}.", rounded(owned)) +
+                 " " +
+                 say("The most, {1}, are for {2}: {3} kN in all.", worst.clamps, worst.result,
+                     rounded(worst.force / 1000)),
+             say("True joints hold with less: look for a line of squeezed-out glue along the whole "
+                 "joint. Else borrow clamps, use stronger ones, or glue in smaller loads."),
              worst.step, hit.steps, worst.final ? CautionPlace() : slicesOf(on, hit.results)});
     }
 }
@@ -111,16 +119,17 @@ void hardToGlue(const Scene& on, Found& found) {
         }
     }
     if (!woods.empty()) {
-        found.push_back({Severity::Caution,
-                         "hard-to-glue",
-                         "A wood that glues with difficulty",
-                         counted(pieces, "piece is", "pieces are") + " of " + listed(names) +
-                             ", which the tables call hard to bond.",
-                         "Plane or sand the faces on the day, wipe them with a solvent that dries "
-                         "at once, and try a joint on offcuts first.",
-                         -1,
-                         {},
-                         piecesOf(on, woods)});
+        found.push_back(
+            {Severity::Caution,
+             "hard-to-glue",
+             say("A wood that glues with difficulty"),
+             sayCount(pieces, "{1} piece is of {2}, which the tables call hard to bond.",
+                      "{1} pieces are of {2}, which the tables call hard to bond.", sayList(names)),
+             say("Plane or sand the faces on the day, wipe them with a solvent that "
+                 "dries at once, and try a joint on offcuts first."),
+             -1,
+             {},
+             piecesOf(on, woods)});
     }
 }
 

@@ -1,5 +1,7 @@
 #include "core/bench/ground.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -93,15 +95,7 @@ std::string text(const Scene& on, Length length) {
 
 std::string woodName(const Scene& on, int wood) {
     const auto at = static_cast<std::size_t>(wood);
-    return wood >= 0 && at < on.woods.size() ? on.woods[at].name : "wood";
-}
-
-std::string listed(const std::vector<std::string>& names) {
-    std::string text;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-    }
-    return text;
+    return wood >= 0 && at < on.woods.size() ? on.woods[at].name : say("wood");
 }
 
 namespace {
@@ -152,16 +146,6 @@ CautionPlace piecesOf(const Scene& on, const std::vector<int>& woods) {
     return place;
 }
 
-std::string amountAt(const CautionPlace& place) {
-    if (place.pieces.empty()) {
-        return "The border is";
-    }
-    if (place.border) {
-        return counted(place.pieces.size(), "piece", "pieces") + " and the border are";
-    }
-    return counted(place.pieces.size(), "piece is", "pieces are");
-}
-
 CautionPlace piecesAt(const Scene& on, const std::vector<Joint>& joints) {
     const Field& field = on.wish.field;
     const Length ring = ringOf(on) > 0 ? on.wish.border.width : Length();
@@ -202,10 +186,6 @@ std::vector<Remedy> withSetting(const Scene& on, Setting setting, Length value, 
     return {std::move(remedy)};
 }
 
-std::string counted(std::size_t count, std::string_view one, std::string_view many) {
-    return std::to_string(count) + " " + std::string(count == 1 ? one : many);
-}
-
 std::string percent(double moisture) {
     const long tenths = std::lround(moisture * 10);
     return std::to_string(tenths / 10) +
@@ -221,7 +201,7 @@ std::string yearly(const Scene& on, const SeasonChange& change) {
     // Ends of a range that belong together: what swells most also shrinks most.
     const std::string least = roundly(on, change.toDampest.least - change.toDriest.greatest);
     const std::string greatest = roundly(on, change.toDampest.greatest - change.toDriest.least);
-    return least == greatest ? least : least + " to " + greatest;
+    return least == greatest ? least : say("{1} to {2}", least, greatest);
 }
 
 }  // namespace kerfwright::rules

@@ -6,7 +6,6 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -43,8 +42,6 @@ std::string woodName(const Scene& on, int wood);
 
 using Found = std::vector<Caution>;
 
-/// "A", "A and B", "A, B and C".
-std::string listed(const std::vector<std::string>& names);
 /// The slices of these panels, as rows of the field or, in a plan by columns, as its columns.
 CautionPlace slicesOf(const Scene& on, const std::vector<std::string>& panels);
 /// A row or column of the field as it was drawn, from one of the field as glued; empty where it
@@ -52,8 +49,7 @@ CautionPlace slicesOf(const Scene& on, const std::vector<std::string>& panels);
 std::optional<int> drawnLine(const Scene& on, int line, bool isRow);
 /// All pieces of these woods, and the border where it is of one of them.
 CautionPlace piecesOf(const Scene& on, const std::vector<int>& woods);
-/// "12 pieces are", "12 pieces and the border are", "The border is".
-std::string amountAt(const CautionPlace& place);
+
 /// The pieces that these joints run along or through.
 CautionPlace piecesAt(const Scene& on, const std::vector<Joint>& joints);
 /// Whether a millimetre is the maker's unit.
@@ -61,7 +57,6 @@ bool isMetric(const Scene& on);
 /// The shop with one setting changed, as a remedy; none where the setting cannot be that.
 std::vector<Remedy> withSetting(const Scene& on, Setting setting, Length value, std::string label);
 
-std::string counted(std::size_t count, std::string_view one, std::string_view many);
 /// "8 %", "8.5 %".
 std::string percent(double moisture);
 /// A movement in words, on the grid of the notation: nothing here is cut to it.

@@ -1,6 +1,7 @@
 #include "core/bench/hours.h"
 
 #include "core/bench/sessions.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,8 +17,13 @@ int passesFor(Length off, double pass) {
     return off <= Length() ? 0 : std::max(1, static_cast<int>(std::ceil(off.toMm() / pass - 1e-9)));
 }
 
-std::string passWords(const char* of, int passes) {
-    return std::string(of) + ", in " + std::to_string(passes) + (passes == 1 ? " pass" : " passes");
+std::string endGrainIn(int passes) {
+    // Translators: behind a square measure: "0.3 m² of end grain, in 15 passes".
+    return sayCount(passes, "of end grain, in {1} pass", "of end grain, in {1} passes");
+}
+std::string longGrainIn(int passes) {
+    // Translators: behind a square measure.
+    return sayCount(passes, "of long grain, in {1} pass", "of long grain, in {1} passes");
 }
 
 /// Walks through the step list, keeps the sizes of all workpieces and counts the work.
@@ -39,9 +45,10 @@ public:
         sand();
         const auto coats = static_cast<int>(rates_.coats);
         for (int coat = 1; coat <= coats; ++coat) {
-            begin(coats == 1 ? "Coat of finish" : "Coat " + std::to_string(coat));
+            begin(coats == 1 ? say("Coat of finish") : say("Coat {1}", coat));
             touch(board_);
-            add("of surface", "m²", longGrain_ + endGrain_, &BenchRates::coatArea);
+            // Translators: behind a square measure.
+            add(say("of surface"), "m²", longGrain_ + endGrain_, &BenchRates::coatArea);
             task_.wait = BenchWait::Finish;
             task_.waitMinutes = rates_.dryingHours * 60;
             end();
@@ -81,22 +88,33 @@ private:
             task_.terms.push_back({std::move(what), unit, count, rates_.*rate, row->key});
         }
     }
-    void add(int count, const char* one, const char* many, double BenchRates::*rate) {
-        add(count == 1 ? one : many, "", count, rate);
+    void add(std::string what, std::size_t count, double BenchRates::*rate) {
+        add(std::move(what), "", static_cast<double>(count), rate);
     }
     void settings(std::size_t count) {
-        add(static_cast<int>(count), "machine setting", "machine settings", &BenchRates::setting);
+        add(sayCount(count, "machine setting", "machine settings"), count, &BenchRates::setting);
     }
     void crosscuts(std::size_t count) {
-        add(static_cast<int>(count), "crosscut", "crosscuts", &BenchRates::crosscut);
+        add(sayCount(count, "crosscut", "crosscuts"), count, &BenchRates::crosscut);
+    }
+    void rips(std::size_t count) {
+        // Translators: cuts along the grain.
+        add(sayCount(count, "rip", "rips"), count, &BenchRates::rip);
+    }
+    void partsLaid(std::size_t count) {
+        add(sayCount(count, "part laid and fitted", "parts laid and fitted"), count,
+            &BenchRates::layPart);
     }
     void railsFitted(std::size_t count) {
-        add(static_cast<int>(count), "part fitted", "parts fitted", &BenchRates::fitRail);
+        add(sayCount(count, "part fitted", "parts fitted"), count, &BenchRates::fitRail);
     }
     void scraped(Length joint) {
-        add("of joint scraped", "m", joint.toMm() / 1000, &BenchRates::scrapeMetre);
+        // Translators: behind a length.
+        add(say("of joint scraped"), "m", joint.toMm() / 1000, &BenchRates::scrapeMetre);
     }
-    void clampsSet(int count) { add(count, "clamp set", "clamps set", &BenchRates::clamp); }
+    void clampsSet(std::size_t count) {
+        add(sayCount(count, "clamp set", "clamps set"), count, &BenchRates::clamp);
+    }
 
     void sets() {
         task_.wait = BenchWait::Glue;
@@ -108,7 +126,8 @@ private:
     }
     void spread(std::size_t lines) {
         if (lines > 0) {
-            task_.terms.push_back({lines == 1 ? "joint spread" : "joints spread", "",
+            // Translators: with glue.
+            task_.terms.push_back({sayCount(lines, "joint spread", "joints spread"), "",
                                    static_cast<double>(lines), shop_.secondsPerLine / 60,
                                    "glue-seconds-per-line"});
         }
@@ -116,7 +135,7 @@ private:
 
     void count(const Mill& work) {
         std::set<Length> thicknesses, widths, lengths;
-        std::size_t cuts = 0, rips = 0;
+        std::size_t cuts = 0, ripped = 0;
         double metres = 0;
         for (const MillLine& line : work.lines) {
             const std::size_t alike = line.strips.size();
@@ -128,7 +147,7 @@ private:
                                (wide ? 1 : 0);
             metres += static_cast<double>(alike) * passes * line.roughLength.value.toMm() / 1000;
             cuts += longer ? 2 * alike : alike;
-            rips += wide ? 2 * alike : alike;
+            ripped += wide ? 2 * alike : alike;
             thicknesses.insert(line.thickness.value);
             widths.insert(line.width.value);
             lengths.insert(line.length.value);
@@ -139,8 +158,9 @@ private:
         }
         settings(thicknesses.size() + widths.size() + lengths.size());
         crosscuts(cuts);
-        add(static_cast<int>(rips), "rip", "rips", &BenchRates::rip);
-        add("of milling passes", "m", metres, &BenchRates::millMetre);
+        rips(ripped);
+        // Translators: behind a length.
+        add(say("of milling passes"), "m", metres, &BenchRates::millMetre);
     }
 
     void count(const Glue& work) {
@@ -148,14 +168,13 @@ private:
             touch(laid.part);
         }
         touch(work.result);
-        add(static_cast<int>(work.parts.size()), "part laid and fitted", "parts laid and fitted",
-            &BenchRates::layPart);
+        partsLaid(work.parts.size());
         const auto needs =
             std::find_if(needs_.glueUps.begin(), needs_.glueUps.end(),
                          [this](const GlueUpNeeds& one) { return one.step == task_.step; });
         if (needs != needs_.glueUps.end()) {
             spread(static_cast<std::size_t>(needs->lines));
-            clampsSet(needs->clamps * needs->loads);
+            clampsSet(static_cast<std::size_t>(needs->clamps * needs->loads));
             scraped(needs->jointLength * needs->lines);
             task_.clamps = needs->clamps;
             if (needs_.times) {
@@ -171,7 +190,7 @@ private:
     void count(const Take& work) {
         touch(work.part.part);
         touch(work.result);
-        add(1, "part laid and fitted", "", &BenchRates::layPart);
+        partsLaid(1);
         stocks_[work.result] = {work.width.value, work.length.value, work.thickness.value};
         fieldLaid(work.result, work.part.lay, work.part.lay.turned);
     }
@@ -183,7 +202,7 @@ private:
         const int passes =
             passesFor(work.from.value - work.to.value, endGrain ? rates_.endPass : rates_.longPass);
         settings(1);
-        add(passWords(endGrain ? "of end grain" : "of long grain", passes), "m²",
+        add(endGrain ? endGrainIn(passes) : longGrainIn(passes), "m²",
             area(stock.width, stock.length).toSquareMetres() * passes,
             endGrain ? &BenchRates::flattenEnd : &BenchRates::flattenLong);
         stock.thickness = work.to.value;
@@ -227,13 +246,13 @@ private:
         }
         switch (sizing.in) {
         case SizedIn::Width:
-            add(static_cast<int>(cuts), "rip", "rips", &BenchRates::rip);
+            rips(cuts);
             break;
         case SizedIn::Length:
             crosscuts(cuts);
             break;
         case SizedIn::Thickness:
-            add(passWords("of long grain", passes), "m²", face, &BenchRates::flattenLong);
+            add(longGrainIn(passes), "m²", face, &BenchRates::flattenLong);
             break;
         }
     }
@@ -255,7 +274,8 @@ private:
                    : work.edges == 4 ? (stock.width + stock.length) * 2
                                      : ends(stock);
         }
-        add("of channel", "m", run.toMm() / 1000, &BenchRates::groove);
+        // Translators: behind a length; a groove or a rebate.
+        add(say("of channel"), "m", run.toMm() / 1000, &BenchRates::groove);
     }
     void count(const GlueIn& work) {
         Length sticks;
@@ -281,7 +301,8 @@ private:
         }
         settings(stops.size() + (work.mitred ? 1 : 0));
         if (work.mitred) {
-            add(static_cast<int>(work.rails.size()) * 2, "mitre", "mitres", &BenchRates::mitre);
+            const std::size_t mitres = work.rails.size() * 2;
+            add(sayCount(mitres, "mitre", "mitres"), mitres, &BenchRates::mitre);
         } else {
             crosscuts(work.rails.size() * 2);
         }
@@ -299,13 +320,15 @@ private:
                                 work.design == BorderDesign::FixedFrame;
             const std::size_t sides = work.rails.size();
             spread((mitred ? sides : 0) + (work.mustNotBeGlued ? 0 : sides));
-            clampsSet(static_cast<int>(sides));
+            clampsSet(sides);
             if (!work.mustNotBeGlued) {
                 scraped(edges);
             }
             sets();
         }
-        add(static_cast<int>(work.pins.size()) * 2, "pin", "pins", &BenchRates::pin);
+        const std::size_t pins = work.pins.size() * 2;
+        // Translators: holes bored and pins driven.
+        add(sayCount(pins, "pin", "pins"), pins, &BenchRates::pin);
         Stock& stock = stocks_[work.part];
         bordered_ = area(work.boardWidth.value, work.boardHeight.value).toSquareMetres() -
                     area(stock.width, stock.length).toSquareMetres();
@@ -316,7 +339,8 @@ private:
         touch(work.part);
         touch(work.stick);
         settings(1);
-        add(4, "corner keyed", "corners keyed", &BenchRates::key);
+        constexpr std::size_t corners = 4;
+        add(sayCount(corners, "corner keyed", "corners keyed"), corners, &BenchRates::key);
         sets();
     }
 
@@ -332,7 +356,7 @@ private:
 
     /// Edges of a border and of an end-grain field are side grain.
     void sand() {
-        begin("Sand the board");
+        begin(say("Sand the board"));
         touch(board_);
         const Stock& board = stocks_[board_];
         const double field = area(board.width, board.length).toSquareMetres() - bordered_;
@@ -344,8 +368,10 @@ private:
             endGrainUp_ || bordered_ > 0 ? 0 : area(ends(board), board.thickness).toSquareMetres();
         longGrain_ += edges - sawn;
         endGrain_ += sawn;
-        add("of long grain", "m²", longGrain_, &BenchRates::sandLong);
-        add("of end grain", "m²", endGrain_, &BenchRates::sandEnd);
+        // Translators: behind a square measure.
+        add(say("of long grain"), "m²", longGrain_, &BenchRates::sandLong);
+        // Translators: behind a square measure.
+        add(say("of end grain"), "m²", endGrain_, &BenchRates::sandEnd);
         end();
     }
 

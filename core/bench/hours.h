@@ -16,7 +16,7 @@ namespace kerfwright {
 
 /// `count` of something, each of which takes as long.
 struct TimeTerm {
-    std::string what;  ///< "crosscuts", "of end grain, in 15 passes"
+    std::string what;  ///< behind count and unit: "crosscuts", "of end grain, in 15 passes"
     const char* unit;  ///< of the count: "", "m" or "m²"
     double count = 0;
     double each = 0;      ///< minutes

@@ -1,6 +1,7 @@
 #include "core/bench/job.h"
 
 #include "core/glueup/deep.h"
+#include "core/words/say.h"
 
 #include <optional>
 #include <tuple>
@@ -15,15 +16,16 @@ std::optional<Fault> bandFault(const Board& board) {
         return std::nullopt;
     }
     if (board.build == Build::LongGrain) {
-        return Fault{"Border", "an end-grain band moves with an end-grain field, and needs one",
-                     "a long-grain build"};
+        return Fault{say("Border"),
+                     say("an end-grain band moves with an end-grain field, and needs one"),
+                     say("a long-grain build")};
     }
     constexpr auto most = static_cast<std::size_t>(BoardLimits::cellsAcross) - 2;
-    const std::pair<const char*, std::size_t> counts[] = {{"Columns", board.field.columns.size()},
-                                                          {"Rows", board.field.rows.size()}};
+    const std::pair<std::string, std::size_t> counts[] = {
+        {say("Columns"), board.field.columns.size()}, {say("Rows"), board.field.rows.size()}};
     for (const auto& [entry, count] : counts) {
         if (count > most) {
-            return Fault{entry, "must be at most " + std::to_string(most) + " inside a band",
+            return Fault{entry, say("must be at most {1} inside a band", most),
                          std::to_string(count)};
         }
     }
@@ -102,10 +104,13 @@ Result<Plan> plannedField(const Board& board, const std::vector<Wood>& woods, co
         const Result<Plan> made = planned(proposal, board, woods, shop, notation);
         if (made && cost(*made) < cost(*field) && made->glueUps <= field->glueUps) {
             Plan better = *made;
-            better.decidedBy = "Rows or columns alone would divide pieces with " +
-                               std::to_string(field->extraJoints.size()) +
-                               " joints that nobody drew; blocks glued from blocks need " +
-                               std::to_string(better.extraJoints.size()) + ".";
+            better.decidedBy =
+                sayCount(field->extraJoints.size(),
+                         "Rows or columns alone would divide pieces with {1} joint that nobody "
+                         "drew; blocks glued from blocks need {2}.",
+                         "Rows or columns alone would divide pieces with {1} joints that nobody "
+                         "drew; blocks glued from blocks need {2}.",
+                         better.extraJoints.size());
             field = std::move(better);
         }
     }
@@ -158,7 +163,7 @@ Result<Job> makeJob(const Board& board, const std::vector<Wood>& woods, const Sh
     job.steps = steps(job.plan, job.board, shop);
     job.proof = replay(job.steps, job.board, choices.mergeLike, job.season);
     if (!job.proof.ok()) {
-        return Fault{"Virtual bench", "the plan does not make the wished board",
+        return Fault{say("Virtual bench"), say("the plan does not make the wished board"),
                      job.proof.faults.front()};
     }
     job.glue = glueNeeds(job.steps, woods, conditions.glue);

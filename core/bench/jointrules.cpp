@@ -1,5 +1,6 @@
 // Joints that hold little, or that the drawing does not show.
 #include "core/bench/rules.h"
+#include "core/words/say.h"
 
 namespace kerfwright::rules {
 
@@ -13,16 +14,26 @@ void endToEnd(const Scene& on, Found& found) {
         const bool alongGrain =
             work.final ? on.plan.byColumns != on.plan.grainDown : work.along == GlueAlong::Down;
         if (alongGrain && work.parts.size() > 1) {
+            const std::size_t joints = work.parts.size() - 1;
             found.push_back(
                 {Severity::Caution, "end-to-end",
-                 !work.final         ? "Parts of " + work.result + " meet end grain to end grain"
-                 : on.plan.byColumns ? "Columns meet end grain to end grain"
-                                     : "Rows meet end grain to end grain",
-                 counted(work.parts.size() - 1, "joint", "joints") +
-                     (work.final ? " in the final glue-up join" : " in this glue-up join") +
-                     " sawn ends, which hold far less than long grain.",
-                 "Brush thin glue on the ends, let it soak in, then glue as usual. Never lift the "
-                 "board by one edge; back it with a frame or a substrate where it can be leant on.",
+                 !work.final         ? say("Parts of {1} meet end grain to end grain", work.result)
+                 : on.plan.byColumns ? say("Columns meet end grain to end grain")
+                                     : say("Rows meet end grain to end grain"),
+                 work.final
+                     ? sayCount(joints,
+                                "{1} joint in the final glue-up joins sawn ends, which hold far "
+                                "less than long grain.",
+                                "{1} joints in the final glue-up join sawn ends, which hold far "
+                                "less than long grain.")
+                     : sayCount(joints,
+                                "{1} joint in this glue-up joins sawn ends, which hold far less "
+                                "than long grain.",
+                                "{1} joints in this glue-up join sawn ends, which hold far less "
+                                "than long grain."),
+                 say("Brush thin glue on the ends, let it soak in, then glue as usual. Never lift "
+                     "the board by one edge; back it with a frame or a substrate where it can be "
+                     "leant on."),
                  step});
         }
     });
@@ -33,12 +44,13 @@ void extraJoints(const Scene& on, Found& found) {
         found.push_back(
             {Severity::Note,
              "extra-joints",
-             "Joints inside pieces",
-             counted(on.plan.extraJoints.size(), "joint was", "joints were") +
-                 " added inside pieces that straight glue lines or the timber's section "
-                 "cannot give whole; they are drawn dashed.",
-             "Pick strips of one plank for both sides of such a joint, or change the "
-             "pattern.",
+             say("Joints inside pieces"),
+             sayCount(on.plan.extraJoints.size(),
+                      "{1} joint was added inside a piece that straight glue lines or the timber's "
+                      "section cannot give whole; it is drawn dashed.",
+                      "{1} joints were added inside pieces that straight glue lines or the "
+                      "timber's section cannot give whole; they are drawn dashed."),
+             say("Pick strips of one plank for both sides of such a joint, or change the pattern."),
              -1,
              {},
              piecesAt(on, on.plan.extraJoints)});
@@ -47,16 +59,18 @@ void extraJoints(const Scene& on, Found& found) {
 
 void omittedJoints(const Scene& on, Found& found) {
     if (!on.plan.omittedJoints.empty()) {
-        Remedy each{"Make each piece of its own strip"};
+        Remedy each{say("Make each piece of its own strip")};
         each.choices = on.choices;
         each.choices->mergeLike = false;
         found.push_back({Severity::Note,
                          "omitted-joints",
-                         "Joints left out",
-                         counted(on.plan.omittedJoints.size(), "joint", "joints") +
-                             " between pieces of one wood will not be there: one strip makes both "
-                             "pieces.",
-                         "Switch off merging of like pieces if each joint shall be seen.",
+                         say("Joints left out"),
+                         sayCount(on.plan.omittedJoints.size(),
+                                  "{1} joint between pieces of one wood will not be there: one "
+                                  "strip makes both pieces.",
+                                  "{1} joints between pieces of one wood will not be there: one "
+                                  "strip makes both pieces."),
+                         say("Switch off merging of like pieces if each joint shall be seen."),
                          -1,
                          {},
                          piecesAt(on, on.plan.omittedJoints),

@@ -2,6 +2,7 @@
 
 #include "core/timber/demand.h"
 #include "core/timber/largest.h"
+#include "core/words/say.h"
 
 #include <utility>
 
@@ -13,9 +14,9 @@ Result<LargestBoard> largestBoard(const Board& board, const std::vector<GrownFie
                                   const Conditions& conditions, const Timber& timber,
                                   const LayoutCallback& callback) {
     if (fields.empty()) {
-        return Fault{"Field",
-                     "must be a grid or laid out from a recipe to have more rows and columns",
-                     "pieces over several cells"};
+        return Fault{say("Field"),
+                     say("must be a grid or laid out from a recipe to have more rows and columns"),
+                     say("pieces over several cells")};
     }
     const auto demandAt = [&](int size) -> Result<Demand> {
         Board sized = board;
@@ -39,9 +40,9 @@ Result<LargestBoard> largestBoard(const Board& board, const std::vector<GrownFie
         if (!smallest) {
             return smallest.fault();
         }
-        return Fault{"Rack", "must hold timber for a board",
-                     stopped ? "stopped before one was found"
-                             : "not enough even for " + fields.front().words};
+        return Fault{say("Rack"), say("must hold timber for a board"),
+                     stopped ? say("stopped before one was found")
+                             : say("not enough even for {1}", fields.front().words)};
     }
     return LargestBoard{fields[static_cast<std::size_t>(largest->size)], std::move(largest->layout),
                         largest->isSure};

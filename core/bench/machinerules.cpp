@@ -1,6 +1,7 @@
 // What the machines of the shop do not take, or not safely.
 #include "core/bench/rules.h"
 #include "core/bench/spots.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -12,7 +13,51 @@ namespace {
 std::vector<Remedy> longerTail(const Scene& on, Length wanting) {
     const Length tail =
         roundedUp(on.shop.tail + wanting, isMetric(on) ? Length::mm(1) : Length::inch(1, 16));
-    return withSetting(on, Setting::Tail, tail, "Leave a tail of " + text(on, tail));
+    return withSetting(on, Setting::Tail, tail, say("Leave a tail of {1}", text(on, tail)));
+}
+
+/// `never`: too short for the sander, else for a planer.
+std::string tooShortTitle(const Spots& spots, bool never) {
+    if (spots.worst().field) {
+        return never ? say("The field is too short for the sander")
+                     : say("The field is too short for a planer");
+    }
+    return never ? sayCount(spots.count(), "Panel {2} is too short for the sander",
+                            "Panels {2} are too short for the sander", spots.names())
+                 : sayCount(spots.count(), "Panel {2} is too short for a planer",
+                            "Panels {2} are too short for a planer", spots.names());
+}
+
+std::string tooShortReason(const Scene& on, const Spots& spots, bool never) {
+    const Spot& worst = spots.worst();
+    const std::string length = text(on, worst.length);
+    const std::string least = text(on, never ? on.shop.sanderShortest : on.shop.planerShortest);
+    if (!spots.single()) {
+        return never ? say("Panel {1} is {2} long when it goes to the flattening machine; yours "
+                           "takes nothing under {3}.",
+                           worst.label, length, least)
+                     : say("Panel {1} is {2} long when it goes to the flattening machine; the "
+                           "shortest to plane is set to {3}.",
+                           worst.label, length, least);
+    }
+    if (worst.field) {
+        return never ? sayIn("the field",
+                             "It is {1} long when it goes to the flattening machine; yours takes "
+                             "nothing under {2}.",
+                             length, least)
+                     : sayIn("the field",
+                             "It is {1} long when it goes to the flattening machine; the shortest "
+                             "to plane is set to {2}.",
+                             length, least);
+    }
+    return never ? sayIn("the panel",
+                         "It is {1} long when it goes to the flattening machine; yours takes "
+                         "nothing under {2}.",
+                         length, least)
+                 : sayIn("the panel",
+                         "It is {1} long when it goes to the flattening machine; the shortest to "
+                         "plane is set to {2}.",
+                         length, least);
 }
 
 }  // namespace
@@ -34,14 +79,24 @@ void wideForSander(const Scene& on, Found& found) {
         if (spots->empty()) {
             continue;
         }
+        const bool isField = spots == &field;
+        const std::string width = text(on, spots->worst().length);
+        const std::string most = text(on, on.shop.sanderWidth);
         found.push_back(
             {Severity::Caution, "wide-for-sander",
-             spots->subject() + spots->verb(" is", " are") + " wider than the sander",
-             spots->theWorst() + " is " + text(on, spots->worst().length) +
-                 " wide; the flattening machine takes " + text(on, on.shop.sanderWidth) + ".",
-             spots == &field ? "Flatten it with a router sled, or make the board smaller."
-                             : "Flatten it with a router sled or by hand, glue strips into columns "
-                               "instead of rows, or make the field narrower.",
+             isField ? say("The field is wider than the sander")
+                     : sayCount(spots->count(), "Panel {2} is wider than the sander",
+                                "Panels {2} are wider than the sander", spots->names()),
+             isField ? sayIn("the field", "It is {1} wide; the flattening machine takes {2}.",
+                             width, most)
+             : spots->single()
+                 ? sayIn("the panel", "It is {1} wide; the flattening machine takes {2}.", width,
+                         most)
+                 : say("Panel {1} is {2} wide; the flattening machine takes {3}.",
+                       spots->worst().label, width, most),
+             isField ? say("Flatten it with a router sled, or make the board smaller.")
+                     : say("Flatten it with a router sled or by hand, glue strips into columns "
+                           "instead of rows, or make the field narrower."),
              spots->worst().step, spots->steps(), slicesOf(on, spots->labels())});
     }
 }
@@ -54,12 +109,18 @@ void thickForSaw(const Scene& on, Found& found) {
         }
     });
     if (!spots.empty()) {
-        found.push_back({Severity::Danger, "thick-for-saw",
-                         spots.subject() + spots.verb(" is", " are") + " thicker than the saw cuts",
-                         spots.theWorst() + " is " + text(on, spots.worst().length) +
-                             " thick; the saw cuts " + text(on, on.shop.sawDepth) + " deep.",
-                         "Crosscut at a bandsaw, or make the rows lower.", spots.worst().step,
-                         spots.steps(), slicesOf(on, spots.labels())});
+        const std::string thickness = text(on, spots.worst().length);
+        const std::string depth = text(on, on.shop.sawDepth);
+        found.push_back(
+            {Severity::Danger, "thick-for-saw",
+             sayCount(spots.count(), "Panel {2} is thicker than the saw cuts",
+                      "Panels {2} are thicker than the saw cuts", spots.names()),
+             spots.single()
+                 ? sayIn("the panel", "It is {1} thick; the saw cuts {2} deep.", thickness, depth)
+                 : say("Panel {1} is {2} thick; the saw cuts {3} deep.", spots.worst().label,
+                       thickness, depth),
+             say("Crosscut at a bandsaw, or make the rows lower."), spots.worst().step,
+             spots.steps(), slicesOf(on, spots.labels())});
     }
 }
 
@@ -79,13 +140,15 @@ void littleToHold(const Scene& on, Found& found) {
         std::get<Crosscut>(on.list.steps[static_cast<std::size_t>(spots.worst().step)].work);
     found.push_back(
         {Severity::Danger, "little-to-hold",
-         spots.subject() + spots.verb(" gets", " get") + " short at the saw",
-         "At the last cut of panel " + worst.part + " " + text(on, spots.worst().length) +
-             " is left: slice " + text(on, worst.stop.value) + " and " + text(on, worst.left) +
-             " behind it. The least that is safe to hold is set to " + text(on, on.shop.leastHeld) +
-             ".",
-         "Use a crosscut sled with a stop block and a hold-down clamp, hands clear of the blade; "
-         "or make the strips longer. Never use the rip fence and the mitre gauge together.",
+         sayCount(spots.count(), "Panel {2} gets short at the saw",
+                  "Panels {2} get short at the saw", spots.names()),
+         say("At the last cut of panel {1} {2} is left: slice {3} and {4} behind it. The least "
+             "that is safe to hold is set to {5}.",
+             worst.part, text(on, spots.worst().length), text(on, worst.stop.value),
+             text(on, worst.left), text(on, on.shop.leastHeld)),
+         say("Use a crosscut sled with a stop block and a hold-down clamp, hands clear of the "
+             "blade; or make the strips longer. Never use the rip fence and the mitre gauge "
+             "together."),
          spots.worst().step, spots.steps(), slicesOf(on, spots.labels()),
          longerTail(on, on.shop.leastHeld - spots.worst().length)});
 }
@@ -112,22 +175,15 @@ void shortForSander(const Scene& on, Found& found) {
             continue;
         }
         const bool never = spots == &tooShort || spots == &fieldTooShort;
-        const std::string is =
-            spots->theWorst() + " is " + text(on, spots->worst().length) +
-            " long when it goes to the flattening machine; " +
-            (never ? "yours takes nothing under " + text(on, on.shop.sanderShortest)
-                   : "the shortest to plane is set to " + text(on, usual)) +
-            ".";
         const std::string remedy =
             spots->worst().field
-                ? "Fix it to a longer carrier board with glued runners, or flatten it with a "
-                  "router sled."
-                : "Make the panel longer (a higher tail in the shop settings, or more spare "
-                  "slices), carry it on longer runners, or use a machine that takes it.";
+                ? say("Fix it to a longer carrier board with glued runners, or flatten it with a "
+                      "router sled.")
+                : say("Make the panel longer (a higher tail in the shop settings, or more spare "
+                      "slices), carry it on longer runners, or use a machine that takes it.");
         found.push_back({never ? Severity::Danger : Severity::Caution, "short-for-sander",
-                         spots->subject() + spots->verb(" is", " are") +
-                             (never ? " too short for the sander" : " too short for a planer"),
-                         is, never ? remedy : "Leave the planer out and sand it. " + remedy,
+                         tooShortTitle(*spots, never), tooShortReason(on, *spots, never),
+                         never ? remedy : say("Leave the planer out and sand it.") + " " + remedy,
                          spots->worst().step, spots->steps(), slicesOf(on, spots->labels()),
                          spots->worst().field
                              ? std::vector<Remedy>()
@@ -144,14 +200,16 @@ void shortSlices(const Scene& on, Found& found) {
         }
     });
     if (!spots.empty()) {
-        found.push_back(
-            {Severity::Danger, "short-slices",
-             spots.subject() + spots.verb(" gives", " give") + " short slices",
-             "Slices of panel " + spots.worst().label + " are " + text(on, spots.worst().length) +
-                 " long; the shortest slice is set to " + text(on, on.shop.sliceShortest) + ".",
-             on.board.build == Build::EndGrain ? "Make the board thicker."
-                                               : "Make the rows higher, or merge rows of one wood.",
-             spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
+        found.push_back({Severity::Danger, "short-slices",
+                         sayCount(spots.count(), "Panel {2} gives short slices",
+                                  "Panels {2} give short slices", spots.names()),
+                         say("Slices of panel {1} are {2} long; the shortest slice is set to {3}.",
+                             spots.worst().label, text(on, spots.worst().length),
+                             text(on, on.shop.sliceShortest)),
+                         on.board.build == Build::EndGrain
+                             ? say("Make the board thicker.")
+                             : say("Make the rows higher, or merge rows of one wood."),
+                         spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
     }
 }
 
@@ -168,12 +226,12 @@ void shortToSize(const Scene& on, Found& found) {
         return;
     }
     found.push_back(
-        {Severity::Danger, "short-to-size", "Parts too short to plane or rip to size",
-         spots.worst().label + " is " + text(on, spots.worst().length) +
-             " long when it is brought to its size; the shortest to plane or rip is set to " +
-             text(on, least) + ".",
-         "Use a crosscut sled with a stop and a clamp, a shooting board, or the sander on a "
-         "carrier; never feed a short piece along the rip fence or through a planer.",
+        {Severity::Danger, "short-to-size", say("Parts too short to plane or rip to size"),
+         say("{1} is {2} long when it is brought to its size; the shortest to plane or rip is set "
+             "to {3}.",
+             spots.worst().label, text(on, spots.worst().length), text(on, least)),
+         say("Use a crosscut sled with a stop and a clamp, a shooting board, or the sander on a "
+             "carrier; never feed a short piece along the rip fence or through a planer."),
          spots.worst().step, spots.steps()});
 }
 
@@ -192,14 +250,16 @@ void shortStrips(const Scene& on, Found& found) {
     });
     if (!spots.empty()) {
         found.push_back(
-            {Severity::Danger, "short-strips", "Strips too short to plane or rip one by one",
-             counted(count, "strip is", "strips are") + " shorter than " +
-                 text(on, on.shop.planerShortest) +
-                 ", which is set as the shortest; the shortest is " +
-                 text(on, spots.worst().length) + " rough.",
-             "Mill and rip blanks that hold several strips of one size end to end, with a kerf "
-             "between, and crosscut them to length last. Never feed a piece along the fence by its "
-             "shorter side.",
+            {Severity::Danger, "short-strips", say("Strips too short to plane or rip one by one"),
+             sayCount(count,
+                      "{1} strip is shorter than {2}, which is set as the shortest; the shortest "
+                      "is {3} rough.",
+                      "{1} strips are shorter than {2}, which is set as the shortest; the shortest "
+                      "is {3} rough.",
+                      text(on, on.shop.planerShortest), text(on, spots.worst().length)),
+             say("Mill and rip blanks that hold several strips of one size end to end, with a kerf "
+                 "between, and crosscut them to length last. Never feed a piece along the fence by "
+                 "its shorter side."),
              spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
     }
 }
@@ -218,12 +278,16 @@ void shortRails(const Scene& on, Found& found) {
         CautionPlace place;
         place.border = true;
         found.push_back(
-            {Severity::Danger, "short-rails", "Rails too short to hold at the saw",
-             counted(spots.labels().size(), "rail is", "rails are") + " shorter than " +
-                 text(on, on.shop.leastHeld) + ", the least that is safe to hold; " +
-                 spots.worst().label + " is " + text(on, spots.worst().length) + " long.",
-             "Cut both ends while the rail is part of a longer stick, or clamp it down and keep "
-             "hands clear of the blade.",
+            {Severity::Danger, "short-rails", say("Rails too short to hold at the saw"),
+             sayCount(spots.count(),
+                      "{1} rail is shorter than {2}, the least that is safe to hold; {3} is {4} "
+                      "long.",
+                      "{1} rails are shorter than {2}, the least that is safe to hold; {3} is {4} "
+                      "long.",
+                      text(on, on.shop.leastHeld), spots.worst().label,
+                      text(on, spots.worst().length)),
+             say("Cut both ends while the rail is part of a longer stick, or clamp it down and "
+                 "keep hands clear of the blade."),
              spots.worst().step, spots.steps(), std::move(place)});
     }
 }
@@ -243,11 +307,12 @@ void narrowRips(const Scene& on, Found& found) {
     });
     if (!spots.empty()) {
         found.push_back(
-            {Severity::Danger, "narrow-rip", "Very narrow strips to rip",
-             counted(count, "strip is", "strips are") + " narrower than " + text(on, least) +
-                 "; the narrowest is " + text(on, spots.worst().length) + ".",
-             "Rip each from the free side of a wider plank with a push block that lies flat on "
-             "it, or saw it at a bandsaw and bring it to width at the sander.",
+            {Severity::Danger, "narrow-rip", say("Very narrow strips to rip"),
+             sayCount(count, "{1} strip is narrower than {2}; the narrowest is {3}.",
+                      "{1} strips are narrower than {2}; the narrowest is {3}.", text(on, least),
+                      text(on, spots.worst().length)),
+             say("Rip each from the free side of a wider plank with a push block that lies flat on "
+                 "it, or saw it at a bandsaw and bring it to width at the sander."),
              spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
     }
 }
@@ -270,14 +335,13 @@ void thinWork(const Scene& on, Found& found) {
     });
     if (!spots.empty()) {
         found.push_back(
-            {Severity::Danger, "thin-work", "Too thin for a planer",
-             "Down to " + text(on, spots.worst().length) + " has to be reached; under " +
-                 text(on, least) + " planer knives lift and break the wood.",
+            {Severity::Danger, "thin-work", say("Too thin for a planer"),
+             say("Down to {1} has to be reached; under {2} planer knives lift and break the wood.",
+                 text(on, spots.worst().length), text(on, least)),
              spots.worst().label.empty()
-                 ? "Saw it off the edge of a thicker stick and sand it, fixed to a flat "
-                   "carrier board."
-                 : "Fix it to a flat carrier board and sand it, or make the rows "
-                   "higher.",
+                 ? say("Saw it off the edge of a thicker stick and sand it, fixed to a flat "
+                       "carrier board.")
+                 : say("Fix it to a flat carrier board and sand it, or make the rows higher."),
              spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
     }
 }
@@ -304,11 +368,12 @@ void thinStock(const Scene& on, Found& found) {
     });
     if (!spots.empty()) {
         const Section& timber = on.woods[static_cast<std::size_t>(wood)].timber;
-        found.push_back({Severity::Danger, "thin-stock", "Timber too small for its strips",
-                         "Strips of " + text(on, spots.worst().length) + " rough are wanted; " +
-                             woodName(on, wood) + " is to be had in " + text(on, timber.thickness) +
-                             " × " + text(on, timber.width) + ".",
-                         "Buy larger timber and say so in the wood's entry, or make it smaller.",
+        found.push_back({Severity::Danger, "thin-stock", say("Timber too small for its strips"),
+                         say("Strips of {1} rough are wanted; {2} is to be had in {3} × {4}.",
+                             text(on, spots.worst().length), woodName(on, wood),
+                             text(on, timber.thickness), text(on, timber.width)),
+                         say("Buy larger timber and say so in the wood's entry, or make it "
+                             "smaller."),
                          spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
     }
 }
@@ -319,14 +384,14 @@ void endGrainFace(const Scene& on, Found& found) {
     forEach<Flatten>(on, [&](const Flatten& work, const Size*, int step) {
         if (work.face == Face::EndGrain) {
             found.push_back(
-                {Severity::Danger, "end-grain-face", "End grain never through a thickness planer",
-                 text(on, work.from.value - work.to.value) +
-                     " has to come off an end-grain face. Planer knives tear it and can throw the "
-                     "board.",
-                 "Use a drum sander with passes of no more than " +
-                     text(on, on.notation.unit == Unit::Inches ? Length::inch(1, 64)
-                                                               : Length::um(400)) +
-                     ", or a router sled. Break the edges first.",
+                {Severity::Danger, "end-grain-face",
+                 say("End grain never through a thickness planer"),
+                 say("{1} has to come off an end-grain face. Planer knives tear it and can throw "
+                     "the board.",
+                     text(on, work.from.value - work.to.value)),
+                 say("Use a drum sander with passes of no more than {1}, or a router sled. Break "
+                     "the edges first.",
+                     text(on, isMetric(on) ? Length::um(400) : Length::inch(1, 64))),
                  step});
         }
     });

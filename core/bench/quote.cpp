@@ -1,5 +1,7 @@
 #include "core/bench/quote.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -42,7 +44,7 @@ std::string percentText(std::int64_t thousandths) {
 }
 
 std::string boardsText(std::int64_t count) {
-    return std::to_string(count) + (count == 1 ? " board" : " boards");
+    return sayCount(count, "{1} board", "{1} boards");
 }
 
 std::string hoursText(std::int64_t minutes) {
@@ -82,18 +84,18 @@ public:
         glue();
         finish();
         sundries();
-        quote_.materials = sum("materials", "Materials");
+        quote_.materials = sum("materials", say("Materials"));
         work();
         overhead();
-        quote_.cost = sum("cost", "What it costs to make");
+        quote_.cost = sum("cost", say("What it costs to make"));
         profit();
-        quote_.net = sum("net", "Before selling");
+        quote_.net = sum("net", say("Before selling"));
         selling();
-        quote_.price = sum("price", "Price");
+        quote_.price = sum("price", say("Price"));
         rounding();
-        quote_.asked = sum("asked", "Price asked");
+        quote_.asked = sum("asked", say("Price asked"));
         tax();
-        quote_.total = sum("total", "To pay");
+        quote_.total = sum("total", say("To pay"));
         return std::move(quote_);
     }
 
@@ -115,8 +117,8 @@ private:
     void add(QuoteLine line, std::optional<Wide> amount) {
         if (amount && *amount + sum_ > greatestSum) {
             amount.reset();
-            miss(line.words + ", which is more than " + money(greatestSum));
-            line.working = "more than can be reckoned";
+            miss(say("{1}, which is more than {2}", line.words, money(greatestSum)));
+            line.working = say("more than can be reckoned");
         }
         if (amount) {
             line.amount = static_cast<std::int64_t>(*amount);
@@ -125,28 +127,30 @@ private:
         quote_.lines.push_back(std::move(line));
     }
 
-    std::int64_t sum(const char* key, const char* words) {
+    std::int64_t sum(const char* key, std::string words) {
         QuoteLine line;
         line.key = key;
         line.isSum = true;
-        line.words = words;
+        line.words = std::move(words);
         line.amount = sum_;
         quote_.lines.push_back(std::move(line));
         return sum_;
     }
 
-    /// `count` of a unit, of which `per` cost the price of the setting.
-    void addPriced(QuoteLine line, std::int64_t count, std::int64_t per, const std::string& what) {
+    /// `count` of a unit, of which `per` cost the price of the setting; without it `lacking` is
+    /// missing.
+    void addPriced(QuoteLine line, std::int64_t count, std::int64_t per,
+                   const std::string& lacking) {
         const PriceSetting& setting = settingOf(line.setting);
         const std::optional<std::int64_t> price = setting.of(pricing_);
         if (!price && count > 0) {
-            line.rate = "price not known";
-            miss("the price of " + what);
+            line.rate = say("price not known");
+            miss(lacking);
             add(std::move(line), std::nullopt);
             return;
         }
         if (price) {
-            line.rate = money(*price) + " " + setting.unit;
+            line.rate = money(*price) + " " + say(setting.unit);
             line.working += " × " + bare(*price) + (per == 1 ? "" : " ÷ " + std::to_string(per));
         }
         add(std::move(line), nearest(Wide{count} * price.value_or(0), per));
@@ -167,25 +171,28 @@ private:
                                       static_cast<double>(million));
             line.quantity = formatVolume(all, notation_.unit);
             if (!from.amount) {
-                line.rate = "price not known";
-                miss("the price of " + from.wood);
+                line.rate = say("price not known");
+                miss(say("the price of {1}", from.wood));
                 add(std::move(line), std::nullopt);
                 continue;
             }
             if (from.price.minorPerCubicMetre > 0) {
                 const std::int64_t price =
                     inches ? hundredthsPerBoardFoot(from.price) : from.price.minorPerCubicMetre;
-                line.rate = money(price) + (inches ? " a board foot" : " a m³");
+                line.rate =
+                    inches ? say("{1} a board foot", money(price)) : say("{1} a m³", money(price));
                 const std::int64_t one = std::llround(
                     (inches ? from.volume.toBoardFeet() : from.volume.toCubicMetres()) *
                     static_cast<double>(million));
-                line.working = decimal(one, million, 6) + " " + line.unit + " × " + bare(price);
+                const std::string amount = decimal(one, million, 6);
+                line.working = inches ? say("{1} board feet × {2}", amount, bare(price))
+                                      : amount + " m³ × " + bare(price);
             } else {
-                line.rate = "as priced";
-                line.working = "prices of the planks: " + bare(*from.amount);
+                line.rate = say("as priced");
+                line.working = say("prices of the planks: {1}", bare(*from.amount));
             }
             if (times > 1) {
-                line.working += ", " + std::to_string(times) + " times";
+                line.working = sayCount(times, "{2}, {1} time", "{2}, {1} times", line.working);
             }
             add(std::move(line), Wide{*from.amount} * times);
         }
@@ -193,7 +200,7 @@ private:
             QuoteLine line;
             line.key = "timber";
             line.words = lacking;
-            line.rate = "price not known";
+            line.rate = say("price not known");
             miss(lacking);
             add(std::move(line), std::nullopt);
         }
@@ -202,12 +209,12 @@ private:
     void glue() {
         const std::int64_t grams = rounded(job_.glue.grams);
         const std::int64_t all = grams * pricing_.boards;
-        QuoteLine line{.key = "glue", .words = "Glue", .setting = "glue-kilogram"};
+        QuoteLine line{.key = "glue", .words = say("Glue"), .setting = "glue-kilogram"};
         line.quantity = std::to_string(all) + " g";
         line.unit = "g";
         line.count = all * million;
         line.working = timesBoards(std::to_string(grams) + " g");
-        addPriced(std::move(line), all, 1000, "glue");
+        addPriced(std::move(line), all, 1000, say("the price of glue"));
     }
 
     void finish() {
@@ -225,79 +232,85 @@ private:
         const auto millilitres =
             static_cast<std::int64_t>(nearest(Wide{area} * coats * 1000, pricing_.finishSpread));
         const std::int64_t all = millilitres * pricing_.boards;
-        QuoteLine line{.key = "finish", .words = "Finish", .setting = "finish-litre"};
-        line.words += coats == 0 ? ", no coats"
-                                 : ", " + std::to_string(coats) + (coats == 1 ? " coat" : " coats");
+        QuoteLine line{.key = "finish", .setting = "finish-litre"};
+        line.words = coats == 0 ? say("Finish, no coats")
+                                : sayCount(coats, "Finish, {1} coat", "Finish, {1} coats");
         line.quantity = std::to_string(all) + " ml";
         line.unit = "ml";
         line.count = all * million;
-        line.working = decimal(area, 1000, 3) + " m² × " + std::to_string(coats) + " ÷ " +
-                       amountText(pricing_.finishSpread, PriceKind::Decimal) +
-                       " m² a litre = " + timesBoards(std::to_string(millilitres) + " ml");
-        addPriced(std::move(line), all, 1000, "finish");
+        line.working = say("{1} m² × {2} ÷ {3} m² a litre = {4}", decimal(area, 1000, 3), coats,
+                           amountText(pricing_.finishSpread, PriceKind::Decimal),
+                           timesBoards(std::to_string(millilitres) + " ml"));
+        addPriced(std::move(line), all, 1000, say("the price of finish"));
     }
 
     void sundries() {
-        QuoteLine line{.key = "sundries", .words = "Sundries", .setting = "sundries"};
+        QuoteLine line{.key = "sundries", .words = say("Sundries"), .setting = "sundries"};
         line.quantity = boardsText(pricing_.boards);
         line.unit = "boards";
         line.count = pricing_.boards * million;
         line.working = line.quantity;
-        addPriced(std::move(line), pricing_.boards, 1, "sundries");
+        addPriced(std::move(line), pricing_.boards, 1, say("the price of sundries"));
     }
 
     void work() {
         const std::int64_t minutes = rounded(job_.hours.minutes);
         const std::int64_t all = minutes * pricing_.boards;
-        QuoteLine line{.key = "work", .words = "Bench work", .setting = "bench-hour"};
+        QuoteLine line{.key = "work", .words = say("Bench work"), .setting = "bench-hour"};
         line.quantity = hoursText(all);
         line.unit = "min";
         line.count = all * million;
         line.working = timesBoards(std::to_string(minutes) + " min");
-        addPriced(std::move(line), all, 60, "a bench hour");
+        addPriced(std::move(line), all, 60, say("the price of a bench hour"));
         quote_.work = quote_.lines.back().amount.value_or(0);
     }
 
     /// A percentage of the sum so far.
-    void addPercent(const char* key, std::string words, const char* setting, std::int64_t part,
-                    const std::string& note = {}) {
-        QuoteLine line{.key = key, .words = std::move(words), .setting = setting};
+    void addPercent(QuoteLine line, std::int64_t part) {
         line.rate = percentText(part);
-        line.working = bare(sum_) + " × " + percentText(part) + note;
+        if (line.working.empty()) {
+            line.working = ofSum(part);
+        }
         add(std::move(line), nearest(Wide{sum_} * part, whole));
     }
+    std::string ofSum(std::int64_t part) const { return bare(sum_) + " × " + percentText(part); }
 
     void overhead() {
-        addPercent("overhead", "Overhead, on materials and bench work", "overhead-percent",
+        addPercent({.key = "overhead",
+                    .words = say("Overhead, on materials and bench work"),
+                    .setting = "overhead-percent"},
                    pricing_.overhead);
     }
 
     void profit() {
-        // The same as a margin, since the two are easily taken for one another.
-        const auto margin = static_cast<std::int64_t>(
-            nearest(Wide{pricing_.profit} * whole, Wide{whole} + pricing_.profit));
-        addPercent("profit", "Profit, on what it costs to make", "profit-percent", pricing_.profit,
-                   pricing_.profit == 0 ? ""
-                                        : "; a margin of " + decimal(margin, 1000, 1) +
-                                              " % of what is left after selling");
+        QuoteLine line{.key = "profit",
+                       .words = say("Profit, on what it costs to make"),
+                       .setting = "profit-percent"};
+        if (pricing_.profit != 0) {
+            // The same as a margin, since the two are easily taken for one another.
+            const auto margin = static_cast<std::int64_t>(
+                nearest(Wide{pricing_.profit} * whole, Wide{whole} + pricing_.profit));
+            line.working = say("{1}; a margin of {2} % of what is left after selling",
+                               ofSum(pricing_.profit), decimal(margin, 1000, 1));
+        }
+        addPercent(std::move(line), pricing_.profit);
     }
 
     void selling() {
         QuoteLine fixed{
-            .key = "selling-fixed", .words = "Selling, each sale", .setting = "selling-fixed"};
-        fixed.rate = money(pricing_.sellingFixed) + " a sale";
-        fixed.working = "once";
+            .key = "selling-fixed", .words = say("Selling, each sale"), .setting = "selling-fixed"};
+        fixed.rate = say("{1} a sale", money(pricing_.sellingFixed));
+        fixed.working = sayIn("price", "once");
         add(std::move(fixed), pricing_.sellingFixed);
 
         const std::int64_t part = pricing_.selling;
         const Wide price = nearest(Wide{sum_} * whole, whole - part);
         QuoteLine line{
-            .key = "selling", .words = "Selling, of the price", .setting = "selling-percent"};
+            .key = "selling", .words = say("Selling, of the price"), .setting = "selling-percent"};
         line.rate = percentText(part);
-        line.working = part == 0
-                           ? percentText(0)
-                           : bare(sum_) + " ÷ (100 − " + amountText(part, PriceKind::Decimal) +
-                                 ") × 100, less " + bare(sum_);
+        line.working = part == 0 ? percentText(0)
+                                 : say("{1} ÷ (100 − {2}) × 100, less {1}", bare(sum_),
+                                       amountText(part, PriceKind::Decimal));
         add(std::move(line), price - sum_);
     }
 
@@ -307,14 +320,16 @@ private:
         if (asked == 0 && sum_ > 0) {
             asked = info.step;
         }
-        QuoteLine line{.key = "rounding", .words = "Rounding", .setting = "rounding"};
-        line.rate = info.name;
+        QuoteLine line{.key = "rounding", .words = say("Rounding"), .setting = "rounding"};
+        line.rate = say(info.name);
         line.working = bare(static_cast<std::int64_t>(asked)) + " − " + bare(sum_);
         add(std::move(line), asked - sum_);
     }
 
     void tax() {
-        addPercent("tax", "Tax, on the price asked", "tax-percent", pricing_.tax);
+        addPercent(
+            {.key = "tax", .words = say("Tax, on the price asked"), .setting = "tax-percent"},
+            pricing_.tax);
         quote_.tax = quote_.lines.back().amount.value_or(0);
     }
 
@@ -342,10 +357,10 @@ Quote quote(const Job& job, const TimberCost& timber, const Pricing& pricing,
 
 TimberCost timberAsSawn(const Totals& totals, const std::vector<Wood>& woods) {
     TimberCost cost;
-    cost.basis = "Rough strips as they are sawn, without the waste of whole planks.";
+    cost.basis = say("Rough strips as they are sawn, without the waste of whole planks.");
     for (std::size_t i = 0; i < totals.timberByWood.size() && i < woods.size(); ++i) {
         if (totals.timberByWood[i] > Volume()) {
-            cost.lines.push_back({woods[i].name, "as sawn", totals.timberByWood[i],
+            cost.lines.push_back({woods[i].name, say("as sawn"), totals.timberByWood[i],
                                   kerfwright::cost(totals.timberByWood[i], woods[i].price),
                                   woods[i].price});
         }
@@ -361,13 +376,12 @@ std::string incompleteWords(const Quote& quote) {
     if (quote.isComplete()) {
         return {};
     }
-    std::string all;
-    for (std::size_t i = 0; i < quote.missing.size(); ++i) {
-        all += (i == 0 ? "" : i + 1 == quote.missing.size() ? " and " : ", ") + quote.missing[i];
-    }
-    return "Incomplete. Missing: " + all + ". The sums are without " +
-           (quote.missing.size() == 1 ? "it" : "them") +
-           ", so that they are the least it can come to.";
+    return sayCount(quote.missing.size(),
+                    "Incomplete. Missing: {2}. The sums are without it, so that they are the least "
+                    "it can come to.",
+                    "Incomplete. Missing: {2}. The sums are without them, so that they are the "
+                    "least it can come to.",
+                    sayList(quote.missing));
 }
 
 std::string eachWords(const Quote& quote, const std::string& currency) {
@@ -376,7 +390,7 @@ std::string eachWords(const Quote& quote, const std::string& currency) {
     }
     const std::string each =
         moneyWords(static_cast<std::int64_t>(nearest(quote.total, quote.boards)), currency);
-    return (quote.total % quote.boards == 0 ? "" : "about ") + each + " each";
+    return quote.total % quote.boards == 0 ? say("{1} each", each) : say("about {1} each", each);
 }
 
 }  // namespace kerfwright

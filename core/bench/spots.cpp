@@ -1,5 +1,7 @@
 #include "core/bench/spots.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -39,19 +41,16 @@ std::vector<std::string> Spots::labels() const {
     return all;
 }
 
-std::string Spots::subject() const {
-    if (single()) {
-        return spots_.front().field ? "The field" : "Panel " + spots_.front().label;
+std::string Spots::names() const {
+    constexpr std::size_t most = 4;
+    std::vector<std::string> all = labels();
+    if (all.size() > most + 1) {
+        const std::size_t unnamed = all.size() - most;
+        all.resize(most);
+        // Translators: of panels, behind some that are named: "A, B, C, D and 12 more".
+        all.push_back(sayCount(unnamed, "{1} more", "{1} more"));
     }
-    constexpr std::size_t named = 4;
-    const bool all = spots_.size() <= named + 1;
-    const std::size_t shown = all ? spots_.size() - 1 : named;
-    std::string text = "Panels ";
-    for (std::size_t i = 0; i < shown; ++i) {
-        text += (i == 0 ? "" : ", ") + spots_[i].label;
-    }
-    return text + " and " +
-           (all ? spots_.back().label : std::to_string(spots_.size() - named) + " more");
+    return sayList(all);
 }
 
 }  // namespace kerfwright::rules

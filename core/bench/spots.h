@@ -34,11 +34,9 @@ public:
 
     std::vector<std::string> labels() const;
 
-    /// "Panel A", "Panels A, B and C", "Panels A, B, C, D and 12 more", "The field".
-    std::string subject() const;
-    std::string verb(const char* one, const char* many) const { return single() ? one : many; }
-    /// "It" or "Panel B", for the sentence about the worst.
-    std::string theWorst() const { return single() ? "It" : "Panel " + worst().label; }
+    std::size_t count() const { return spots_.size(); }
+    /// "A", "A, B and C", "A, B, C, D and 12 more".
+    std::string names() const;
 
 private:
     bool (*isWorse_)(Length, Length);

@@ -2,6 +2,7 @@
 #include "core/bench/rules.h"
 #include "core/board/games.h"
 #include "core/figure/colourspace.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -32,7 +33,13 @@ std::string names(const Scene& on, const std::vector<int>& woods) {
     for (const int wood : woods) {
         all.push_back(woodName(on, wood));
     }
-    return listed(all);
+    return sayList(all);
+}
+
+/// Of three sentences the one whose subject the place is: the border, pieces, or both.
+std::string about(const CautionPlace& place, const std::string& border, const std::string& pieces,
+                  const std::string& both) {
+    return place.pieces.empty() ? border : place.border ? both : pieces;
 }
 
 /// The one size of all squares; 0 where they differ.
@@ -46,7 +53,7 @@ Length squareOf(const Field& field) {
 }
 
 Remedy withSquares(const Scene& on, Length side) {
-    Remedy remedy{"Make the squares " + text(on, side)};
+    Remedy remedy{say("Make the squares {1}", text(on, side))};
     remedy.board = on.wish;
     remedy.board->field = withCells(on.wish.field, side, side);
     return remedy;
@@ -105,15 +112,47 @@ void openPores(const Scene& on, Found& found) {
         woodsThat(on, [](const Wood& wood) { return wood.poreEnds == PoreEnds::Open; });
     if (!woods.empty()) {
         CautionPlace place = piecesOf(on, woods);
+        const std::string of = names(on, woods);
+        const std::size_t pieces = place.pieces.size();
         const bool endGrain = on.wish.build == Build::EndGrain;
         found.push_back(
             {endGrain ? Severity::Caution : Severity::Note,
              "open-pores",
-             "Open-pored wood under food",
-             amountAt(place) + " of " + names(on, woods) + ", whose pores are open" +
-                 (endGrain ? " and stand on end here: they take in water and food."
-                           : ": they take in water and food."),
-             "Choose a close-grained wood, or keep these for boards that are not cut on.",
+             say("Open-pored wood under food"),
+             endGrain
+                 ? about(place,
+                         say("The border is of {1}, whose pores are open and stand on end here: "
+                             "they take in water and food.",
+                             of),
+                         sayCount(pieces,
+                                  "{1} piece is of {2}, whose pores are open and stand on end "
+                                  "here: they take in water and food.",
+                                  "{1} pieces are of {2}, whose pores are open and stand on end "
+                                  "here: they take in water and food.",
+                                  of),
+                         sayCount(pieces,
+                                  "{1} piece and the border are of {2}, whose pores are open and "
+                                  "stand on end here: they take in water and food.",
+                                  "{1} pieces and the border are of {2}, whose pores are open and "
+                                  "stand on end here: they take in water and food.",
+                                  of))
+                 : about(place,
+                         say("The border is of {1}, whose pores are open: they take in water and "
+                             "food.",
+                             of),
+                         sayCount(pieces,
+                                  "{1} piece is of {2}, whose pores are open: they take in water "
+                                  "and food.",
+                                  "{1} pieces are of {2}, whose pores are open: they take in water "
+                                  "and food.",
+                                  of),
+                         sayCount(pieces,
+                                  "{1} piece and the border are of {2}, whose pores are open: they "
+                                  "take in water and food.",
+                                  "{1} pieces and the border are of {2}, whose pores are open: "
+                                  "they take in water and food.",
+                                  of)),
+             say("Choose a close-grained wood, or keep these for boards that are not cut on."),
              -1,
              {},
              std::move(place)});
@@ -130,16 +169,32 @@ void unknownPores(const Scene& on, Found& found) {
         woodsThat(on, [](const Wood& wood) { return wood.poreEnds == PoreEnds::Unknown; });
     if (!woods.empty()) {
         CautionPlace place = piecesOf(on, woods);
-        found.push_back({Severity::Note,
-                         "unknown-pores",
-                         "Pores under food that are not known",
-                         amountAt(place) + " of " + names(on, woods) +
-                             ": whether its end grain takes in water is not known.",
-                         "Blow through the end of a short offcut held in water: where bubbles "
-                         "come, the pores are open. Then say so in the wood's entry.",
-                         -1,
-                         {},
-                         std::move(place)});
+        const std::string of = names(on, woods);
+        const std::size_t pieces = place.pieces.size();
+        found.push_back(
+            {Severity::Note,
+             "unknown-pores",
+             say("Pores under food that are not known"),
+             about(place,
+                   say("The border is of {1}: whether its end grain takes in water is not known.",
+                       of),
+                   sayCount(pieces,
+                            "{1} piece is of {2}: whether its end grain takes in water is not "
+                            "known.",
+                            "{1} pieces are of {2}: whether its end grain takes in water is not "
+                            "known.",
+                            of),
+                   sayCount(pieces,
+                            "{1} piece and the border are of {2}: whether its end grain takes in "
+                            "water is not known.",
+                            "{1} pieces and the border are of {2}: whether its end grain takes in "
+                            "water is not known.",
+                            of)),
+             say("Blow through the end of a short offcut held in water: where bubbles come, the "
+                 "pores are open. Then say so in the wood's entry."),
+             -1,
+             {},
+             std::move(place)});
     }
 }
 
@@ -154,7 +209,13 @@ void reportedReactions(const Scene& on, Found& found) {
     });
     if (!woods.empty()) {
         CautionPlace place = piecesOf(on, woods);
-        std::string reason = amountAt(place) + " of " + names(on, woods) + ".";
+        const std::string of = names(on, woods);
+        const std::size_t pieces = place.pieces.size();
+        std::string reason =
+            about(place, say("The border is of {1}.", of),
+                  sayCount(pieces, "{1} piece is of {2}.", "{1} pieces are of {2}.", of),
+                  sayCount(pieces, "{1} piece and the border are of {2}.",
+                           "{1} pieces and the border are of {2}.", of));
         for (const int wood : woods) {
             reason += " " + woodName(on, wood) + ": " +
                       on.woods[static_cast<std::size_t>(wood)].reactions;
@@ -162,9 +223,9 @@ void reportedReactions(const Scene& on, Found& found) {
         found.push_back(
             {Severity::Caution,
              "reported-reactions",
-             "Wood that some people react to, under food",
+             say("Wood that some people react to, under food"),
              std::move(reason),
-             "Choose a wood without such reports; mask and extraction when you work it.",
+             say("Choose a wood without such reports; mask and extraction when you work it."),
              -1,
              {},
              std::move(place)});
@@ -179,12 +240,18 @@ void gameSquares(const Scene& on, Found& found) {
     const BoardUseInfo& use = info(on.conditions.purpose.use);
     const int across = squaresAcross(on);
     if (across == 0) {
+        const bool chess = use.use == BoardUse::ChessBoard;
+        const std::size_t columns = field.columns.size();
+        const std::size_t rows = field.rows.size();
         found.push_back(
-            {Severity::Note, "squares-count", std::string(use.name) + " of another size",
-             "This field has " + std::to_string(field.columns.size()) + " × " +
-                 std::to_string(field.rows.size()) + " squares; the game is played on " +
-                 (use.use == BoardUse::ChessBoard ? "8 × 8." : "8 × 8 or 10 × 10."),
-             "Change how many there are, or say that the board is for something else.", -1});
+            {Severity::Note, "squares-count",
+             chess ? say("Chess board of another size") : say("Draughts board of another size"),
+             chess ? say("This field has {1} × {2} squares; the game is played on 8 × 8.", columns,
+                         rows)
+                   : say("This field has {1} × {2} squares; the game is played on 8 × 8 or 10 × "
+                         "10.",
+                         columns, rows),
+             say("Change how many there are, or say that the board is for something else."), -1});
         return;
     }
     const Length side = squareOf(field);
@@ -192,14 +259,13 @@ void gameSquares(const Scene& on, Found& found) {
         found.push_back(
             {Severity::Caution,
              "squares-uneven",
-             "Squares that are not alike",
-             "Columns go from " +
-                 text(on, *std::min_element(field.columns.begin(), field.columns.end())) + " to " +
-                 text(on, *std::max_element(field.columns.begin(), field.columns.end())) +
-                 ", rows from " +
-                 text(on, *std::min_element(field.rows.begin(), field.rows.end())) + " to " +
-                 text(on, *std::max_element(field.rows.begin(), field.rows.end())) + ".",
-             "Give all squares one size.",
+             say("Squares that are not alike"),
+             say("Columns go from {1} to {2}, rows from {3} to {4}.",
+                 text(on, *std::min_element(field.columns.begin(), field.columns.end())),
+                 text(on, *std::max_element(field.columns.begin(), field.columns.end())),
+                 text(on, *std::min_element(field.rows.begin(), field.rows.end())),
+                 text(on, *std::max_element(field.rows.begin(), field.rows.end()))),
+             say("Give all squares one size."),
              -1,
              {},
              {},
@@ -215,9 +281,11 @@ void gameSquares(const Scene& on, Found& found) {
         if (side >= sizes.least && side <= sizes.greatest) {
             return;
         }
-        known += (known.empty() ? "" : "; ") + std::string(sizes.name) + " " +
-                 text(on, sizes.least) +
-                 (sizes.least == sizes.greatest ? "" : " to " + text(on, sizes.greatest));
+        const std::string name = say(sizes.name);
+        known += known.empty() ? "" : "; ";
+        known += sizes.least == sizes.greatest
+                     ? name + " " + text(on, sizes.least)
+                     : say("{1} {2} to {3}", name, text(on, sizes.least), text(on, sizes.greatest));
         const Length close = std::clamp(side, sizes.least, sizes.greatest);
         const auto distance = [side](Length to) { return std::abs((to - side).nm()); };
         if (nearest == Length() || distance(close) < distance(nearest)) {
@@ -226,9 +294,9 @@ void gameSquares(const Scene& on, Found& found) {
     }
     Caution caution{Severity::Note,
                     "squares-size",
-                    "Squares of an unusual size",
-                    "A square is " + text(on, side) + ". Known sizes: " + known + ".",
-                    "Choose a known size, or one that fits your pieces.",
+                    say("Squares of an unusual size"),
+                    say("A square is {1}. Known sizes: {2}.", text(on, side), known),
+                    say("Choose a known size, or one that fits your pieces."),
                     -1};
     if (Remedy remedy = withSquares(on, nearest); canBe(on, remedy)) {
         caution.remedies.push_back(std::move(remedy));
@@ -253,13 +321,12 @@ void gamePieces(const Scene& on, Found& found) {
     const Length better = squareFor(purpose.use, across, purpose.foot, on.notation.unit);
     Caution caution{share > usual.greatest ? Severity::Caution : Severity::Note,
                     "pieces-fit",
-                    share > usual.greatest ? "Pieces too large for the squares"
-                                           : "Pieces small for the squares",
-                    "A foot of " + text(on, purpose.foot) + " takes " + std::to_string(hundred) +
-                        " % of a square of " + text(on, side) + "; usual are " +
-                        std::to_string(std::lround(usual.least * 100)) + " to " +
-                        std::to_string(std::lround(usual.greatest * 100)) + " %.",
-                    "Squares of " + text(on, better) + " would suit these pieces.",
+                    share > usual.greatest ? say("Pieces too large for the squares")
+                                           : say("Pieces small for the squares"),
+                    say("A foot of {1} takes {2} % of a square of {3}; usual are {4} to {5} %.",
+                        text(on, purpose.foot), hundred, text(on, side),
+                        std::lround(usual.least * 100), std::lround(usual.greatest * 100)),
+                    say("Squares of {1} would suit these pieces.", text(on, better)),
                     -1};
     if (Remedy remedy = withSquares(on, better); better != side && canBe(on, remedy)) {
         caution.remedies.push_back(std::move(remedy));
@@ -294,11 +361,12 @@ void lowContrast(const Scene& on, Found& found) {
         place.border = false;
         found.push_back({Severity::Caution,
                          "low-contrast",
-                         "Squares that look alike",
-                         woodName(on, order[0]) + " and " + woodName(on, order[1]) +
-                             " have a contrast of " + oneDecimal(now) + " to 1; " +
-                             oneDecimal(enough) + " is the least to play on.",
-                         "Choose a lighter and a darker wood.",
+                         say("Squares that look alike"),
+                         say("{1} and {2} have a contrast of {3} to 1; {4} is the least to play "
+                             "on.",
+                             woodName(on, order[0]), woodName(on, order[1]), oneDecimal(now),
+                             oneDecimal(enough)),
+                         say("Choose a lighter and a darker wood."),
                          -1,
                          {},
                          std::move(place)});
@@ -340,12 +408,12 @@ void woodsAlike(const Scene& on, Found& found) {
             place.border = false;
             found.push_back({Severity::Note,
                              "woods-alike",
-                             "Woods that look alike",
-                             woodName(on, one) + " and " + woodName(on, other) +
-                                 " lie side by side, and their colours differ by " +
-                                 oneDecimal(difference) + " (CIEDE2000); below " +
-                                 oneDecimal(enough) + " the pattern is hardly seen.",
-                             "Choose a lighter or a darker wood for one of them.",
+                             say("Woods that look alike"),
+                             say("{1} and {2} lie side by side, and their colours differ by {3} "
+                                 "(CIEDE2000); below {4} the pattern is hardly seen.",
+                                 woodName(on, one), woodName(on, other), oneDecimal(difference),
+                                 oneDecimal(enough)),
+                             say("Choose a lighter or a darker wood for one of them."),
                              -1,
                              {},
                              std::move(place)});

@@ -7,6 +7,7 @@
 #include "core/sheets/pages.h"
 #include "core/sheets/plankpages.h"
 #include "core/sheets/settingrows.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <utility>
@@ -78,11 +79,11 @@ void settingsHead(Flow& flow) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
     constexpr Tone tone{type::small, true, Ink::Quiet};
     const double base = flow.y + 4.2;
-    flow.text(flow.left() + 2, base, "Set to", tone);
-    flow.text(flow.left() + wordsX, base, "For board: parts", tone);
-    flow.text(flow.left() + piecesX, base, "Pieces", tone, Align::Right);
-    flow.text(flow.left() + testX, base, "Test cut", tone);
-    flow.text(flow.left() + measuredX + 1, base, "Measured", tone);
+    flow.text(flow.left() + 2, base, say("Set to"), tone);
+    flow.text(flow.left() + wordsX, base, say("For board: parts"), tone);
+    flow.text(flow.left() + piecesX, base, say("Pieces"), tone, Align::Right);
+    flow.text(flow.left() + testX, base, say("Test cut"), tone);
+    flow.text(flow.left() + measuredX + 1, base, say("Measured"), tone);
     flow.y += 7.5;
 }
 
@@ -137,14 +138,14 @@ void addSetting(Flow& flow, const Matter& matter, const SharedMachine& machine,
 }
 
 void addSharedSettings(std::vector<Draft>& drafts, const Matter& matter, const Batch& batch) {
-    Flow flow(drafts, matter, "shared-settings", "One setting, all boards", Sizes::ToSet,
+    Flow flow(drafts, matter, "shared-settings", say("One setting, all boards"), Sizes::ToSet,
               Flow::Safety::FirstPage);
     flow.y += flow.paragraph(
                   flow.left(), flow.y, flow.width(),
-                  "Every position of every machine once, with all boards that need it, largest "
-                  "first. The order of work inside each board stays that of its own sheets: take "
-                  "from here only what has come so far, and never work ahead. Cut a test piece in "
-                  "waste and write down what it measures before the parts are cut.",
+                  say("Every position of every machine once, with all boards that need it, largest "
+                      "first. The order of work inside each board stays that of its own sheets: "
+                      "take from here only what has come so far, and never work ahead. Cut a test "
+                      "piece in waste and write down what it measures before the parts are cut."),
                   smallText) +
               3;
     settingsHead(flow);
@@ -158,12 +159,13 @@ void addSharedSettings(std::vector<Draft>& drafts, const Matter& matter, const B
 }
 
 void addBoards(std::vector<Draft>& drafts, const Matter& matter, const Batch& batch) {
-    Flow flow(drafts, matter, "batch", "Boards made together", Sizes::Finished, Flow::Safety::None);
+    Flow flow(drafts, matter, "batch", say("Boards made together"), Sizes::Finished,
+              Flow::Safety::None);
     flow.y += flow.paragraph(
                   flow.left(), flow.y, flow.width(),
-                  "Planned together: one shop and one rack for all. Labels begin with the number "
-                  "of the board on the sheets that all share (“2: A3”); on the sheets of a board "
-                  "they stand alone. Write the number on every part.",
+                  say("Planned together: one shop and one rack for all. Labels begin with the "
+                      "number of the board on the sheets that all share (“2: A3”); on the sheets "
+                      "of a board they stand alone. Write the number on every part."),
                   smallText) +
               4;
     double minutes = 0;
@@ -187,26 +189,29 @@ void addBoards(std::vector<Draft>& drafts, const Matter& matter, const Batch& ba
         flow.text(flow.left(), top + 6.4, std::to_string(i + 1), {type::big, true, Ink::Accent});
         const double x = flow.left() + 14 + side + 6;
         const std::string& name = board.project.titles.name;
-        flow.text(x, top + 5, name.empty() ? "Board without a name" : name, strongText, Align::Left,
-                  flow.right() - x);
+        flow.text(x, top + 5, name.empty() ? say("Board without a name") : name, strongText,
+                  Align::Left, flow.right() - x);
         const auto words = [&](double down, const std::string& line) {
             flow.text(x, top + down, line, bodyText, Align::Left, flow.right() - x);
         };
         words(11.5, format(totals.width, board.project.notation) + " × " +
                         format(totals.height, board.project.notation) + " × " +
                         format(totals.thickness, board.project.notation));
-        words(17, board.project.board.build == Build::EndGrain ? "End grain up" : "Long grain up");
-        words(22.5, std::to_string(board.job.plan.assemblies) + " glue-ups, " +
-                        std::to_string(board.job.plan.strips) + " strips");
-        words(28, totalWords(board.job.hours) + " at the bench by itself");
-        words(33.5, "Timber in: " + formatVolume(totals.timberIn, board.project.notation.unit));
+        words(17, board.project.board.build == Build::EndGrain ? say("End grain up")
+                                                               : say("Long grain up"));
+        words(22.5, sayCount(board.job.plan.assemblies, "{1} glue-up", "{1} glue-ups") + ", " +
+                        sayCount(board.job.plan.strips, "{1} strip", "{1} strips"));
+        words(28, say("{1} at the bench by itself", totalWords(board.job.hours)));
+        words(33.5,
+              say("Timber in: {1}", formatVolume(totals.timberIn, board.project.notation.unit)));
         minutes += board.job.hours.minutes;
         flow.y = top + height;
         flow.rule(flow.left(), flow.right(), flow.y - 4, Ink::Rule, 0.15);
     }
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(),
-                             "One by one the boards would take " + timeWords(minutes) +
-                                 " with hands on; each setting that they share saves its time.",
+                             say("One by one the boards would take {1} with hands on; each setting "
+                                 "that they share saves its time.",
+                                 timeWords(minutes)),
                              bodyText);
 }
 
@@ -219,7 +224,7 @@ std::vector<Page> batchSheets(const Batch& batch, Paper paper) {
         return sheets(first.project, first.job, paper, hasRack ? &batch.timber : nullptr);
     }
     Project shared = first.project;
-    shared.titles.name = std::to_string(batch.boards.size()) + " boards";
+    shared.titles.name = sayCount(batch.boards.size(), "{1} board", "{1} boards");
     shared.woods = batch.woods;
     const Matter matter{shared, first.job, paper};
     std::vector<Draft> drafts;
@@ -237,7 +242,7 @@ std::vector<Page> batchSheets(const Batch& batch, Paper paper) {
         const std::string number = std::to_string(i + 1);
         for (Page& page : sheets(batch.boards[i].project, batch.boards[i].job, paper)) {
             page.key = "board-" + number + "-" + page.key;
-            page.title = "Board " + number + ": " + page.title;
+            page.title = say("Board {1}: {2}", number, page.title);
             pages.push_back(std::move(page));
         }
     }

@@ -1,6 +1,8 @@
 #include "core/sheets/cutwords.h"
 
 #include "core/sheets/record.h"
+#include "core/timber/timberwords.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -11,24 +13,25 @@ std::string whatComesOff(const SawCut& cut, const PlankCuts& plank,
                          const std::vector<std::vector<std::string>>& names) {
     switch (cut.off) {
     case CutOff::Waste:
-        return "waste";
+        return say("waste");
     case CutOff::Kept:
-        return "offcut, keep it";
+        return say("offcut, keep it");
     case CutOff::Section: {
         if (cut.section < 0) {
-            return "section";
+            return say("section");
         }
         const auto& strips = names[static_cast<std::size_t>(cut.section)];
         std::vector<std::string> sorted = strips;
         std::sort(sorted.begin(), sorted.end(), labelBefore);
-        return "for " + labelList(sorted);
+        // Translators: a section, for the strips "A1, A3".
+        return say("for {1}", labelList(sorted));
     }
     case CutOff::Strip:
         break;
     }
     if (cut.section < 0 || cut.strip < 0 ||
         plank.sections[static_cast<std::size_t>(cut.section)].strips.empty()) {
-        return "strip";
+        return say("strip");
     }
     return names[static_cast<std::size_t>(cut.section)][static_cast<std::size_t>(cut.strip)];
 }
@@ -86,16 +89,16 @@ std::vector<int> cuttingOrder(const Layout& layout, const std::vector<SawCut>& c
     return order;
 }
 
-const char* cutName(SawCutKind kind) {
+std::string cutName(SawCutKind kind) {
     switch (kind) {
     case SawCutKind::Crosscut:
-        return "Crosscut";
+        return sayIn("saw cut", "Crosscut");
     case SawCutKind::Rip:
-        return "Rip";
+        return sayIn("saw cut", "Rip");
     case SawCutKind::ToLength:
         break;
     }
-    return "Cut to length";
+    return sayIn("saw cut", "Cut to length");
 }
 
 std::string numberWords(const CutRow& row) {
@@ -105,29 +108,22 @@ std::string numberWords(const CutRow& row) {
 
 std::string settingWords(const CutRow& row, const Notation& notation) {
     if (row.set <= Length()) {
-        return "trim";
+        return sayIn("saw cut", "trim");
     }
-    return (row.kind == SawCutKind::Rip ? "fence at " : "stop at ") + format(row.set, notation);
+    const std::string set = format(row.set, notation);
+    return row.kind == SawCutKind::Rip ? say("fence at {1}", set) : say("stop at {1}", set);
 }
 
 std::string plankWords(const Plank& plank, const std::vector<Wood>& woods) {
-    const Wood* wood = findWood(woods, plank.wood);
-    if (wood == nullptr) {
-        wood = findWood(woodCatalogue(), plank.wood);
-    }
-    std::string words = plank.label + " · " + (wood != nullptr ? wood->name : plank.wood);
-    return plank.isOffcut ? words + ", offcut" : words;
+    const std::string wood = woodName(plank.wood, woods);
+    return plank.isOffcut ? say("{1} · {2}, offcut", plank.label, wood)
+                          : plank.label + " · " + wood;
 }
 
-std::string plankSize(const Plank& plank, const Notation& notation) {
-    return formatBare(plank.thickness, notation) + " × " + formatBare(plank.width, notation) +
-           " × " + format(plank.length, notation);
-}
-
-const char* sawSafety() {
-    return "The saw’s manual, local rules and trained people come before this list. What is too "
-           "short or too narrow to be guided is never ripped or crosscut by itself: saw such "
-           "strips together, out of a longer piece.";
+std::string sawSafety() {
+    return say("The saw’s manual, local rules and trained people come before this list. What is "
+               "too short or too narrow to be guided is never ripped or crosscut by itself: saw "
+               "such strips together, out of a longer piece.");
 }
 
 }  // namespace kerfwright

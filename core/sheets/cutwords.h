@@ -27,18 +27,16 @@ std::vector<CutRow> cutRows(const Layout& layout, const std::vector<SawCut>& cut
 std::vector<int> cuttingOrder(const Layout& layout, const std::vector<SawCut>& cuts);
 
 /// "Crosscut", "Rip", "Cut to length".
-const char* cutName(SawCutKind kind);
+std::string cutName(SawCutKind kind);
 /// "3" or "3–6".
 std::string numberWords(const CutRow& row);
-/// "Stop at 620 mm", "Fence at 48 mm", "Trim" where nothing is measured.
+/// "stop at 620 mm", "fence at 48 mm", "trim" where nothing is measured.
 std::string settingWords(const CutRow& row, const Notation& notation);
 
-/// "P3 · Hard maple, offcut", without the wood where the woods do not know it.
+/// "P3 · Hard maple, offcut".
 std::string plankWords(const Plank& plank, const std::vector<Wood>& woods);
-/// "27 × 150 × 2000 mm".
-std::string plankSize(const Plank& plank, const Notation& notation);
 
 /// Beside every list of cuts: whose word counts more than this program's.
-const char* sawSafety();
+std::string sawSafety();
 
 }  // namespace kerfwright

@@ -2,6 +2,8 @@
 
 #include "core/sheets/cutwords.h"
 #include "core/sheets/plankview.h"
+#include "core/timber/timberwords.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -22,10 +24,10 @@ void cutHead(Flow& flow) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
     const double base = flow.y + 4.2;
     constexpr Tone tone{type::small, true, Ink::Quiet};
-    flow.text(flow.left() + numberX, base, "Cut", tone, Align::Right);
-    flow.text(flow.left() + setX, base, "Set to", tone, Align::Right);
-    flow.text(flow.left() + whatX, base, "Comes off", tone);
-    flow.text(flow.right(), base, "Done", tone, Align::Right);
+    flow.text(flow.left() + numberX, base, sayIn("column", "Cut"), tone, Align::Right);
+    flow.text(flow.left() + setX, base, say("Set to"), tone, Align::Right);
+    flow.text(flow.left() + whatX, base, say("Comes off"), tone);
+    flow.text(flow.right(), base, sayIn("column", "Done"), tone, Align::Right);
     flow.y += 7;
 }
 
@@ -34,7 +36,7 @@ void addRow(Flow& flow, const Matter& matter, const CutRow& row, const std::stri
     const double pitch = type::small * type::leading;
     const double height = std::max(rowHeight, 2 + static_cast<double>(lines.size()) * pitch);
     if (flow.need(height)) {
-        flow.heading(heading + ", continued");
+        flow.heading(say("{1}, continued", heading));
         cutHead(flow);
     }
     const double base = flow.y + 4.5;
@@ -42,12 +44,13 @@ void addRow(Flow& flow, const Matter& matter, const CutRow& row, const std::stri
               Align::Right, numberX);
     flow.text(flow.left() + cutX, base, cutName(row.kind), smallText);
     if (row.set > Length()) {
-        flow.text(flow.left() + cutX + 25, base, row.kind == SawCutKind::Rip ? "fence" : "stop",
+        flow.text(flow.left() + cutX + 25, base,
+                  row.kind == SawCutKind::Rip ? sayIn("saw", "fence") : sayIn("saw", "stop"),
                   quietText);
         flow.text(flow.left() + setX, base, matter.text(row.set), {type::setting, true, Ink::Text},
                   Align::Right, 28);
     } else {
-        flow.text(flow.left() + setX, base, "the blade takes it", quietText, Align::Right);
+        flow.text(flow.left() + setX, base, say("the blade takes it"), quietText, Align::Right);
     }
     flow.lines(flow.left() + whatX, flow.y + 1.4, tickX - whatX - 3, lines, smallText);
     flow.tick(flow.left() + tickX, flow.y + 1.2, 3.8);
@@ -70,16 +73,17 @@ void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const Timber
     if (plan.layout.planks.empty()) {
         return;
     }
-    Flow flow(drafts, matter, "plank-cuts", "Plank cuts", Sizes::Rough, Flow::Safety::FirstPage);
+    Flow flow(drafts, matter, "plank-cuts", say("Plank cuts"), Sizes::Rough,
+              Flow::Safety::FirstPage);
     PlankLook look;
     const double room = flow.width() - leftOfPlank(look) - 1;
     look.scale = scaleOf(plan.rack, plan.layout, plan.demand, room, look.type, widest);
     std::string words =
-        "Cuts are numbered in the order in which they are made: crosscut the plank, rip its "
-        "sections, then cut strips to length that are shorter than their section. Write its label "
-        "on every strip as it comes off. ";
+        say("Cuts are numbered in the order in which they are made: crosscut the plank, rip its "
+            "sections, then cut strips to length that are shorter than their section. Write its "
+            "label on every strip as it comes off.");
     if (look.scale.across > look.scale.along * 1.02) {
-        words += "Widths are drawn larger than lengths. ";
+        words += " " + say("Widths are drawn larger than lengths.");
     }
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, smallText) + 1;
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), sawSafety(), smallText) + 3;
@@ -108,7 +112,7 @@ void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const Timber
         const int wood = woodIndex(matter.project.woods, plank.wood);
         const double headRoom =
             flow.width() - textWidth(heading, type::strong, true) - 3 - 9;  // and the swatch
-        flow.heading(heading, shortened(plankSize(plank, matter.notation()) +
+        flow.heading(heading, shortened(sizeWords(plank, matter.notation()) +
                                             (plank.note.empty() ? "" : " · " + plank.note),
                                         quietText, headRoom));
         if (wood >= 0) {
@@ -121,13 +125,15 @@ void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const Timber
         }
         const auto kept = offcutSizes(cuts, matter.notation());
         if (!kept.empty()) {
-            std::string line = kept.size() == 1 ? "Back on the rack: an offcut of "
-                                                : "Back on the rack: offcuts of ";
+            std::string sizes;
             for (std::size_t k = 0; k < kept.size(); ++k) {
-                line += (k == 0 ? "" : ", ") + kept[k];
+                sizes += (k == 0 ? "" : ", ") + kept[k];
             }
             flow.y += 1;
-            flow.running(flow.left() + cutX, flow.width() - cutX, line + ".", smallText, [] {});
+            flow.running(flow.left() + cutX, flow.width() - cutX,
+                         sayCount(kept.size(), "Back on the rack: an offcut of {2}.",
+                                  "Back on the rack: offcuts of {2}.", sizes),
+                         smallText, [] {});
         }
         flow.y += 6;
     }

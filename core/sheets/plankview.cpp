@@ -3,6 +3,7 @@
 #include "core/drawing/dimension.h"
 #include "core/drawing/geometry.h"
 #include "core/sheets/stickview.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -167,8 +168,9 @@ private:
             figured(box);
             drawing_.marks.emplace_back(Rectangle{
                 box, 0, {.line = Ink::Wood, .lineWidth = 0.3, .dashed = true, .wood = edge.wood}});
-            label(besideDefects(box), {"keep " + size(offcut.length, offcut.width), "keep"}, 0.8,
-                  false);
+            label(besideDefects(box),
+                  {say("keep {1}", size(offcut.length, offcut.width)), sayIn("offcut", "keep")},
+                  0.8, false);
         }
         int number = 0;
         for (const PlankSection& section : matter_.cuts->sections) {
@@ -194,7 +196,7 @@ private:
     /// "4 rails" of those that are sawn in one length.
     static std::string shortName(const std::string& name) {
         const auto joints = std::count(name.begin(), name.end(), '+');
-        return joints == 0 ? name : std::to_string(joints + 1) + " rails";
+        return joints == 0 ? name : sayCount(joints + 1, "{1} rail", "{1} rails");
     }
 
     /// The first of the texts that has room from `indent` on; where none has, the last one turned

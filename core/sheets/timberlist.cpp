@@ -6,6 +6,8 @@
 #include "core/sheets/plankview.h"
 #include "core/sheets/record.h"
 #include "core/timber/demand.h"
+#include "core/timber/timberwords.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -17,7 +19,7 @@ constexpr std::size_t mostLabelLines = 6;
 constexpr Tone headTone{type::small, true, Ink::Quiet};
 
 struct Column {
-    const char* name;
+    std::string name;
     double x;  ///< of its right edge, or of its left one
     Align align = Align::Left;
 };
@@ -55,17 +57,22 @@ std::string sources(const TimberPlan& plan, int line) {
 }
 
 void addWanted(Flow& flow, const Matter& matter, const TimberPlan& plan) {
-    const std::vector<Column> columns{
-        {"Strips", 9}, {"Pcs", 63, Align::Right}, {"Rough size", 68}, {"From", 118}};
+    const std::vector<Column> columns{{say("Strips"), 9},
+                                      {say("Pcs"), 63, Align::Right},
+                                      {say("Rough size"), 68},
+                                      // Translators: the planks that strips come from.
+                                      {sayIn("column", "From"), 118}};
     const auto head = [&] { tableHead(flow, columns); };
-    flow.heading("Wanted");
+    // Translators: the strips that a board needs.
+    flow.heading(sayIn("strips", "Wanted"));
     head();
     for (std::size_t i = 0; i < plan.demand.strips.size(); ++i) {
         const WantedStrips& strips = plan.demand.strips[i];
         const int missing = plan.layout.missing[i];
         std::string from = sources(plan, static_cast<int>(i));
         if (missing > 0) {
-            from += (from.empty() ? "" : "; ") + std::string("buy for ") + std::to_string(missing);
+            from =
+                from.empty() ? say("buy for {1}", missing) : say("{1}; buy for {2}", from, missing);
         }
         const auto fromLines = wrapped(from, type::small, true, flow.width() - 118);
         std::vector<std::string> parts = labelsOf(strips);
@@ -88,9 +95,8 @@ void addWanted(Flow& flow, const Matter& matter, const TimberPlan& plan) {
         flow.text(flow.left() + 9, base,
                   shortened(woodName(strips.wood, matter.project.woods), bodyText, 42), bodyText);
         flow.text(flow.left() + 63, base, std::to_string(strips.count), boldText, Align::Right);
-        flow.text(flow.left() + 68, base,
-                  sizeWords(strips.thickness, strips.width, strips.length, matter.notation()),
-                  boldText, Align::Left, 48);
+        flow.text(flow.left() + 68, base, sizeWords(strips, matter.notation()), boldText,
+                  Align::Left, 48);
         flow.lines(flow.left() + 118, flow.y + 1.4, flow.width() - 118, fromLines,
                    {type::small, true, missing > 0 ? Ink::Warning : Ink::Text});
         flow.lines(flow.left() + 9, flow.y + 5.6, 106, labels, quietText);
@@ -112,14 +118,14 @@ void addTaken(Flow& flow, const Matter& matter, const TimberPlan& plan) {
     if (plan.layout.planks.empty()) {
         return;
     }
-    const std::vector<Column> columns{{"Plank", 9},
-                                      {"Size", 70},
-                                      {"Strips", 128, Align::Right},
-                                      {"Price", 150, Align::Right},
-                                      {"Back on the rack", 154}};
+    const std::vector<Column> columns{{say("Plank"), 9},
+                                      {say("Size"), 70},
+                                      {say("Strips"), 128, Align::Right},
+                                      {say("Price"), 150, Align::Right},
+                                      {say("Back on the rack"), 154}};
     const auto head = [&] { tableHead(flow, columns); };
     flow.need(26);
-    flow.heading("Taken from the rack");
+    flow.heading(say("Taken from the rack"));
     head();
     for (const PlankCuts& cuts : plan.layout.planks) {
         const Plank& plank = plan.rack.planks[static_cast<std::size_t>(cuts.plank)];
@@ -139,7 +145,7 @@ void addTaken(Flow& flow, const Matter& matter, const TimberPlan& plan) {
         const double base = flow.y + 4.4;
         flow.text(flow.left() + 9, base,
                   shortened(plankWords(plank, matter.project.woods), bodyText, 60), bodyText);
-        flow.text(flow.left() + 70, base, plankSize(plank, matter.notation()), smallText,
+        flow.text(flow.left() + 70, base, sizeWords(plank, matter.notation()), smallText,
                   Align::Left, 44);
         flow.text(flow.left() + 128, base, std::to_string(stripsOn(cuts)), smallText, Align::Right);
         flow.text(flow.left() + 150, base, plank.price > 0 ? formatMoney(plank.price) : "–",
@@ -163,22 +169,23 @@ void addWaste(Flow& flow, const Matter& matter, const TimberPlan& plan) {
         return;
     }
     flow.need(46);
-    flow.heading("Waste");
-    flow.y += flow.paragraph(
-                  flow.left(), flow.y, flow.width(),
-                  "Of " + unbroken(formatVolume(use.planks, unit)) + " that is cut, " +
-                      unbroken(formatVolume(use.net, unit)) + " goes into strips and " +
-                      unbroken(formatVolume(use.kept, unit)) +
-                      " stays as offcuts: " + unbroken(percentWords(use.wastePercent())) +
-                      " of what is used up is waste, as these planks are laid out. For "
-                      "comparison, what is usually reckoned with where there is no layout: net "
-                      "÷ (1 − waste), never net × (1 + waste).",
-                  smallText) +
-              2;
-    const std::vector<Column> columns{{"Reckoned as", 0},
-                                      {"Waste", 80, Align::Right},
-                                      {"Net", 118, Align::Right},
-                                      {"To have", 160, Align::Right}};
+    flow.heading(say("Waste"));
+    flow.y +=
+        flow.paragraph(
+            flow.left(), flow.y, flow.width(),
+            say("Of {1} that is cut, {2} goes into strips and {3} stays as offcuts: {4} of what is "
+                "used up is waste, as these planks are laid out. For comparison, what is usually "
+                "reckoned with where there is no layout: net ÷ (1 − waste), never net × (1 + "
+                "waste).",
+                unbroken(formatVolume(use.planks, unit)), unbroken(formatVolume(use.net, unit)),
+                unbroken(formatVolume(use.kept, unit)), unbroken(percentWords(use.wastePercent()))),
+            smallText) +
+        2;
+    const std::vector<Column> columns{{say("Reckoned as"), 0},
+                                      {say("Waste"), 80, Align::Right},
+                                      {say("Net"), 118, Align::Right},
+                                      // Translators: the timber that one should have.
+                                      {say("To have"), 160, Align::Right}};
     tableHead(flow, columns);
     const auto row = [&](const std::string& name, const std::string& waste, Volume net, Volume have,
                          bool bold) {
@@ -190,9 +197,9 @@ void addWaste(Flow& flow, const Matter& matter, const TimberPlan& plan) {
         flow.text(flow.left() + 160, base, formatVolume(have, unit), tone, Align::Right);
         flow.y += 5.6;
     };
-    row("This layout", percentWords(use.wastePercent()), use.net, use.planks - use.kept, true);
+    row(say("This layout"), percentWords(use.wastePercent()), use.net, use.planks - use.kept, true);
     for (const UsualWaste& usual : usualWastes()) {
-        row(std::string(usual.name), percentWords(usual.percent), use.net,
+        row(say(usual.name), percentWords(usual.percent), use.net,
             withWaste(use.net, usual.percent), false);
     }
     flow.y += 3;
@@ -201,7 +208,7 @@ void addWaste(Flow& flow, const Matter& matter, const TimberPlan& plan) {
 }  // namespace
 
 void addTimberList(std::vector<Draft>& drafts, const Matter& matter, const TimberPlan& plan) {
-    Flow flow(drafts, matter, "timber-list", "Timber list", Sizes::Rough, Flow::Safety::None);
+    Flow flow(drafts, matter, "timber-list", say("Timber list"), Sizes::Rough, Flow::Safety::None);
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), layoutWords(plan), bodyText) + 1;
     for (const std::string& words : shortageWords(plan, matter.project.woods, matter.notation())) {
         flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words,
@@ -219,19 +226,20 @@ void addShoppingSlip(std::vector<Draft>& drafts, const Matter& matter, const Tim
     }
     const ShoppingList& list = plan.shopping;
     const Unit unit = matter.notation().unit;
-    Flow flow(drafts, matter, "shopping-slip", "Shopping slip", Sizes::Rough, Flow::Safety::None);
+    Flow flow(drafts, matter, "shopping-slip", say("Shopping slip"), Sizes::Rough,
+              Flow::Safety::None);
     flow.y += flow.paragraph(
                   flow.left(), flow.y, flow.width(),
-                  "Whole planks of sizes that the yard is likely to have. A plank of another size "
-                  "does as well where it is at least as thick, as wide and as long as stands under "
-                  "“at least”, and free of knots and cracks there.",
+                  say("Whole planks of sizes that the yard is likely to have. A plank of another "
+                      "size does as well where it is at least as thick, as wide and as long as "
+                      "stands under “at least”, and free of knots and cracks there."),
                   smallText) +
               3;
-    const std::vector<Column> columns{{"Wood", 9},
-                                      {"Planks", 68, Align::Right},
-                                      {"Thickness × width × length", 72},
-                                      {"Charged", 152, Align::Right},
-                                      {"Price", 176, Align::Right}};
+    const std::vector<Column> columns{{say("Wood"), 9},
+                                      {say("Planks"), 68, Align::Right},
+                                      {say("Thickness × width × length"), 72},
+                                      {say("Charged"), 152, Align::Right},
+                                      {say("Price"), 176, Align::Right}};
     const auto head = [&] { tableHead(flow, columns); };
     head();
     for (const ShoppingLine& line : list.lines) {
@@ -254,30 +262,30 @@ void addShoppingSlip(std::vector<Draft>& drafts, const Matter& matter, const Tim
                   Align::Right, 23);
         flow.tick(flow.left() + 182, flow.y + 1.2, 4.2);
         const LeastPlank least = leastPlank(plan, line);
-        flow.text(flow.left() + 72, base + 5.2,
-                  "at least " + matter.bare(least.width) + " wide, " + matter.text(least.length) +
-                      " long",
-                  quietText);
+        flow.text(
+            flow.left() + 72, base + 5.2,
+            say("at least {1} wide, {2} long", matter.bare(least.width), matter.text(least.length)),
+            quietText);
         flow.y += 13;
         flow.rule(flow.left(), flow.right(), flow.y - 0.6, Ink::Rule, 0.15);
     }
     flow.y += 2;
     flow.need(40);
-    std::vector<BigNumber> numbers{{"Net, of the strips", formatVolume(list.net, unit), {}},
-                                   {"Bought, as measured", formatVolume(list.volume, unit), {}},
-                                   {"Charged by the yard", formatVolume(list.charged, unit), {}}};
+    std::vector<BigNumber> numbers{
+        {say("Net, of the strips"), formatVolume(list.net, unit), {}},
+        {say("Bought, as measured"), formatVolume(list.volume, unit), {}},
+        {say("Charged by the yard"), formatVolume(list.charged, unit), {}}};
     if (list.price) {
-        numbers.push_back({"Price", moneyWords(*list.price, matter.project.currency), {}});
+        numbers.push_back({say("Price"), moneyWords(*list.price, matter.project.currency), {}});
     }
     flow.y += bigNumbers(flow, flow.left(), flow.y, flow.width(), numbers) + 3;
-    flow.y +=
-        flow.paragraph(flow.left(), flow.y, flow.width(),
-                       "The yard’s rule: " + tallyWords(matter.project.timber.yard.tally) +
-                           " Waste of these planks: " +
-                           unbroken(percentWords(wastePercent(list.net, list.volume))) +
-                           " of the bought measure, from the layout. The choice of planks is " +
-                           goodnessWords(list.proven, list.gapPercent) + ".",
-                       smallText);
+    flow.y += flow.paragraph(
+        flow.left(), flow.y, flow.width(),
+        say("The yard’s rule: {1}", tallyWords(matter.project.timber.yard.tally)) + " " +
+            say("Waste of these planks: {1} of the bought measure, from the layout.",
+                unbroken(percentWords(wastePercent(list.net, list.volume)))) +
+            " " + shoppingVerdict(list),
+        smallText);
     const int impossible = [&] {
         int count = 0;
         for (const int strips : list.impossible) {
@@ -288,10 +296,11 @@ void addShoppingSlip(std::vector<Draft>& drafts, const Matter& matter, const Tim
     if (impossible > 0) {
         flow.y += 2;
         flow.y += flow.paragraph(flow.left(), flow.y, flow.width(),
-                                 "No plank of the yard, as it is set, gives " +
-                                     std::to_string(impossible) +
-                                     (impossible == 1 ? " strip" : " strips") +
-                                     " of the list: ask for wider, thicker or longer stock.",
+                                 sayCount(impossible,
+                                          "No plank of the yard, as it is set, gives {1} strip of "
+                                          "the list: ask for wider, thicker or longer stock.",
+                                          "No plank of the yard, as it is set, gives {1} strips of "
+                                          "the list: ask for wider, thicker or longer stock."),
                                  {type::body, true, Ink::Warning});
     }
 }

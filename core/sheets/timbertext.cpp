@@ -1,12 +1,13 @@
 #include "core/sheets/timbertext.h"
 
-#include "core/measure/number.h"
+#include "core/bench/quote.h"
+#include "core/sheets/amounts.h"
 #include "core/timber/demand.h"
-#include "core/wood/price.h"
+#include "core/timber/timberwords.h"
+#include "core/words/say.h"
 
 #include <nlohmann/json.hpp>
 
-#include <cmath>
 #include <sstream>
 
 namespace kerfwright {
@@ -18,32 +19,24 @@ std::size_t at(int i) {
     return static_cast<std::size_t>(i);
 }
 
-std::string woodName(const Batch& batch, const std::string& key) {
-    const Wood* wood = findWood(batch.woods, key);
-    return wood != nullptr ? wood->name : key;
-}
-
-const char* railWords(RailLengths rails) {
+std::string railWords(RailLengths rails) {
     switch (rails) {
     case RailLengths::OneLength:
-        return "The rails are sawn one after another from one length: their grain runs round the "
-               "board.";
+        return say(
+            "The rails are sawn one after another from one length: their grain runs round the "
+            "board.");
     case RailLengths::Pairs:
-        return "The rails are sawn in two lengths of two: no plank gives all four in one.";
+        return say("The rails are sawn in two lengths of two: no plank gives all four in one.");
     case RailLengths::Single:
-        return "The rails are sawn singly.";
+        return say("The rails are sawn singly.");
     case RailLengths::None:
         break;
     }
-    return "";
-}
-
-std::string percent(double value) {
-    return formatNumber(std::round(value * 10) / 10) + " %";
+    return {};
 }
 
 std::string name(const Project& project) {
-    return project.titles.name.empty() ? "a board" : project.titles.name;
+    return project.titles.name.empty() ? say("a board") : project.titles.name;
 }
 
 /// Text and JSON read the same.
@@ -54,15 +47,15 @@ struct Told {
         , plan(all.timber)
         , labels(stripLabels(plan.layout, plan.demand)) {}
 
+    std::string text(Length length) const { return format(length, project.notation); }
     std::string size(Length thickness, Length width, Length length) const {
-        const Notation& in = project.notation;
-        return formatBare(thickness, in) + " × " + formatBare(width, in) + " × " +
-               format(length, in);
+        return sizeWords(thickness, width, length, project.notation);
     }
     std::string volume(Volume volume) const { return formatVolume(volume, project.notation.unit); }
     std::string money(std::int64_t hundredths) const {
-        return formatMoney(hundredths) + (project.currency.empty() ? "" : " " + project.currency);
+        return moneyWords(hundredths, project.currency);
     }
+    std::string wood(const std::string& key) const { return woodName(key, batch.woods); }
 
     const Batch& batch;
     const Project& project;
@@ -70,33 +63,65 @@ struct Told {
     std::vector<std::vector<std::vector<std::string>>> labels;
 };
 
+/// "A1 (40 mm), A2 (28 mm, on edge)".
+std::string stripsOf(const Told& told, std::size_t plank, std::size_t section) {
+    std::string all;
+    const auto& strips = told.plan.layout.planks[plank].sections[section].strips;
+    for (std::size_t i = 0; i < strips.size(); ++i) {
+        const WantedStrips& wanted = told.plan.demand.strips[at(strips[i].wanted)];
+        const std::string& label = told.labels[plank][section][i];
+        const std::string across = told.text(acrossPlank(wanted, strips[i].onEdge));
+        all += i == 0 ? "" : ", ";
+        all += strips[i].onEdge ? say("{1} ({2}, on edge)", label, across)
+                                : label + " (" + across + ")";
+    }
+    return all;
+}
+
 void tellPlanks(std::ostream& out, const Told& told) {
     const TimberPlan& plan = told.plan;
     for (std::size_t i = 0; i < plan.layout.planks.size(); ++i) {
         const PlankCuts& cuts = plan.layout.planks[i];
         const Plank& plank = plan.rack.planks[at(cuts.plank)];
+        const std::string wood = told.wood(plank.wood);
+        const std::string size = sizeWords(plank, told.project.notation);
         out << '\n'
-            << plank.label << ": " << woodName(told.batch, plank.wood) << ", "
-            << told.size(plank.thickness, plank.width, plank.length)
-            << (plank.isOffcut ? ", an offcut" : "") << '\n';
+            << (plank.isOffcut ? say("{1}: {2}, {3}, an offcut", plank.label, wood, size)
+                               : plank.label + ": " + wood + ", " + size)
+            << '\n';
         for (std::size_t k = 0; k < cuts.sections.size(); ++k) {
             const PlankSection& section = cuts.sections[k];
-            out << "  from " << format(section.x, told.project.notation) << ", "
-                << format(section.length, told.project.notation) << " long:";
-            for (std::size_t s = 0; s < section.strips.size(); ++s) {
-                const LaidStrip& strip = section.strips[s];
-                const WantedStrips& wanted = plan.demand.strips[at(strip.wanted)];
-                out << (s == 0 ? " " : ", ") << told.labels[i][k][s] << " ("
-                    << format(acrossPlank(wanted, strip.onEdge), told.project.notation)
-                    << (strip.onEdge ? ", on edge)" : ")");
-            }
-            out << '\n';
+            out << "  "
+                << say("from {1}, {2} long: {3}", told.text(section.x), told.text(section.length),
+                       stripsOf(told, i, k))
+                << '\n';
         }
         for (const Offcut& offcut : cuts.offcuts) {
-            out << "  offcut to keep: " << told.size(plank.thickness, offcut.width, offcut.length)
+            out << "  "
+                << say("offcut to keep: {1}",
+                       told.size(plank.thickness, offcut.width, offcut.length))
                 << '\n';
         }
     }
+}
+
+std::string lineWords(const Told& told, const ShoppingLine& line) {
+    const std::string wood = told.wood(line.wood);
+    const std::string size = told.size(line.thickness, line.width, line.length);
+    const std::string charged = told.volume(line.charged);
+    return line.price
+               ? say("{1} × {2}, {3} at least, {4} charged, {5}", line.count, wood, size, charged,
+                     told.money(*line.price))
+               : say("{1} × {2}, {3} at least, {4} charged", line.count, wood, size, charged);
+}
+
+std::string sumWords(const Told& told, const ShoppingList& list) {
+    const std::string net = told.volume(list.net);
+    const std::string bought = told.volume(list.volume);
+    const std::string charged = told.volume(list.charged);
+    return list.price ? say("net {1}, bought {2}, charged {3}, {4}", net, bought, charged,
+                            told.money(*list.price))
+                      : say("net {1}, bought {2}, charged {3}", net, bought, charged);
 }
 
 void tellShopping(std::ostream& out, const Told& told) {
@@ -104,78 +129,66 @@ void tellShopping(std::ostream& out, const Told& told) {
     if (told.plan.toBuy.strips.empty()) {
         return;
     }
-    out << "\nTo buy\n";
+    out << '\n' << say("To buy") << '\n';
     for (const ShoppingLine& line : list.lines) {
-        out << "  " << line.count << " × " << woodName(told.batch, line.wood) << ", "
-            << told.size(line.thickness, line.width, line.length) << " at least, "
-            << told.volume(line.charged) << " charged";
-        if (line.price) {
-            out << ", " << told.money(*line.price);
-        }
-        out << '\n';
+        out << "  " << lineWords(told, line) << '\n';
     }
     for (std::size_t i = 0; i < list.impossible.size(); ++i) {
         if (list.impossible[i] > 0) {
             const WantedStrips& strips = told.plan.toBuy.strips[i];
-            out << "  no plank of the yard gives " << list.impossible[i] << " × "
-                << woodName(told.batch, strips.wood) << ", "
-                << sizesOf(strips, told.project.notation) << '\n';
+            out << "  "
+                << say("no plank of the yard gives {1} × {2}, {3}", list.impossible[i],
+                       told.wood(strips.wood), sizeWords(strips, told.project.notation))
+                << '\n';
         }
     }
-    out << "  net " << told.volume(list.net) << ", bought " << told.volume(list.volume)
-        << ", charged " << told.volume(list.charged);
-    if (list.price) {
-        out << ", " << told.money(*list.price);
-    }
-    out << "\n  waste by this layout: " << percent(wastePercent(list.net, list.volume)) << '\n';
+    out << "  " << sumWords(told, list) << "\n  "
+        << say("waste by this layout: {1}", percentWords(wastePercent(list.net, list.volume)))
+        << '\n';
     for (const UsualWaste& usual : usualWastes()) {
-        out << "  with the usual " << usual.percent << " % (" << usual.name << "): net ÷ (1 − "
-            << usual.percent << " %) = " << told.volume(withWaste(list.net, usual.percent)) << '\n';
+        out << "  "
+            << say("with the usual {1} % ({2}): net ÷ (1 − {1} %) = {3}", usual.percent,
+                   say(usual.name), told.volume(withWaste(list.net, usual.percent)))
+            << '\n';
     }
     out << "  " << shoppingVerdict(list) << '\n';
 }
 
 }  // namespace
 
-std::string shoppingVerdict(const ShoppingList& list) {
-    const char* of = list.price ? "cost less" : "hold less timber";
-    if (list.proven) {
-        return std::string("Proven best: no other planks of this yard ") + of + ".";
-    }
-    return "Other planks of this yard might " + std::string(of) + ", by at most " +
-           formatNumber(std::ceil(list.gapPercent * 10) / 10) + " %.";
-}
-
 std::string timberText(const Batch& batch) {
     const Told told(batch);
     const TimberPlan& plan = told.plan;
     std::ostringstream out;
-    out << "Timber for ";
-    for (std::size_t i = 0; i < batch.boards.size(); ++i) {
-        if (batch.boards.size() > 1) {
-            out << (i == 0 ? "" : "; ") << i + 1 << ": ";
+    std::string boards = name(batch.boards.front().project);
+    if (batch.boards.size() > 1) {
+        boards = "1: " + boards;
+        for (std::size_t i = 1; i < batch.boards.size(); ++i) {
+            boards += "; " + std::to_string(i + 1) + ": " + name(batch.boards[i].project);
         }
-        out << name(batch.boards[i].project);
     }
-    out << "\n\n" << shortage(plan, batch.woods, told.project.notation) << '\n';
-    if (!plan.rack.planks.empty() && !plan.demand.strips.empty()) {
-        out << verdict(plan.layout) << '\n';
+    out << say("Timber for {1}", boards) << "\n\n" << layoutWords(plan) << '\n';
+    for (const std::string& words : shortageWords(plan, batch.woods, told.project.notation)) {
+        out << words << '\n';
     }
     if (plan.rackCost && !plan.layout.planks.empty()) {
-        out << "The planks cost " << told.money(*plan.rackCost) << ".\n";
+        out << say("The planks cost {1}.", told.money(*plan.rackCost)) << '\n';
     }
-    if (*railWords(plan.rails) != '\0') {
-        out << railWords(plan.rails) << '\n';
+    if (const std::string rails = railWords(plan.rails); !rails.empty()) {
+        out << rails << '\n';
     }
     for (const LostPin& lost : plan.lostPins) {
-        out << "Strip " << lost.pin.strip << " does not come from plank " << lost.pin.plank
-            << " as wished: " << lost.reason << ".\n";
+        out << say("Strip {1} does not come from plank {2} as wished: {3}.", lost.pin.strip,
+                   lost.pin.plank, lost.reason)
+            << '\n';
     }
     tellPlanks(out, told);
     tellShopping(out, told);
-    out << "\nSawing: work to the manual of the saw, local rules and what trained people have "
-           "shown "
-           "you.\nShort and narrow pieces are held by a push block or a jig, never by hand.\n";
+    out << '\n'
+        << say("Sawing: work to the manual of the saw, local rules and what trained people have "
+               "shown you.")
+        << '\n'
+        << say("Short and narrow pieces are held by a push block or a jig, never by hand.") << '\n';
     return out.str();
 }
 

@@ -13,7 +13,4 @@ std::string timberText(const Batch& batch);
 /// The same as UTF-8 JSON, `"format": "kerfwright-timber"`, version 1; described in DEVELOPERS.md.
 std::string timberJson(const Batch& batch);
 
-/// "Proven: no other planks of that yard cost less.", "At most 2 % above the least possible cost."
-std::string shoppingVerdict(const ShoppingList& list);
-
 }  // namespace kerfwright

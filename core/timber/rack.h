@@ -49,7 +49,17 @@ struct RackLimits {
     static constexpr std::int64_t price = greatestPrice;
 };
 
-/// Everything wrong with one plank, entries named after `where`: "Line 7, width".
+enum class PlankEntry { Wood, Thickness, Width, Length, Price, Defects };
+/// A `Fault` of one plank whose entry has no name yet.
+struct PlankFault {
+    PlankEntry entry;
+    std::size_t defect;  ///< number of the one that it is about, from 1; 0: all of them, or none
+    std::string rule;
+    std::string value;
+};
+/// Everything wrong with one plank.
+std::vector<PlankFault> plankFaults(const Plank& plank, const Notation& notation);
+/// The same, entries named after `where`: "Line 7, width".
 std::vector<Fault> faults(const Plank& plank, const std::string& where, const Notation& notation);
 /// Everything wrong, in the order of the planks; planks are named by their labels.
 std::vector<Fault> faults(const Rack& rack, const Notation& notation = Notation::millimetres());

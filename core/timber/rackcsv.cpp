@@ -2,6 +2,7 @@
 
 #include "core/measure/number.h"
 #include "core/timber/table.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <array>
@@ -29,8 +30,25 @@ struct Heading {
 using Headings = std::array<Heading, columns>;
 
 std::string placed(std::size_t line, std::size_t field, std::string_view name) {
-    return "Line " + std::to_string(line) + ", column " + std::to_string(field + 1) + " (" +
-           std::string(name) + ")";
+    return say("Line {1}, column {2} ({3})", line, field + 1, name);
+}
+
+std::size_t columnOf(PlankEntry entry) {
+    switch (entry) {
+    case PlankEntry::Wood:
+        return Wood;
+    case PlankEntry::Thickness:
+        return Thickness;
+    case PlankEntry::Width:
+        return Width;
+    case PlankEntry::Length:
+        return Length_;
+    case PlankEntry::Price:
+        return Price;
+    case PlankEntry::Defects:
+        break;
+    }
+    return Defects;
 }
 
 /// "Width (mm)" to "width" and "mm".
@@ -55,27 +73,28 @@ Result<Headings> readHeadings(const TableRow& row) {
         const std::string where = placed(row.line, field, row.fields[field]);
         if (found == names.end()) {
             return Fault{where,
-                         "must be one of wood, thickness, width, length, label, count, "
-                         "price, offcut, defects, note",
+                         say("must be one of {1}", "wood, thickness, width, length, label, count, "
+                                                   "price, offcut, defects, note"),
                          row.fields[field]};
         }
         const auto column = static_cast<std::size_t>(found - names.begin());
         Heading& heading = headings[column];
         if (heading.field) {
-            return Fault{where, "must stand once", "twice"};
+            return Fault{where, say("must stand once"), sayIn("got", "twice")};
         }
         if (hasUnit(column) ? unit != "mm" && unit != "in" : !unit.empty()) {
             return Fault{where,
-                         hasUnit(column) ? "must name its unit, mm or in" : "must have no unit",
-                         unit.empty() ? "none" : unit};
+                         hasUnit(column) ? say("must name its unit, mm or in")
+                                         : say("must have no unit"),
+                         unit.empty() ? sayIn("got", "none") : unit};
         }
         heading.field = field;
         heading.notation = unit == "in" ? Notation::inches() : Notation::millimetres(6);
     }
     for (std::size_t column = 0; column < required; ++column) {
         if (!headings[column].field) {
-            return Fault{"Line " + std::to_string(row.line),
-                         "must have a column \"" + std::string(names[column]) + "\"", "none"};
+            return Fault{say("Line {1}", row.line),
+                         say("must have a column \"{1}\"", names[column]), sayIn("got", "none")};
         }
     }
     return headings;
@@ -121,7 +140,7 @@ public:
         if (offcut == "yes") {
             plank.isOffcut = true;
         } else if (!offcut.empty() && offcut != "no") {
-            complain({where(IsOffcut), "must be yes or no", offcut});
+            complain({where(IsOffcut), say("must be {1} or {2}", "yes", "no"), offcut});
         }
         defects(plank);
         if (!fault_) {
@@ -167,8 +186,7 @@ private:
         const std::optional<double> number = parseNumber(entry);
         if (!number || *number < 1 || *number > static_cast<double>(mostAlike) ||
             *number != static_cast<double>(static_cast<std::size_t>(*number))) {
-            complain({where(Count), "must be a whole number from 1 to " + std::to_string(mostAlike),
-                      entry});
+            complain({where(Count), say("must be a whole number from 1 to {1}", mostAlike), entry});
             return 1;
         }
         return static_cast<std::size_t>(*number);
@@ -182,8 +200,8 @@ private:
         for (const std::string& one : parted(all, '|')) {
             const std::vector<std::string> sizes = parted(one, ';');
             if (sizes.size() != 4) {
-                complain(
-                    {where(Defects), "must be \"x; y; length; width\" with bars between", one});
+                complain({where(Defects),
+                          say("must be {1} with bars between", "\"x; y; length; width\""), one});
                 return;
             }
             plank.defects.push_back({read(sizes[0], Defects), read(sizes[1], Defects),
@@ -193,17 +211,10 @@ private:
 
     /// The rules of a plank, told at the column that breaks them.
     void check(const Plank& plank) {
-        const std::string line = "Line " + std::to_string(row_.line);
-        for (const Fault& fault : faults(plank, line, headings_[Length_].notation)) {
-            std::size_t column = Defects;
-            for (const std::size_t one : {Wood, Thickness, Width, Length_, Price}) {
-                if (fault.entry == line + ", " + std::string(names[one])) {
-                    column = one;
-                }
-            }
-            const std::string rest = fault.entry.substr(line.size() + 2);
-            complain({where(column) + (column == Defects ? ", " + rest : std::string()), fault.rule,
-                      fault.value});
+        for (const PlankFault& fault : plankFaults(plank, headings_[Length_].notation)) {
+            const std::string column = where(columnOf(fault.entry));
+            complain({fault.defect == 0 ? column : say("{1}, defect {2}", column, fault.defect),
+                      fault.rule, fault.value});
         }
     }
 
@@ -220,7 +231,7 @@ Result<Rack> rackFromCsv(std::string_view text) {
         return table.fault();
     }
     if (table->empty()) {
-        return Fault{"Line 1", "must name the columns", "nothing"};
+        return Fault{say("Line {1}", 1), say("must name the columns"), sayIn("got", "nothing")};
     }
     const Result<Headings> headings = readHeadings(table->front());
     if (!headings) {
@@ -230,11 +241,10 @@ Result<Rack> rackFromCsv(std::string_view text) {
     std::set<std::string> labels;
     for (std::size_t i = 1; i < table->size(); ++i) {
         const TableRow& row = (*table)[i];
-        const std::string line = "Line " + std::to_string(row.line);
-        if (row.fields.size() > table->front().fields.size()) {
-            return Fault{line + ", column " + std::to_string(table->front().fields.size() + 1),
-                         "must not stand beyond the headings",
-                         row.fields[table->front().fields.size()]};
+        const std::size_t named = table->front().fields.size();
+        if (row.fields.size() > named) {
+            return Fault{say("Line {1}, column {2}", row.line, named + 1),
+                         say("must not stand beyond the headings"), row.fields[named]};
         }
         Plank plank;
         std::size_t alike = 1;
@@ -249,14 +259,13 @@ Result<Rack> rackFromCsv(std::string_view text) {
             plank.label = alike == 1 ? label : label + "-" + std::to_string(one);
             if (!labels.insert(plank.label).second) {
                 return Fault{placed(row.line, (*headings)[Label].field.value_or(0), "label"),
-                             "must be on one plank only", plank.label};
+                             say("must be on one plank only"), plank.label};
             }
             rack.planks.push_back(plank);
         }
         if (rack.planks.size() > RackLimits::planks) {
-            return Fault{line,
-                         "must not take the rack beyond " + std::to_string(RackLimits::planks) +
-                             " planks",
+            return Fault{say("Line {1}", row.line),
+                         say("must not take the rack beyond {1} planks", RackLimits::planks),
                          std::to_string(rack.planks.size())};
         }
     }

@@ -1,5 +1,7 @@
 #include "core/timber/referee.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <set>
 #include <utility>
@@ -33,9 +35,10 @@ public:
         std::set<int> used;
         for (const PlankCuts& cuts : layout_.planks) {
             if (cuts.plank < 0 || at(cuts.plank) >= rack_.planks.size()) {
-                say("Plank", "must be one of the rack", std::to_string(cuts.plank));
+                refuse(say("Plank"), say("must be one of the rack"), std::to_string(cuts.plank));
             } else if (!used.insert(cuts.plank).second) {
-                say("Plank " + rack_.planks[at(cuts.plank)].label, "must be cut once", "twice");
+                refuse(nameOf(rack_.planks[at(cuts.plank)]), say("must be cut once"),
+                       sayIn("got", "twice"));
             } else {
                 plank(rack_.planks[at(cuts.plank)], cuts);
             }
@@ -45,28 +48,32 @@ public:
     }
 
 private:
-    void say(const std::string& entry, const std::string& rule, const std::string& value) {
-        found_.push_back({entry, rule, value});
+    void refuse(std::string entry, std::string rule, std::string value) {
+        found_.push_back({std::move(entry), std::move(rule), std::move(value)});
     }
+    static std::string nameOf(const Plank& plank) { return say("Plank {1}", plank.label); }
     std::string text(Length length) const { return formatExact(length, notation_); }
 
     void plank(const Plank& plank, const PlankCuts& cuts) {
-        const std::string name = "Plank " + plank.label;
+        const std::string name = nameOf(plank);
         if (cuts.sections.empty()) {
-            say(name, "must have a section where it is used", "none");
+            refuse(name, say("must have a section where it is used"), sayIn("got", "none"));
         }
         taken_.clear();
         Length free = rules_.endTrim;
         for (std::size_t i = 0; i < cuts.sections.size(); ++i) {
             const PlankSection& section = cuts.sections[i];
-            const std::string where = name + ", section " + std::to_string(i + 1);
+            const std::string where = say("{1}, section {2}", name, i + 1);
             if (section.x < free) {
-                say(where, "must begin a kerf behind what lies before it, at " + text(free),
-                    text(section.x));
+                refuse(where,
+                       say("must begin a kerf behind what lies before it, at {1}", text(free)),
+                       text(section.x));
             }
             if (section.length <= Length() ||
                 section.x + section.length > plank.length - rules_.endTrim) {
-                say(where, "must end within the plank, at " + text(plank.length - rules_.endTrim),
+                refuse(
+                    where,
+                    say("must end within the plank, at {1}", text(plank.length - rules_.endTrim)),
                     text(section.x + section.length));
             }
             free = section.x + section.length + rules_.kerf;
@@ -77,52 +84,53 @@ private:
 
     void strips(const Plank& plank, const PlankSection& section, const std::string& where) {
         if (section.strips.empty()) {
-            say(where, "must hold a strip", "none");
+            refuse(where, say("must hold a strip"), sayIn("got", "none"));
         }
         Length free = rules_.edgeTrim;
         for (const LaidStrip& strip : section.strips) {
             if (strip.wanted < 0 || at(strip.wanted) >= demand_.strips.size()) {
-                say(where, "must hold strips that are wanted", std::to_string(strip.wanted));
+                refuse(where, say("must hold strips that are wanted"),
+                       std::to_string(strip.wanted));
                 continue;
             }
             const WantedStrips& wanted = demand_.strips[at(strip.wanted)];
             ++laid_[at(strip.wanted)];
-            const std::string name = where + ", strip " + wanted.label;
+            const std::string name = say("{1}, strip {2}", where, wanted.label);
             const Length across = strip.onEdge ? wanted.thickness : wanted.width;
             const Length through = strip.onEdge ? wanted.width : wanted.thickness;
             if (strip.onEdge && !wanted.eitherWay) {
-                say(name, "must not be sawn on edge", "on edge");
+                refuse(name, say("must not be sawn on edge"), sayIn("got", "on edge"));
             }
             if (wanted.wood != plank.wood) {
-                say(name, "must be of " + wanted.wood, plank.wood);
+                refuse(name, say("must be of {1}", wanted.wood), plank.wood);
             }
             if (!wanted.plank.empty() && wanted.plank != plank.label) {
-                say(name, "must come from plank " + wanted.plank, plank.label);
+                refuse(name, say("must come from plank {1}", wanted.plank), plank.label);
             }
             if (through > plank.thickness || plank.thickness - through > rules_.thicker) {
-                say(name, "must suit the plank, which is " + text(plank.thickness) + " thick",
-                    text(through));
+                refuse(name, say("must suit the plank, which is {1} thick", text(plank.thickness)),
+                       text(through));
             }
             if (strip.y < free) {
-                say(name, "must lie a kerf above what is below it, at " + text(free),
-                    text(strip.y));
+                refuse(name, say("must lie a kerf above what is below it, at {1}", text(free)),
+                       text(strip.y));
             }
             if (strip.y + across > plank.width - rules_.edgeTrim) {
-                say(name, "must end below " + text(plank.width - rules_.edgeTrim),
-                    text(strip.y + across));
+                refuse(name, say("must end below {1}", text(plank.width - rules_.edgeTrim)),
+                       text(strip.y + across));
             }
             if (strip.x < section.x || strip.x + wanted.length > section.x + section.length) {
-                say(name,
-                    "must lie in its section, from " + text(section.x) + " to " +
-                        text(section.x + section.length),
-                    "from " + text(strip.x) + " to " + text(strip.x + wanted.length));
+                refuse(name,
+                       say("must lie in its section, from {1} to {2}", text(section.x),
+                           text(section.x + section.length)),
+                       say("from {1} to {2}", text(strip.x), text(strip.x + wanted.length)));
             }
             const Rectangular wood{strip.x, strip.x + wanted.length, strip.y, strip.y + across};
             for (const Defect& defect : plank.defects) {
                 if (wood.meets(
                         {defect.x, defect.x + defect.length, defect.y, defect.y + defect.width})) {
-                    say(name, "must be clear of defects",
-                        "one at " + text(defect.x) + ", " + text(defect.y));
+                    refuse(name, say("must be clear of defects"),
+                           say("one at {1}, {2}", text(defect.x), text(defect.y)));
                 }
             }
             free = strip.y + across + rules_.kerf;
@@ -132,22 +140,23 @@ private:
 
     /// Offcuts are as sawn: a kerf from every strip beside which they lie.
     void offcuts(const Plank& plank, const PlankCuts& cuts, const std::string& name) {
+        const std::string entry = say("{1}, offcut", name);
         for (const Offcut& offcut : cuts.offcuts) {
             const Rectangular rest{offcut.x, offcut.x + offcut.length, offcut.y,
                                    offcut.y + offcut.width};
             if (rest.left < Length() || rest.low < Length() || rest.right > plank.length ||
                 rest.high > plank.width) {
-                say(name + ", offcut", "must lie on the plank", text(rest.left));
+                refuse(entry, say("must lie on the plank"), text(rest.left));
             }
             if (offcut.length < rules_.offcutLength || offcut.width < rules_.offcutWidth) {
-                say(name + ", offcut", "must be large enough to keep",
-                    text(offcut.length) + " x " + text(offcut.width));
+                refuse(entry, say("must be large enough to keep"),
+                       text(offcut.length) + " x " + text(offcut.width));
             }
             const Rectangular withKerf{rest.left - rules_.kerf, rest.right + rules_.kerf,
                                        rest.low - rules_.kerf, rest.high + rules_.kerf};
             if (std::any_of(taken_.begin(), taken_.end(),
                             [&](const Rectangular& wood) { return wood.meets(withKerf); })) {
-                say(name + ", offcut", "must be clear of strips by a kerf", text(rest.left));
+                refuse(entry, say("must be clear of strips by a kerf"), text(rest.left));
             }
             taken_.push_back(rest);
         }
@@ -159,36 +168,38 @@ private:
             cost += countedCost(rack_.planks[at(plank)], rules_, layout_.costIn);
         }
         if (cost != layout_.cost) {
-            say("Cost", "must be that of the planks, " + std::to_string(cost),
-                std::to_string(layout_.cost));
+            refuse(say("Cost"), say("must be that of the planks, {1}", cost),
+                   std::to_string(layout_.cost));
         }
         if (layout_.missing.size() != demand_.strips.size()) {
-            say("Missing strips", "must be told of each line of the demand",
-                std::to_string(layout_.missing.size()));
+            refuse(say("Missing strips"), say("must be told of each line of the demand"),
+                   std::to_string(layout_.missing.size()));
             return;
         }
         Volume missing;
         for (std::size_t i = 0; i < demand_.strips.size(); ++i) {
             const WantedStrips& wanted = demand_.strips[i];
             if (layout_.missing[i] < 0 || laid_[i] + layout_.missing[i] != wanted.count) {
-                say("Strips " + wanted.label,
-                    "laid and missing must be the " + std::to_string(wanted.count) + " wanted",
-                    std::to_string(laid_[i]) + " and " + std::to_string(layout_.missing[i]));
+                refuse(say("Strips {1}", wanted.label),
+                       say("laid and missing must be the {1} wanted", wanted.count),
+                       say("{1} and {2}", laid_[i], layout_.missing[i]));
             }
             missing += volume(wanted.thickness, wanted.width, wanted.length) * layout_.missing[i];
         }
         if (missing != layout_.missingVolume) {
-            say("Missing timber", "must be that of the missing strips", "another volume");
+            refuse(say("Missing timber"), say("must be that of the missing strips"),
+                   say("another volume"));
         }
         if (layout_.leastMissingVolume > missing ||
             (layout_.isComplete() && layout_.bound > layout_.cost)) {
-            say("Bound", "must not be above what was reached", std::to_string(layout_.bound));
+            refuse(say("Bound"), say("must not be above what was reached"),
+                   std::to_string(layout_.bound));
         }
         const bool tight = layout_.isComplete() ? layout_.bound == layout_.cost
                                                 : layout_.leastMissingVolume == missing;
         if (layout_.proven && !tight) {
-            say("Proven", "must be said of what meets its bound only",
-                std::to_string(layout_.bound));
+            refuse(say("Proven"), say("must be said of what meets its bound only"),
+                   std::to_string(layout_.bound));
         }
     }
 

@@ -1,5 +1,6 @@
 // What layouts are made by: the checks of demand and rules, and what a plank counts for.
 #include "core/timber/layout.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -17,56 +18,56 @@ std::vector<Fault> faults(const Demand& demand, const Notation& notation) {
     std::vector<Fault> found;
     std::int64_t all = 0;
     for (const WantedStrips& strips : demand.strips) {
-        const std::string where = "Strips " + strips.label;
-        const auto check = [&](const char* name, Length size, Length greatest) {
+        const std::string where = say("Strips {1}", strips.label);
+        const auto check = [&](const std::string& entry, Length size, Length greatest) {
             if (size <= Length() || size > greatest) {
                 found.push_back(
-                    {where + ", " + name,
-                     "must be more than 0 and at most " + formatGreatest(greatest, notation),
+                    {entry,
+                     say("must be more than 0 and at most {1}", formatGreatest(greatest, notation)),
                      formatExact(size, notation)});
             }
         };
-        check("thickness", strips.thickness, RackLimits::width);
-        check("width", strips.width, RackLimits::width);
-        check("length", strips.length, RackLimits::length);
+        check(say("{1}, thickness", where), strips.thickness, RackLimits::width);
+        check(say("{1}, width", where), strips.width, RackLimits::width);
+        check(say("{1}, length", where), strips.length, RackLimits::length);
         if (strips.wood.empty()) {
-            found.push_back({where + ", wood", "must be named", ""});
+            found.push_back({say("{1}, wood", where), say("must be named"), ""});
         }
         if (strips.count < 1) {
-            found.push_back(
-                {where + ", count", "must be at least 1", std::to_string(strips.count)});
+            found.push_back({say("{1}, count", where), say("must be at least {1}", 1),
+                             std::to_string(strips.count)});
         }
         all += std::max(strips.count, 0);
     }
     if (all > mostStrips) {
-        found.push_back({"Strips", "must be at most " + std::to_string(mostStrips) + " in all",
-                         std::to_string(all)});
+        found.push_back(
+            {say("Strips"), say("must be at most {1} in all", mostStrips), std::to_string(all)});
     }
     return found;
 }
 
 std::vector<Fault> faults(const CutRules& rules, const Notation& notation) {
     std::vector<Fault> found;
-    const auto check = [&](const char* entry, Length value) {
+    const auto check = [&](const std::string& entry, Length value) {
         if (value < Length() || value > RackLimits::width) {
-            found.push_back({entry,
-                             "must be from 0 to " + formatGreatest(RackLimits::width, notation),
-                             formatExact(value, notation)});
+            found.push_back(
+                {entry, say("must be from 0 to {1}", formatGreatest(RackLimits::width, notation)),
+                 formatExact(value, notation)});
         }
     };
-    check("Kerf", rules.kerf);
-    check("End trim", rules.endTrim);
-    check("Edge trim", rules.edgeTrim);
-    check("Thicker planks", rules.thicker);
-    check("Shortest offcut", rules.offcutLength);
-    check("Narrowest offcut", rules.offcutWidth);
+    check(say("Kerf"), rules.kerf);
+    check(say("End trim"), rules.endTrim);
+    check(say("Edge trim"), rules.edgeTrim);
+    check(say("Thicker planks"), rules.thicker);
+    check(say("Shortest offcut"), rules.offcutLength);
+    check(say("Narrowest offcut"), rules.offcutWidth);
     if (rules.offcutPercent < 0 || rules.offcutPercent > 100) {
-        found.push_back(
-            {"Offcuts count for", "must be from 0 to 100 %", std::to_string(rules.offcutPercent)});
+        found.push_back({say("Offcuts count for"), say("must be from 0 to {1}", "100 %"),
+                         std::to_string(rules.offcutPercent)});
     }
     if (rules.budget < 0) {
-        found.push_back(
-            {"Search", "must have a budget of at least 0 steps", std::to_string(rules.budget)});
+        found.push_back({sayIn("entry", "Search"), say("must have a budget of at least 0 steps"),
+                         std::to_string(rules.budget)});
     }
     return found;
 }

@@ -1,6 +1,7 @@
 #include "core/timber/shopping.h"
 
 #include "core/wood/price.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <map>
@@ -139,22 +140,24 @@ Yard metricYard() {
 
 std::vector<Fault> faults(const Yard& yard, const Notation& notation) {
     std::vector<Fault> found;
-    const auto check = [&](const char* entry, const std::vector<Length>& sizes, Length greatest) {
+    const auto check = [&](const std::string& entry, const std::vector<Length>& sizes,
+                           Length greatest) {
         if (sizes.empty() || sizes.size() > longestList) {
-            found.push_back({entry, "must be from 1 to " + std::to_string(longestList) + " sizes",
+            found.push_back({entry, say("must be from 1 to {1} sizes", longestList),
                              std::to_string(sizes.size())});
         }
         for (const Length size : sizes) {
             if (size <= Length() || size > greatest) {
                 found.push_back(
-                    {entry, "must be more than 0 and at most " + formatGreatest(greatest, notation),
+                    {entry,
+                     say("must be more than 0 and at most {1}", formatGreatest(greatest, notation)),
                      formatExact(size, notation)});
             }
         }
     };
-    check("Yard, thicknesses", yard.thicknesses, RackLimits::thickness);
-    check("Yard, widths", yard.widths, RackLimits::width);
-    check("Yard, lengths", yard.lengths, RackLimits::length);
+    check(say("Yard, thicknesses"), yard.thicknesses, RackLimits::thickness);
+    check(say("Yard, widths"), yard.widths, RackLimits::width);
+    check(say("Yard, lengths"), yard.lengths, RackLimits::length);
     return found;
 }
 

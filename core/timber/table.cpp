@@ -1,5 +1,7 @@
 #include "core/timber/table.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 
 namespace kerfwright {
@@ -41,12 +43,12 @@ Result<std::vector<TableRow>> readTable(std::string_view text) {
         TableRow row{line, {}};
         for (bool inRow = true; inRow;) {
             std::string field;
-            const std::string where = "Line " + std::to_string(line) + ", column " +
-                                      std::to_string(row.fields.size() + 1);
+            const std::string where = say("Line {1}, column {2}", line, row.fields.size() + 1);
             if (i < text.size() && text[i] == '"') {
                 for (++i;; ++i) {
                     if (i == text.size()) {
-                        return Fault{where, "must close its quotes", "the end of the table"};
+                        return Fault{where, say("must close its quotes"),
+                                     say("the end of the table")};
                     }
                     if (text[i] == '"' && (i + 1 == text.size() || text[i + 1] != '"')) {
                         ++i;
@@ -57,7 +59,7 @@ Result<std::vector<TableRow>> readTable(std::string_view text) {
                     field += text[i];
                 }
                 if (i < text.size() && text[i] != separator && text[i] != '\n' && text[i] != '\r') {
-                    return Fault{where, "must end where its quotes close",
+                    return Fault{where, say("must end where its quotes close"),
                                  field + std::string(1, text[i])};
                 }
             }

@@ -1,5 +1,7 @@
 #include "core/timber/tally.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 
 namespace kerfwright {
@@ -16,16 +18,17 @@ Length roundedDown(Length length, Length step) {
 
 const std::vector<TallyInfo>& tallies() {
     static const std::vector<TallyInfo> all = {
-        {Tally::Exact, "exact", "As measured", "Volume as measured, nothing rounded."},
-        {Tally::BoardMeasure, "board-measure", "Board measure",
-         "As measured; thinner than 1 in counts as 1 in."},
-        {Tally::SurfaceMeasure, "surface-measure", "Surface measure",
-         "Face in whole square feet first, then times the thickness."},
-        {Tally::Export, "export", "Export tally",
-         "Width to the nearest inch, halves up and down in turn; length down to the foot."},
-        {Tally::Retail, "retail", "Retail yard",
-         "Width up to the inch, length up to the foot where more than 3 in over, thickness up to "
-         "the next in stock."},
+        {Tally::Exact, "exact", noted("As measured"),
+         noted("Volume as measured, nothing rounded.")},
+        {Tally::BoardMeasure, "board-measure", noted("Board measure"),
+         noted("As measured; thinner than 1 in counts as 1 in.")},
+        {Tally::SurfaceMeasure, "surface-measure", noted("Surface measure"),
+         noted("Face in whole square feet first, then times the thickness.")},
+        {Tally::Export, "export", noted("Export tally"),
+         noted("Width to the nearest inch, halves up and down in turn; length down to the foot.")},
+        {Tally::Retail, "retail", noted("Retail yard"),
+         noted("Width up to the inch, length up to the foot where more than 3 in over, thickness "
+               "up to the next in stock.")},
     };
     return all;
 }
@@ -83,9 +86,11 @@ double wastePercent(Volume net, Volume bought) {
 
 const std::vector<UsualWaste>& usualWastes() {
     static const std::vector<UsualWaste> all = {
-        {"Wide stock", 20, "trade forum: 20 % in wide stock to over 50 % in narrow"},
-        {"Furniture", 33, "trade forum: furniture shops reckon with 20 to 25, 33 or 40 %"},
-        {"Narrow stock", 50, "trade forum: 20 % in wide stock to over 50 % in narrow"},
+        {noted("Wide stock"), 20, noted("trade forum: 20 % in wide stock to over 50 % in narrow")},
+        {noted("Furniture"), 33,
+         noted("trade forum: furniture shops reckon with 20 to 25, 33 or 40 %")},
+        {noted("Narrow stock"), 50,
+         noted("trade forum: 20 % in wide stock to over 50 % in narrow")},
     };
     return all;
 }

@@ -26,9 +26,9 @@ enum class Tally {
 
 struct TallyInfo {
     Tally tally;
-    std::string_view key;   ///< in files
-    std::string_view name;  ///< on screen
-    std::string_view about;
+    std::string_view key;    ///< in files
+    std::string_view name;   ///< on screen, to be said
+    std::string_view about;  ///< to be said
 };
 const std::vector<TallyInfo>& tallies();
 
@@ -55,9 +55,9 @@ double wastePercent(Volume net, Volume bought);
 
 /// A percentage that makers reckon with where they have no layout.
 struct UsualWaste {
-    std::string_view name;
+    std::string_view name;  ///< to be said
     int percent;
-    std::string_view source;
+    std::string_view source;  ///< to be said
 };
 const std::vector<UsualWaste>& usualWastes();
 

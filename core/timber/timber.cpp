@@ -3,6 +3,7 @@
 #include "core/timber/demand.h"
 #include "core/timber/rails.h"
 #include "core/timber/referee.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <set>
@@ -87,7 +88,7 @@ public:
 
 private:
     static Fault refused(const Fault& fault) {
-        return {"Layout", "must pass the referee", fault.text()};
+        return {say("Layout"), say("must pass the referee"), fault.text()};
     }
 
     /// Pins that hold, each strip at most once; the others are told.
@@ -110,7 +111,7 @@ private:
         const auto plank = std::find_if(plan_.rack.planks.begin(), plan_.rack.planks.end(),
                                         [&](const Plank& each) { return each.label == pin.plank; });
         if (plank == plan_.rack.planks.end()) {
-            return "there is no plank " + pin.plank + " on the rack";
+            return say("there is no plank {1} on the rack", pin.plank);
         }
         for (const WantedStrips& line : demand.strips) {
             const std::vector<std::string> labels = labelsOf(line);
@@ -118,14 +119,16 @@ private:
                 continue;
             }
             if (line.wood != plank->wood) {
-                return "plank " + pin.plank + " is of another wood";
+                return say("plank {1} is of another wood", pin.plank);
             }
             if (crowded_.count(pin.strip) > 0) {
-                return "it finds no room on plank " + pin.plank + " any more";
+                return say("it finds no room on plank {1} any more", pin.plank);
             }
-            return fits(line, *plank, plan_.rules) ? "" : "it is too large for plank " + pin.plank;
+            return fits(line, *plank, plan_.rules)
+                       ? std::string()
+                       : say("it is too large for plank {1}", pin.plank);
         }
-        return "no strip is called " + pin.strip;
+        return say("no strip is called {1}", pin.strip);
     }
 
     void layOnRack() {
@@ -258,33 +261,36 @@ private:
 
 const std::vector<SawingLength>& sawingLengths() {
     static const std::vector<SawingLength> all{
-        {"end-trim", "End trim",
-         "Sawn off each end of a plank first: checks and paint. Strips have an end allowance of "
-         "their own besides.",
+        {"end-trim", noted("End trim"),
+         noted("Sawn off each end of a plank first: checks and paint. Strips have an end allowance "
+               "of their own besides."),
          &Sawing::endTrim, RackLimits::width},
-        {"edge-trim", "Edge trim", "Sawn off along each edge of a plank first: bark and wane.",
-         &Sawing::edgeTrim, RackLimits::width},
-        {"thicker", "Planks thicker by at most",
-         "How much thicker than a strip a plank may be. What is too thick is planed or resawn "
-         "away, "
-         "so thicker planks cost more for the same face.",
+        {"edge-trim", noted("Edge trim"),
+         noted("Sawn off along each edge of a plank first: bark and wane."), &Sawing::edgeTrim,
+         RackLimits::width},
+        {"thicker", noted("Planks thicker by at most"),
+         noted("How much thicker than a strip a plank may be. What is too thick is planed or "
+               "resawn away, so thicker planks cost more for the same face."),
          &Sawing::thicker, RackLimits::thickness},
-        {"offcut-length", "Shortest offcut", "A shorter rest does not go back on the rack.",
-         &Sawing::offcutLength, RackLimits::width},
-        {"offcut-width", "Narrowest offcut", "A narrower rest does not go back on the rack.",
-         &Sawing::offcutWidth, RackLimits::width},
+        {"offcut-length", noted("Shortest offcut"),
+         noted("A shorter rest does not go back on the rack."), &Sawing::offcutLength,
+         RackLimits::width},
+        {"offcut-width", noted("Narrowest offcut"),
+         noted("A narrower rest does not go back on the rack."), &Sawing::offcutWidth,
+         RackLimits::width},
     };
     return all;
 }
 
 const std::vector<SawingCount>& sawingCounts() {
     static const std::vector<SawingCount> all{
-        {"offcut-percent", "Offcuts count for", "%",
-         "Of their price, when layouts are compared: the less, the sooner offcuts are used up.",
+        {"offcut-percent", noted("Offcuts count for"), "%",
+         noted("Of their price, when layouts are compared: the less, the sooner offcuts are used "
+               "up."),
          &Sawing::offcutPercent, 0, 100},
-        {"effort", "Search for at most", "thousand steps",
-         "More steps come closer to the best layout of large jobs. Small ones are proven long "
-         "before.",
+        {"effort", noted("Search for at most"), noted("thousand steps"),
+         noted("More steps come closer to the best layout of large jobs. Small ones are proven "
+               "long before."),
          &Sawing::effort, 1, 10'000},
     };
     return all;
@@ -303,31 +309,33 @@ std::vector<Fault> faults(const Timber& timber, const Notation& notation) {
     for (const SawingLength& setting : sawingLengths()) {
         const Length value = timber.sawing.*setting.value;
         if (value < Length() || value > setting.greatest) {
-            found.push_back({setting.name,
-                             "must be from 0 to " + formatGreatest(setting.greatest, notation),
-                             formatExact(value, notation)});
+            found.push_back(
+                {say(setting.name),
+                 say("must be from 0 to {1}", formatGreatest(setting.greatest, notation)),
+                 formatExact(value, notation)});
         }
     }
     for (const SawingCount& setting : sawingCounts()) {
         const std::int64_t value = timber.sawing.*setting.value;
         if (value < setting.least || value > setting.greatest) {
-            found.push_back({setting.name,
-                             "must be from " + std::to_string(setting.least) + " to " +
-                                 std::to_string(setting.greatest) + " " + setting.unit,
+            found.push_back({say(setting.name),
+                             say("must be from {1} to {2} {3}", setting.least, setting.greatest,
+                                 say(setting.unit)),
                              std::to_string(value)});
         }
     }
     if (timber.pins.size() > mostPins) {
-        found.push_back({"Pins", "must be at most " + std::to_string(mostPins),
+        found.push_back({sayIn("strip to plank", "Pins"), say("must be at most {1}", mostPins),
                          std::to_string(timber.pins.size())});
     }
     std::set<std::string> strips;
     for (const StripPin& pin : timber.pins) {
         if (pin.strip.empty() || pin.plank.empty()) {
-            found.push_back(
-                {"Pin", "must name a strip and a plank", pin.strip + " to " + pin.plank});
+            found.push_back({sayIn("strip to plank", "Pin"), say("must name a strip and a plank"),
+                             sayIn("strip to plank", "{1} to {2}", pin.strip, pin.plank)});
         } else if (!strips.insert(pin.strip).second) {
-            found.push_back({"Pin of " + pin.strip, "must be to one plank only", pin.plank});
+            found.push_back({sayIn("strip to plank", "Pin of {1}", pin.strip),
+                             say("must be to one plank only"), pin.plank});
         }
     }
     return found;

@@ -10,7 +10,6 @@
 #include <functional>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace kerfwright {
@@ -37,15 +36,15 @@ struct Sawing {
 };
 
 struct SawingLength {
-    const char* key;   ///< in files, before "-nm"
-    const char* name;  ///< "End trim"
-    const char* about;
+    const char* key;    ///< in files, before "-nm"
+    const char* name;   ///< "End trim", to be said
+    const char* about;  ///< to be said
     Length Sawing::*value;
     Length greatest;  ///< from 0
 };
 struct SawingCount {
     const char* key;
-    const char* name;
+    const char* name;  ///< to be said, as the next two
     const char* unit;
     const char* about;
     std::int64_t Sawing::*value;
@@ -136,13 +135,5 @@ std::vector<std::vector<std::vector<std::string>>> stripLabels(const Layout& lay
 /// kept as planks of their own, priced by their share of the plank's volume. Labels: "P3.1",
 /// "P3.2".
 Rack rackAfter(const TimberPlan& plan);
-
-/// How good a layout is, in a sentence: "Proven best: …", "At most 1.3 % above the best …".
-std::string verdict(const Layout& layout);
-/// "All 24 strips lie on 3 planks." or what is missing: a line for each kind of strip.
-std::string shortage(const TimberPlan& plan, const std::vector<Wood>& woods,
-                     const Notation& notation);
-/// "28 × 48 × 620 mm": thickness × width × length.
-std::string sizesOf(const WantedStrips& strips, const Notation& notation);
 
 }  // namespace kerfwright

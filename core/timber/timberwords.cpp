@@ -1,71 +1,185 @@
-// What a timber plan says in words.
-#include "core/measure/number.h"
-#include "core/timber/timber.h"
+#include "core/timber/timberwords.h"
 
+#include "core/measure/number.h"
+#include "core/timber/demand.h"
+#include "core/words/say.h"
+
+#include <algorithm>
 #include <cmath>
 
 namespace kerfwright {
 namespace {
-
-std::string counted(std::size_t count, const char* one, const char* many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
-}
 
 /// Upwards, so that what is said is never better than what is known.
 std::string percent(double value) {
     return formatNumber(std::ceil(value * 10) / 10) + " %";
 }
 
-std::string name(const std::vector<Wood>& woods, const std::string& key) {
-    const Wood* wood = findWood(woods, key);
-    return wood != nullptr ? wood->name : key;
+int partsOf(const WantedStrips& strips) {
+    const std::vector<std::string> labels = labelsOf(strips);
+    return labels.empty() ? 1
+                          : 1 + static_cast<int>(
+                                    std::count(labels.front().begin(), labels.front().end(), '+'));
+}
+
+std::string goodness(const Layout& layout) {
+    if (layout.isComplete()) {
+        return layout.proven ? say("Proven best: no other layout of these planks costs less.")
+                             : say("At most {1} above the best possible layout of these planks.",
+                                   percent(layout.gapPercent()));
+    }
+    if (layout.proven) {
+        return say("Proven: no layout of these planks leaves less timber missing.");
+    }
+    if (layout.leastMissingVolume > Volume()) {
+        return say("At most {1} more timber missing than the best possible layout would leave.",
+                   percent(layout.gapPercent()));
+    }
+    return say("Another layout might leave less missing: nothing is proven.");
+}
+
+/// What is missing of one wood, and what its strips can be had from.
+struct Short {
+    std::string wood;
+    std::vector<std::string> strips = {};
+    std::vector<std::string> planks = {};
+    int count = 0;
+    int impossible = 0;
+};
+
+std::vector<Short> shortOf(const TimberPlan& plan, const std::vector<Wood>& woods,
+                           const Notation& notation) {
+    std::vector<Short> all;
+    const auto of = [&all](const std::string& wood) {
+        return std::find_if(all.begin(), all.end(),
+                            [&](const Short& one) { return one.wood == wood; });
+    };
+    for (const WantedStrips& strips : plan.missing().strips) {
+        const std::string size = sizeWords(strips, notation);
+        auto known = of(strips.wood);
+        if (known == all.end()) {
+            known = all.insert(all.end(), Short{.wood = strips.wood});
+            known->strips.push_back(sayCount(strips.count, "{1} strip of {2} {3}",
+                                             "{1} strips of {2} {3}", woodName(strips.wood, woods),
+                                             size));
+        } else {
+            known->strips.push_back(
+                sayCount(strips.count, "{1} strip of {2}", "{1} strips of {2}", size));
+        }
+        known->count += strips.count;
+    }
+    const ShoppingList& list = plan.shopping;
+    for (std::size_t i = 0; i < list.impossible.size(); ++i) {
+        if (const auto known = of(plan.toBuy.strips[i].wood); known != all.end()) {
+            known->impossible += list.impossible[i];
+        }
+    }
+    for (const ShoppingLine& line : list.lines) {
+        if (const auto known = of(line.wood); known != all.end()) {
+            known->planks.push_back(
+                sayCount(line.count, "{1} plank {2}", "{1} planks {2}",
+                         sizeWords(line.thickness, line.width, line.length, notation)));
+        }
+    }
+    return all;
 }
 
 }  // namespace
 
-std::string verdict(const Layout& layout) {
+int stripCount(const Demand& demand) {
+    int count = 0;
+    for (const WantedStrips& strips : demand.strips) {
+        count += strips.count * partsOf(strips);
+    }
+    return count;
+}
+
+int missingCount(const TimberPlan& plan) {
+    int count = 0;
+    for (std::size_t i = 0; i < plan.demand.strips.size(); ++i) {
+        count += plan.layout.missing[i] * partsOf(plan.demand.strips[i]);
+    }
+    return count;
+}
+
+std::string sizeWords(Length thickness, Length width, Length length, const Notation& notation) {
+    return formatBare(thickness, notation) + " × " + formatBare(width, notation) + " × " +
+           format(length, notation);
+}
+
+std::string sizeWords(const Plank& plank, const Notation& notation) {
+    return sizeWords(plank.thickness, plank.width, plank.length, notation);
+}
+
+std::string sizeWords(const WantedStrips& strips, const Notation& notation) {
+    return sizeWords(strips.thickness, strips.width, strips.length, notation);
+}
+
+std::string woodName(const std::string& key, const std::vector<Wood>& woods) {
+    const Wood* wood = findWood(woods, key);
+    if (wood == nullptr) {
+        wood = findWood(woodCatalogue(), key);
+    }
+    return wood != nullptr ? wood->name : key;
+}
+
+std::string layoutWords(const TimberPlan& plan) {
+    const int all = stripCount(plan.demand);
+    const int missing = missingCount(plan);
+    if (all == 0) {
+        return say("This board needs no strips.");
+    }
+    if (plan.rack.planks.empty()) {
+        return say("Nothing is on the rack: all strips have to be bought.");
+    }
+    const std::string planks = sayCount(plan.rack.planks.size(), "{2} of {1} plank",
+                                        "{2} of {1} planks", plan.layout.planks.size());
     std::string words;
-    if (layout.isComplete()) {
-        words = layout.proven
-                    ? std::string("Proven best: no other layout of these planks costs less.")
-                    : "At most " + percent(layout.gapPercent()) +
-                          " above the best possible layout of these planks.";
-    } else if (layout.proven) {
-        words = "Proven: no layout of these planks leaves less timber missing.";
-    } else if (layout.leastMissingVolume > Volume()) {
-        words = "At most " + percent(layout.gapPercent()) +
-                " more timber missing than the best possible layout would leave.";
+    if (missing == 0) {
+        words = sayCount(all, "The one strip lies on {2}.", "All {1} strips lie on {2}.", planks);
+    } else if (missing == all) {
+        words = sayCount(all, "The one strip does not fit on this rack.",
+                         "None of the {1} strips fits on this rack.");
     } else {
-        words = "Another layout might leave less missing: nothing is proven.";
+        words = sayCount(all, "{2} of {1} strip lies on {3}.", "{2} of {1} strips lie on {3}.",
+                         all - missing, planks);
     }
-    return layout.stopped ? "Stopped; this is the best so far. " + words : words;
+    return words + " " + verdict(plan.layout);
 }
 
-std::string sizesOf(const WantedStrips& strips, const Notation& notation) {
-    return formatBare(strips.thickness, notation) + " × " + formatBare(strips.width, notation) +
-           " × " + format(strips.length, notation);
+std::string verdict(const Layout& layout) {
+    const std::string words = goodness(layout);
+    return layout.stopped ? say("Stopped; this is the best so far.") + " " + words : words;
 }
 
-std::string shortage(const TimberPlan& plan, const std::vector<Wood>& woods,
-                     const Notation& notation) {
-    std::size_t wanted = 0;
-    for (const WantedStrips& strips : plan.demand.strips) {
-        wanted += static_cast<std::size_t>(strips.count);
+std::string shoppingVerdict(const ShoppingList& list) {
+    if (list.proven) {
+        return list.price ? say("Proven best: no other planks of this yard cost less.")
+                          : say("Proven best: no other planks of this yard hold less timber.");
     }
-    if (wanted == 0) {
-        return "No strips are wanted.";
+    const std::string most = percent(list.gapPercent);
+    return list.price
+               ? say("Other planks of this yard might cost less, by at most {1}.", most)
+               : say("Other planks of this yard might hold less timber, by at most {1}.", most);
+}
+
+std::vector<std::string> shortageWords(const TimberPlan& plan, const std::vector<Wood>& woods,
+                                       const Notation& notation) {
+    std::vector<std::string> sentences;
+    for (const Short& one : shortOf(plan, woods, notation)) {
+        const std::string strips = sayList(one.strips);
+        std::string words =
+            one.planks.empty() ? sayCount(one.count, "{2} does not fit.", "{2} do not fit.", strips)
+                               : sayCount(one.count, "{2} does not fit: buy {3}.",
+                                          "{2} do not fit: buy {3}.", strips, sayList(one.planks));
+        if (one.impossible > 0) {
+            words += " " + sayCount(one.impossible,
+                                    "The yard as it is set has no plank for {1} of them.",
+                                    "The yard as it is set has no plank for {1} of them.");
+        }
+        sentences.push_back(words);
     }
-    if (plan.layout.isComplete()) {
-        return (wanted == 1 ? std::string("The one strip lies on ")
-                            : "All " + std::to_string(wanted) + " strips lie on ") +
-               counted(plan.layout.planks.size(), "plank.", "planks.");
-    }
-    std::string words = "The rack does not suffice. No place was found for:";
-    for (const WantedStrips& strips : plan.missing().strips) {
-        words += "\n" + counted(static_cast<std::size_t>(strips.count), "strip of ", "strips of ") +
-                 name(woods, strips.wood) + ", " + sizesOf(strips, notation);
-    }
-    return words;
+    return sentences;
 }
 
 }  // namespace kerfwright

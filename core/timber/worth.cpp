@@ -1,5 +1,8 @@
 #include "core/timber/worth.h"
 
+#include "core/timber/timberwords.h"
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <map>
 #include <numeric>
@@ -11,23 +14,27 @@ namespace {
 /// Where the price of a plank comes from; lines are kept apart by it.
 enum class PricedBy { Plank, Wood, Nothing };
 
-std::string nameOf(const std::vector<Wood>& woods, const std::string& key) {
-    const Wood* wood = findWood(woods, key);
-    return wood == nullptr ? key : wood->name;
-}
-
-std::string planks(std::size_t count) {
-    return std::to_string(count) + (count == 1 ? " plank" : " planks");
-}
-
-std::string listed(const std::vector<std::string>& labels) {
+std::string fromTheRack(const std::vector<std::string>& labels) {
     constexpr std::size_t most = 6;
-    std::string all;
+    std::string first;
     for (std::size_t i = 0; i < labels.size() && i < most; ++i) {
-        all += (i == 0 ? "" : ", ") + labels[i];
+        first += (i == 0 ? "" : ", ") + labels[i];
     }
-    return labels.size() > most ? all + " and " + std::to_string(labels.size() - most) + " more"
-                                : all;
+    return labels.size() > most
+               ? sayCount(labels.size(), "from the rack: {1} plank, {2} and {3} more",
+                          "from the rack: {1} planks, {2} and {3} more", first,
+                          labels.size() - most)
+               : sayCount(labels.size(), "from the rack: {1} plank, {2}",
+                          "from the rack: {1} planks, {2}", first);
+}
+
+std::string toBuy(const ShoppingLine& line, const Notation& notation) {
+    const std::string size = sizeWords(line.thickness, line.width, line.length, notation);
+    return line.charged == line.volume
+               ? sayCount(line.count, "{1} plank {2}, bought", "{1} planks {2}, bought", size)
+               : sayCount(line.count, "{1} plank {2}, bought and charged as {3}",
+                          "{1} planks {2}, bought and charged as {3}", size,
+                          formatVolume(line.charged, notation.unit));
 }
 
 /// A plank that was given the price of its wood is told as priced by it.
@@ -55,7 +62,7 @@ void addFromRack(TimberCost& cost, const Rack& rack, const Layout& layout,
         const Wood* wood = findWood(woods, plank.wood);
         const PricedBy by = pricedBy(plank, wood);
         Group& group = groups[{woodIndex(woods, plank.wood), plank.wood, by}];
-        group.wood = nameOf(woods, plank.wood);
+        group.wood = woodName(plank.wood, woods);
         group.labels.push_back(plank.label);
         group.volume += volume(plank.thickness, plank.width, plank.length);
         group.prices += plank.price;
@@ -64,7 +71,7 @@ void addFromRack(TimberCost& cost, const Rack& rack, const Layout& layout,
         const PricedBy by = std::get<PricedBy>(key);
         TimberCostLine line;
         line.wood = group.wood;
-        line.words = "from the rack: " + planks(group.labels.size()) + ", " + listed(group.labels);
+        line.words = fromTheRack(group.labels);
         line.volume = group.volume;
         if (by == PricedBy::Plank) {
             line.amount = group.prices;
@@ -82,34 +89,27 @@ TimberCost timberCost(const Rack& rack, const Layout& layout, const ShoppingList
                       const std::vector<Wood>& woods, const Notation& notation, int boards) {
     TimberCost cost;
     cost.boards = boards;
-    cost.basis = "Whole planks, as they are cut and bought; what is left of them is not taken off.";
+    cost.basis =
+        say("Whole planks, as they are cut and bought; what is left of them is not taken off.");
     addFromRack(cost, rack, layout, woods);
     const auto strips = [](const std::vector<int>& counts) {
         return std::accumulate(counts.begin(), counts.end(), std::int64_t{0});
     };
-    const auto told = [](std::int64_t count, const char* why) {
-        return std::to_string(count) + (count == 1 ? " strip " : " strips ") + why;
-    };
     if (bought == nullptr) {
         if (const std::int64_t count = strips(layout.missing); count > 0) {
-            cost.missing.push_back(told(count, "for which the rack has no timber"));
+            cost.missing.push_back(sayCount(count, "{1} strip for which the rack has no timber",
+                                            "{1} strips for which the rack has no timber"));
         }
         return cost;
     }
     for (const ShoppingLine& line : bought->lines) {
         const Wood* wood = findWood(woods, line.wood);
-        const std::string size = formatBare(line.thickness, notation) + " × " +
-                                 formatBare(line.width, notation) + " × " +
-                                 format(line.length, notation);
-        std::string words = planks(static_cast<std::size_t>(line.count)) + " " + size + ", bought";
-        if (line.charged != line.volume) {
-            words += " and charged as " + formatVolume(line.charged, notation.unit);
-        }
-        cost.lines.push_back({nameOf(woods, line.wood), std::move(words), line.charged, line.price,
-                              wood == nullptr ? Price() : wood->price});
+        cost.lines.push_back({woodName(line.wood, woods), toBuy(line, notation), line.charged,
+                              line.price, wood == nullptr ? Price() : wood->price});
     }
     if (const std::int64_t count = strips(bought->impossible); count > 0) {
-        cost.missing.push_back(told(count, "that no plank of the yard can give"));
+        cost.missing.push_back(sayCount(count, "{1} strip that no plank of the yard can give",
+                                        "{1} strips that no plank of the yard can give"));
     }
     return cost;
 }

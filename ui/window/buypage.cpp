@@ -3,6 +3,8 @@
 #include "core/bench/quote.h"
 #include "core/sheets/amounts.h"
 #include "core/sheets/layoutwords.h"
+#include "core/timber/timberwords.h"
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/cardlist.h"
 #include "ui/window/formsection.h"
@@ -87,7 +89,7 @@ void BuyPage::buildYard() {
     tally_ = new QuietCombo(tr("How the yard counts"), yard_->body());
     tally_->setObjectName(QStringLiteral("tally"));
     for (const TallyInfo& info : tallies()) {
-        tally_->addItem(toQt(info.name), static_cast<int>(info.tally));
+        tally_->addItem(toQt(say(info.name)), static_cast<int>(info.tally));
     }
     yard_->addRow(tr("Counts by"), tally_);
     about_ = new WrappedLabel(yard_->body());
@@ -176,13 +178,13 @@ void BuyPage::refresh() {
             all.lines << tr("Net %1 · bought %2 · charged %3")
                              .arg(volumeText(list.net, unit), volumeText(list.volume, unit),
                                   volumeText(list.charged, unit));
-            all.lines << tr("Waste %1 as these planks are laid out, %2.")
-                             .arg(toQt(percentWords(wastePercent(list.net, list.volume))),
-                                  toQt(goodnessWords(list.proven, list.gapPercent)));
+            all.lines << tr("Waste %1 as these planks are laid out.")
+                             .arg(toQt(percentWords(wastePercent(list.net, list.volume))));
+            all.lines << toQt(shoppingVerdict(list));
             QStringList usual;
             for (const UsualWaste& waste : usualWastes()) {
                 usual << tr("%1 %2 %: %3")
-                             .arg(toQt(waste.name))
+                             .arg(toQt(say(waste.name)))
                              .arg(waste.percent)
                              .arg(volumeText(withWaste(list.net, waste.percent), unit));
             }

@@ -1,6 +1,6 @@
 #include "ui/window/cutsview.h"
 
-#include "core/sheets/layoutwords.h"
+#include "core/timber/timberwords.h"
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/textblock.h"
@@ -270,7 +270,7 @@ void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) con
         painter.drawText(QRect(cutsSide, shown.top - line - 10, right - cutsSide, line),
                          Qt::AlignVCenter, tr("Nothing is cut from these"));
     }
-    const QString size = toQt(plankSize(plank, project.notation));
+    const QString size = toQt(sizeWords(plank, project.notation));
     const int sizeWidth = QFontMetrics(small).horizontalAdvance(size);
     painter.setFont(small);
     painter.setPen(tones.quiet);
@@ -409,9 +409,7 @@ void CutsView::report() {
         const WantedStrips* wanted = wantedOf(plank_, strip_);
         words = tr("Strip %1, %2, on plank %3")
                     .arg(stripName(plank_, strip_),
-                         toQt(sizeWords(wanted->thickness, wanted->width, wanted->length,
-                                        sawn_->project->notation)),
-                         words);
+                         toQt(sizeWords(*wanted, sawn_->project->notation)), words);
     } else {
         words += QStringLiteral(". ") + counted(static_cast<qsizetype>(shown.rows.size()),
                                                 tr("%1 line of cuts"), tr("%1 lines of cuts"));
@@ -607,8 +605,7 @@ bool CutsView::viewportEvent(QEvent* event) {
             QToolTip::showText(help->globalPos(),
                                tr("%1: %2. Drag it to another plank to pin it there.")
                                    .arg(stripName(plank, strip),
-                                        toQt(sizeWords(wanted->thickness, wanted->width,
-                                                       wanted->length, sawn_->project->notation))),
+                                        toQt(sizeWords(*wanted, sawn_->project->notation))),
                                viewport());
         } else {
             QToolTip::hideText();

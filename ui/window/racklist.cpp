@@ -2,7 +2,7 @@
 
 #include "core/bench/quote.h"
 #include "core/sheets/cutwords.h"
-#include "core/sheets/layoutwords.h"
+#include "core/timber/timberwords.h"
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/textblock.h"
@@ -91,7 +91,7 @@ public:
         painter->drawText(QRect(left + labelWidth + 8, top, room, line), Qt::AlignVCenter,
                           QFontMetrics(plain).elidedText(wood, Qt::ElideRight, room));
         top += line;
-        QString size = toQt(plankSize(plank, project.notation));
+        QString size = toQt(sizeWords(plank, project.notation));
         if (!plank.defects.empty()) {
             size += QStringLiteral(" · ") + counted(static_cast<qsizetype>(plank.defects.size()),
                                                     RackList::tr("%1 defect"),
@@ -151,7 +151,7 @@ QVariant RackModel::data(const QModelIndex& index, int role) const {
     }
     if (role == Qt::AccessibleTextRole) {
         QString words = RackList::tr("%1, %2").arg(toQt(plankWords(one, project_->woods)),
-                                                   toQt(plankSize(one, project_->notation)));
+                                                   toQt(sizeWords(one, project_->notation)));
         if (!one.defects.empty()) {
             words += QStringLiteral(", ") + counted(static_cast<qsizetype>(one.defects.size()),
                                                     RackList::tr("%1 defect"),

@@ -1,5 +1,6 @@
 #include "ui/window/sawingform.h"
 
+#include "core/words/say.h"
 #include "ui/document/text.h"
 #include "ui/window/countfield.h"
 #include "ui/window/lengthfield.h"
@@ -33,11 +34,11 @@ void SawingForm::fill() {
         field->line()->setObjectName(field->objectName() + QStringLiteral("-entry"));
     };
     const auto what = [](const char* setting) {
-        return tr("change %1").arg(QString::fromUtf8(setting).toLower());
+        return tr("change %1").arg(toQt(say(setting)).toLower());
     };
     for (const SawingLength& setting : sawingLengths()) {
         auto* field = new LengthField(
-            QString::fromUtf8(setting.name),
+            toQt(say(setting.name)),
             [this, &setting, what, entry = entry::sawing + which](Length length) {
                 const auto fault = document_.edit(what(setting.name), entry, [&](Project& project) {
                     project.timber.sawing.*setting.value = length;
@@ -47,15 +48,15 @@ void SawingForm::fill() {
             body());
         name(field, setting.key);
         field->setRange(Length(), setting.greatest);
-        field->setToolTip(QString::fromUtf8(setting.about));
+        field->setToolTip(toQt(say(setting.about)));
         connect(field, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
-        addRow(QString::fromUtf8(setting.name), field);
+        addRow(toQt(say(setting.name)), field);
         lengths_.emplace_back(field, &setting);
         ++which;
     }
     for (const SawingCount& setting : sawingCounts()) {
         auto* field = new CountField(
-            QString::fromUtf8(setting.name), static_cast<int>(setting.least),
+            toQt(say(setting.name)), static_cast<int>(setting.least),
             static_cast<int>(setting.greatest),
             [this, &setting, what, entry = entry::sawing + which](int count) {
                 const auto fault = document_.edit(what(setting.name), entry, [&](Project& project) {
@@ -65,10 +66,9 @@ void SawingForm::fill() {
             },
             body());
         name(field, setting.key);
-        field->setToolTip(QString::fromUtf8(setting.about));
+        field->setToolTip(toQt(say(setting.about)));
         connect(field, &EntryField::sessionEnded, &document_, [this] { document_.endSession(); });
-        addRow(tr("%1, %2").arg(QString::fromUtf8(setting.name), QString::fromUtf8(setting.unit)),
-               field);
+        addRow(tr("%1, %2").arg(toQt(say(setting.name)), toQt(say(setting.unit))), field);
         counts_.emplace_back(field, &setting);
         ++which;
     }

@@ -1,7 +1,7 @@
 #include "ui/window/timberpanel.h"
 
 #include "core/sheets/cutwords.h"
-#include "core/sheets/layoutwords.h"
+#include "core/timber/timberwords.h"
 #include "ui/document/text.h"
 #include "ui/window/boardspage.h"
 #include "ui/window/buypage.h"
@@ -164,8 +164,7 @@ void TimberPanel::refresh() {
                     : tr("Laying the strips out…");
     } else if (sawn) {
         const TimberPlan& plan = sawn->plan;
-        words = isEmpty ? tr("Nothing is on the rack: all strips have to be bought.")
-                        : toQt(layoutWords(plan));
+        words = toQt(layoutWords(plan));
         const auto all = shortageWords(plan, sawn->project->woods, sawn->project->notation);
         for (std::size_t i = 0; i < all.size() && i < mostSentences; ++i) {
             shortage << toQt(all[i]);

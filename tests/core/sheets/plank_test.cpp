@@ -5,6 +5,7 @@
 #include "core/sheets/plankpages.h"
 #include "core/sheets/plankview.h"
 #include "core/timber/demand.h"
+#include "core/timber/timberwords.h"
 #include "tests/core/sheets/samples.h"
 
 #include <gmock/gmock.h>

@@ -2,6 +2,7 @@
 #include "core/timber/demand.h"
 #include "core/timber/referee.h"
 #include "core/timber/timber.h"
+#include "core/timber/timberwords.h"
 #include "tests/core/timber/instances.h"
 
 #include <gtest/gtest.h>
@@ -160,9 +161,11 @@ TEST(Timber, WhatIsMissingIsBought) {
     EXPECT_EQ(plan->shopping.lines[0].width, Length::mm(100));
     EXPECT_EQ(plan->shopping.lines[0].length, Length::mm(1'000));
     EXPECT_EQ(plan->shopping.lines[0].thickness, Length::mm(32));
-    EXPECT_EQ(shortage(plan.value(), woods(), Notation::millimetres()),
-              "The rack does not suffice. No place was found for:\n"
-              "2 strips of Ash, 28 × 40 × 900 mm");
+    const std::vector<std::string> words =
+        shortageWords(plan.value(), woods(), Notation::millimetres());
+    ASSERT_EQ(words.size(), 1u);
+    EXPECT_EQ(words.front(),
+              "2 strips of Ash 28 × 40 × 900 mm do not fit: buy 1 plank 32 × 100 × 1000 mm.");
 }
 
 TEST(Timber, OffcutsGoBackOnTheRackWithTheirShareOfPriceAndDefects) {
