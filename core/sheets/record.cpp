@@ -1,6 +1,9 @@
 #include "core/sheets/record.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <tuple>
 
@@ -192,6 +195,25 @@ bool labelBefore(const std::string& a, const std::string& b) {
     return rank(a) < rank(b);
 }
 
+std::string labelWords(const std::string& label) {
+    constexpr std::array words = {
+        noted("Field"),       noted("Top rail"),    noted("Right rail"),   noted("Bottom rail"),
+        noted("Left rail"),   noted("Top end"),     noted("Right end"),    noted("Bottom end"),
+        noted("Left end"),    noted("Top band"),    noted("Right band"),   noted("Bottom band"),
+        noted("Left band"),   noted("Top tongue"),  noted("Right tongue"), noted("Bottom tongue"),
+        noted("Left tongue"), noted("Top inlay"),   noted("Right inlay"),  noted("Bottom inlay"),
+        noted("Left inlay"),  noted("Spline stick")};
+    return std::find(words.begin(), words.end(), label) == words.end() ? label : say(label);
+}
+
+std::string eachLabel(const std::vector<std::string>& labels) {
+    std::string text;
+    for (const std::string& label : labels) {
+        text += (text.empty() ? "" : ", ") + labelWords(label);
+    }
+    return text;
+}
+
 std::string labelList(const std::vector<std::string>& labels) {
     std::string text;
     for (std::size_t i = 0; i < labels.size();) {
@@ -206,10 +228,12 @@ std::string labelList(const std::vector<std::string>& labels) {
         }
         if (end - i >= 3) {
             // A dash between two hyphens would be read as a minus.
-            text += labels[i] + (prefix.ends_with('-') ? " to " : "–") + labels[end - 1];
+            // Translators: a range, "A-1 to A-12", "-0.3 to 0.9".
+            text += prefix.ends_with('-') ? say("{1} to {2}", labels[i], labels[end - 1])
+                                          : labels[i] + "–" + labels[end - 1];
             i = end;
         } else {
-            text += labels[i];
+            text += labelWords(labels[i]);
             ++i;
         }
     }
