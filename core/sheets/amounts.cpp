@@ -1,19 +1,13 @@
 #include "core/sheets/amounts.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <charconv>
 #include <cmath>
 
 namespace kerfwright {
 namespace {
-
-std::string fixed(double value, int decimals) {
-    char digits[64];
-    const auto end =
-        std::to_chars(digits, digits + sizeof digits, value, std::chars_format::fixed, decimals)
-            .ptr;
-    return {digits, end};
-}
 
 std::string rangeWords(const Range& mm, Unit unit, bool withSign) {
     const bool inches = unit == Unit::Inches;
@@ -29,10 +23,19 @@ std::string rangeWords(const Range& mm, Unit unit, bool withSign) {
     };
     const std::string least = part(mm.least);
     const std::string greatest = part(mm.greatest);
-    return (least == greatest ? least : least + " to " + greatest) + (inches ? " in" : " mm");
+    return (least == greatest ? least : say("{1} to {2}", least, greatest)) +
+           (inches ? " in" : " mm");
 }
 
 }  // namespace
+
+std::string fixed(double value, int decimals) {
+    char digits[64];
+    const auto end =
+        std::to_chars(digits, digits + sizeof digits, value, std::chars_format::fixed, decimals)
+            .ptr;
+    return {digits, end};
+}
 
 std::string percentWords(double percent) {
     return fixed(percent, 1) + " %";

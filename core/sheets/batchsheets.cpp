@@ -7,6 +7,7 @@
 #include "core/sheets/pages.h"
 #include "core/sheets/plankpages.h"
 #include "core/sheets/settingrows.h"
+#include "core/sheets/settingtable.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -14,14 +15,6 @@
 
 namespace kerfwright {
 namespace {
-
-// Columns of the shared settings, from the left edge.
-constexpr double valueWidth = 38;
-constexpr double wordsX = 41;
-constexpr double wordsWidth = 98;
-constexpr double piecesX = 149;
-constexpr double testX = 152;
-constexpr double measuredX = 168;
 
 /// A position of one machine, and the boards that want it.
 struct SharedSetting {
@@ -75,18 +68,6 @@ std::vector<SharedMachine> sharedMachines(const Batch& batch, Paper paper) {
     return machines;
 }
 
-void settingsHead(Flow& flow) {
-    flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
-    constexpr Tone tone{type::small, true, Ink::Quiet};
-    const double base = flow.y + 4.2;
-    flow.text(flow.left() + 2, base, say("Set to"), tone);
-    flow.text(flow.left() + wordsX, base, say("For board: parts"), tone);
-    flow.text(flow.left() + piecesX, base, say("Pieces"), tone, Align::Right);
-    flow.text(flow.left() + testX, base, say("Test cut"), tone);
-    flow.text(flow.left() + measuredX + 1, base, say("Measured"), tone);
-    flow.y += 7.5;
-}
-
 void machineHead(Flow& flow, const SharedMachine& machine) {
     flow.text(flow.left(), flow.y + 4.6, machine.name, boldText);
     const double at = textWidth(machine.name, type::body, true) + 3;
@@ -96,45 +77,19 @@ void machineHead(Flow& flow, const SharedMachine& machine) {
     flow.rule(flow.left(), flow.right(), flow.y);
 }
 
-void addSetting(Flow& flow, const Matter& matter, const SharedMachine& machine,
+void addSetting(SettingTable& table, Flow& flow, const Matter& matter, const SharedMachine& machine,
                 const SharedSetting& setting, bool first) {
-    std::vector<std::string> lines;
+    std::vector<SettingTable::Line> lines;
     std::size_t pieces = 0;
     for (const SharedSetting::Use& use : setting.uses) {
         for (std::string& line : wrapped(std::to_string(use.board + 1) + ": " + use.parts,
-                                         type::small, false, wordsWidth)) {
-            lines.push_back(std::move(line));
+                                         type::small, false, table.wordsWidth())) {
+            lines.push_back({std::move(line), smallText});
         }
         pieces += use.pieces;
     }
-    constexpr std::size_t most = 30;
-    if (lines.size() > most) {
-        lines.resize(most);
-        lines.back() += " …";
-    }
-    const double pitch = type::small * type::leading;
-    const double height = std::max(9.0, static_cast<double>(lines.size()) * pitch + 2.8);
-    constexpr double headingHeight = 8;
-    if (flow.need(height + (first ? headingHeight : 0))) {
-        settingsHead(flow);
-        first = true;
-    }
-    if (first) {
-        machineHead(flow, machine);
-    }
-    const double top = flow.y + 1;
-    flow.text(flow.left() + 2, top + 5.4, matter.text(setting.value), {5.6, true, Ink::Text},
-              Align::Left, valueWidth);
-    for (std::size_t i = 0; i < lines.size(); ++i) {
-        flow.text(flow.left() + wordsX, top + 3.6 + static_cast<double>(i) * pitch, lines[i],
-                  smallText, Align::Left, wordsWidth);
-    }
-    flow.text(flow.left() + piecesX, top + 5.2, std::to_string(pieces),
-              {type::body, true, Ink::Text}, Align::Right);
-    flow.tick(flow.left() + testX + 4.5, top + 0.6, 5.6);
-    flow.rule(flow.left() + measuredX + 1, flow.right(), top + 6.2, Ink::Text, 0.25);
-    flow.y += height;
-    flow.rule(flow.left(), flow.right(), flow.y);
+    table.row(matter.text(setting.value), std::move(lines), pieces, first,
+              [&] { machineHead(flow, machine); });
 }
 
 void addSharedSettings(std::vector<Draft>& drafts, const Matter& matter, const Batch& batch) {
@@ -148,11 +103,12 @@ void addSharedSettings(std::vector<Draft>& drafts, const Matter& matter, const B
                       "piece in waste and write down what it measures before the parts are cut."),
                   smallText) +
               3;
-    settingsHead(flow);
+    SettingTable table(flow, say("For board: parts"));
+    table.head();
     for (const SharedMachine& machine : sharedMachines(batch, matter.paper)) {
         bool first = true;
         for (const SharedSetting& setting : machine.settings) {
-            addSetting(flow, matter, machine, setting, first);
+            addSetting(table, flow, matter, machine, setting, first);
             first = false;
         }
     }

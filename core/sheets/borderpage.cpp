@@ -4,6 +4,7 @@
 #include "core/sheets/boardview.h"
 #include "core/sheets/gluewords.h"
 #include "core/sheets/pages.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -13,86 +14,98 @@ namespace {
 std::string warning(const Matter& matter, const FitBorder& border) {
     const std::string travel = unbroken(travelWords(matter.job.movement, matter.notation().unit));
     if (border.design == BorderDesign::FloatingFrame) {
-        return "Glue the mitres and nothing else: the field lies loose in the frame, or it bursts "
-               "it in the damp.";
+        return say("Glue the mitres and nothing else: the field lies loose in the frame, or it "
+                   "bursts it in the damp.");
     }
     if (border.design == BorderDesign::BreadboardEnds) {
-        return "No glue between the ends and the field: pins hold them, the one in the middle "
-               "tight, the others in slots.";
+        return say("No glue between the ends and the field: pins hold them, the one in the middle "
+                   "tight, the others in slots.");
     }
     if (border.design == BorderDesign::EdgeBand) {
-        return "Do not glue this border to the field: it will move by up to " + travel +
-               " through the year and the strips along it do not. Joints open or the field cracks.";
+        return say("Do not glue this border to the field: it will move by up to {1} through the "
+                   "year and the strips along it do not. Joints open or the field cracks.",
+                   travel);
     }
     if (matter.project.board.build == Build::EndGrain) {
-        return "Do not glue this border to the field: it will move by up to " + travel +
-               " through the year and burst the mitres.";
+        return say("Do not glue this border to the field: it will move by up to {1} through the "
+                   "year and burst the mitres.",
+                   travel);
     }
-    return "Across its grain this field grows and shrinks by up to " + travel +
-           " with the seasons, and the rails that run across it do not. Do not glue those rails to "
-           "it: the mitres open or the field cracks.";
+    return say("Across its grain this field grows and shrinks by up to {1} with the seasons, and "
+               "the rails that run across it do not. Do not glue those rails to it: the mitres "
+               "open or the field cracks.",
+               travel);
 }
 
+/// What is glued in this step, then what is glued before and after it.
 std::string gluedWords(const Board& board, const FitBorder& border) {
-    std::string words;
+    std::vector<std::string> words;
+    if (border.design == BorderDesign::FloatingFrame) {
+        words.push_back(say("the mitres"));
+    } else if (!border.mustNotBeGlued) {
+        words.push_back(board.border.isFrame()
+                            ? say("the mitres, and the rails to the edges of the field")
+                            : say("the strips to the edges of the field"));
+    }
     const bool tongue =
         border.design == BorderDesign::BreadboardEnds ||
         (border.design == BorderDesign::FloatingFrame && board.border.housing == Housing::Groove);
-    if (border.design == BorderDesign::FloatingFrame) {
-        words = "the mitres";
-    } else if (!border.mustNotBeGlued) {
-        words = board.border.isFrame() ? "the mitres, and the rails to the edges of the field"
-                                       : "the strips to the edges of the field";
-    }
     if (tongue) {
-        words += words.empty() ? "the tongues into the rails, in an earlier step"
-                               : "; in an earlier step the tongues into the rails";
+        words.push_back(words.empty() ? say("the tongues into the rails, in an earlier step")
+                                      : say("in an earlier step the tongues into the rails"));
     }
     if (board.border.hasInlay()) {
-        words += words.empty() ? "the inlay into the rails, in an earlier step"
-                               : "; in an earlier step the inlay into the rails";
+        words.push_back(words.empty() ? say("the inlay into the rails, in an earlier step")
+                                      : say("in an earlier step the inlay into the rails"));
     }
     if (keysCorners(board)) {
-        words += words.empty() ? "the keys into the corners, in the next step"
-                               : "; in the next step the keys into the corners";
+        words.push_back(words.empty() ? say("the keys into the corners, in the next step")
+                                      : say("in the next step the keys into the corners"));
     }
-    return words.empty() ? "nothing" : words;
+    if (words.empty()) {
+        return say("Glued: nothing.");
+    }
+    std::string all;
+    for (const std::string& one : words) {
+        all += (all.empty() ? "" : "; ") + one;
+    }
+    return say("Glued: {1}.", all);
 }
 
 std::string dryWords(const Board& board, const FitBorder& border) {
     if (border.design == BorderDesign::FloatingFrame) {
         return board.border.housing == Housing::Groove
-                   ? "the tongues in the grooves of the field, and the field in the frame"
-                   : "the field on the ledge";
+                   ? say("Dry: the tongues in the grooves of the field, and the field in the "
+                         "frame.")
+                   : say("Dry: the field on the ledge.");
     }
     if (border.design == BorderDesign::BreadboardEnds) {
-        return "the tongues in the grooves of the field, and the ends against its edges";
+        return say("Dry: the tongues in the grooves of the field, and the ends against its edges.");
     }
-    return border.mustNotBeGlued ? "the rails against the field" : "nothing";
+    return border.mustNotBeGlued ? say("Dry: the rails against the field.") : say("Dry: nothing.");
 }
 
 std::vector<std::string> workWords(const Board& board) {
     std::vector<std::string> words{
-        "Mill the rails together, from the cut list, so that all have one width and thickness."};
+        say("Mill the rails together, from the cut list, so that all have one width and "
+            "thickness.")};
     if (board.border.isFrame()) {
         words.push_back(
-            "Cut one mitre on every rail first, then set a stop block and cut the second mitre of "
-            "each pair at one setting: opposite rails must be equal to a hair.");
-        words.push_back(
-            "Try the mitres on waste first: four short offcuts must close to a square frame.");
+            say("Cut one mitre on every rail first, then set a stop block and cut the second mitre "
+                "of each pair at one setting: opposite rails must be equal to a hair."));
+        words.push_back(say("Try the mitres on waste first: four short offcuts must close to a "
+                            "square frame."));
     } else {
-        words.push_back("Cut the rails square, those of one length at one stop.");
+        words.push_back(say("Cut the rails square, those of one length at one stop."));
     }
-    words.push_back(
-        "Lay the rails dry round the field. Measure the field as it is before the last cut; what "
-        "is on the bench counts, not the paper.");
+    words.push_back(say("Lay the rails dry round the field. Measure the field as it is before the "
+                        "last cut; what is on the bench counts, not the paper."));
     return words;
 }
 
 struct RailPair {
-    std::string labels;
+    std::vector<std::string> labels;
     const Figure* longPoint;
-    std::size_t count;
 };
 
 /// Rails of one length are cut at one setting.
@@ -103,10 +116,9 @@ std::vector<RailPair> railPairs(const FitBorder& border) {
             return pair.longPoint->value == rail.longPoint.value;
         });
         if (known == pairs.end()) {
-            pairs.push_back({rail.label, &rail.longPoint, 1});
+            pairs.push_back({{rail.label}, &rail.longPoint});
         } else {
-            known->labels += ", " + rail.label;
-            ++known->count;
+            known->labels.push_back(rail.label);
         }
     }
     return pairs;
@@ -115,7 +127,7 @@ std::vector<RailPair> railPairs(const FitBorder& border) {
 void addRails(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
     const FitBorder& border = *record.border.work;
     const Board& board = matter.project.board;
-    Flow flow(drafts, matter, "border", "Border", Sizes::Finished, Flow::Safety::None);
+    Flow flow(drafts, matter, "border", say("Border"), Sizes::Finished, Flow::Safety::None);
 
     if (border.mustNotBeGlued) {
         constexpr Tone tone{type::strong, true, Ink::Warning};
@@ -162,21 +174,22 @@ void addRails(std::vector<Draft>& drafts, const Matter& matter, const Record& re
         return workingLines(figure, matter.notation(), width);
     };
     double y = flow.y;
-    flow.text(x, y + 3.4, "Step " + std::to_string(record.border.number),
-              {type::body, true, Ink::Accent});
+    flow.text(x, y + 3.4, say("Step {1}", record.border.number), {type::body, true, Ink::Accent});
     y += 6;
     for (const RailPair& pair : railPairs(border)) {
-        y += flow.paragraph(x, y, width, pair.labels, {type::small, true, Ink::Text});
+        y += flow.paragraph(x, y, width, eachLabel(pair.labels), {type::small, true, Ink::Text});
         y += bigNumbers(flow, x, y, width,
-                        {{mitred ? "Long point to long point" : "Length",
+                        {{mitred ? say("Long point to long point") : say("Length"),
                           matter.text(pair.longPoint->value), below(*pair.longPoint)}}) +
              3;
     }
     y += bigNumbers(flow, x, y, width,
-                    {{"Rail width", matter.text(border.width.value), below(border.width)}}) +
+                    {{say("Rail width"), matter.text(border.width.value), below(border.width)}}) +
          3;
     if (mitred) {
-        y += bigNumbers(flow, x, y, width, {{"Mitre", "45°", {"at both ends of every rail"}}}) + 3;
+        y += bigNumbers(flow, x, y, width,
+                        {{say("Mitre"), "45°", {say("at both ends of every rail")}}}) +
+             3;
     }
     double under = bottom + 10;
     if (border.design == BorderDesign::FloatingFrame) {
@@ -184,18 +197,17 @@ void addRails(std::vector<Draft>& drafts, const Matter& matter, const Record& re
         const auto lines = [&](const Figure& figure) {
             return workingLines(figure, matter.notation(), half - 4);
         };
-        under += bigNumbers(
-            flow, flow.left(), under, 2 * half,
-            {{"Gap left and right, each side", matter.text(border.gapX.value), lines(border.gapX)},
-             {"Gap above and below, each side", matter.text(border.gapY.value),
-              lines(border.gapY)}});
+        under += bigNumbers(flow, flow.left(), under, 2 * half,
+                            {{say("Gap left and right, each side"), matter.text(border.gapX.value),
+                              lines(border.gapX)},
+                             {say("Gap above and below, each side"), matter.text(border.gapY.value),
+                              lines(border.gapY)}});
     }
     flow.y = std::max(under, y) + 5;
 
     flow.need(24);
-    flow.heading("Glue");
-    for (const std::string& words :
-         {"Glued: " + gluedWords(board, border) + ".", "Dry: " + dryWords(board, border) + "."}) {
+    flow.heading(sayIn("heading", "Glue"));
+    for (const std::string& words : {gluedWords(board, border), dryWords(board, border)}) {
         flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, boldText) + 1;
     }
     if (const std::string words = borderGlueWords(matter.job, matter.notation()); !words.empty()) {
@@ -204,7 +216,7 @@ void addRails(std::vector<Draft>& drafts, const Matter& matter, const Record& re
     flow.y += 4;
 
     flow.need(24);
-    flow.heading("How");
+    flow.heading(sayIn("heading", "How"));
     for (const std::string& word : workWords(board)) {
         const double height = Flow::paragraphHeight(word, smallText, flow.width() - 8);
         flow.need(height);

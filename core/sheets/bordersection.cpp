@@ -3,6 +3,7 @@
 #include "core/drawing/dimension.h"
 #include "core/drawing/geometry.h"
 #include "core/sheets/hatch.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <array>
@@ -284,29 +285,33 @@ Drawing drawRailSection(const Board& board, const std::vector<Wood>& woods, cons
         const double middle = shape.gap + fit.pinFromEdge.value.toMm();
         const double radius = fit.pinDiameter.value.toMm() / 2;
         section.pin(middle - radius, middle + radius, 0, t);
-        section.above(shape.gap, middle, 1, "pin", fit.pinFromEdge.value);
+        section.above(shape.gap, middle, 1, sayIn("before a length", "pin"), fit.pinFromEdge.value);
     }
 
     const double right = shape.gap + shape.field;
-    section.words(-shape.rail * section.s(), -1.4, "top face", Align::Left);
-    section.above(0, shape.gap, 1, "gap", fit.gapX.value);
-    section.above(-shape.inlay, 0, 2, "inlay", shape.inlay > 0 ? border.inlayWidth : Length());
+    section.words(-shape.rail * section.s(), -1.4, say("top face"), Align::Left);
+    section.above(0, shape.gap, 1, sayIn("before a length", "gap"), fit.gapX.value);
+    section.above(-shape.inlay, 0, 2, sayIn("before a length", "inlay"),
+                  shape.inlay > 0 ? border.inlayWidth : Length());
     // Numbers that find no room between their lines stand to the right of them. In this order no
     // line goes through one.
     int row = 1;
     section.below(shape.gap, shape.gap + shape.fieldGroove, t, row++,
-                  shape.ledge > 0 ? "rebate" : "field groove", fit.fieldGroove.value);
+                  shape.ledge > 0 ? sayIn("before a length", "rebate")
+                                  : sayIn("before a length", "field groove"),
+                  fit.fieldGroove.value);
     if (shape.ledge > 0) {
-        section.below(0, shape.ledge, t, row++, "ledge", fit.ledge.value);
+        section.below(0, shape.ledge, t, row++, sayIn("before a length", "ledge"), fit.ledge.value);
     } else if (shape.railGroove > 0) {
-        section.below(-shape.railGroove, -shape.railGroove + shape.tongue, t, row++, "tongue",
-                      fit.tongueWidth.value);
-        section.below(-shape.railGroove, 0, t, row++, "rail groove", fit.railGroove.value);
+        section.below(-shape.railGroove, -shape.railGroove + shape.tongue, t, row++,
+                      sayIn("before a length", "tongue"), fit.tongueWidth.value);
+        section.below(-shape.railGroove, 0, t, row++, sayIn("before a length", "rail groove"),
+                      fit.railGroove.value);
     } else {
         row = 1;
     }
     if (shape.wholeRail) {
-        section.below(-shape.rail, 0, t, row, "rail", border.width);
+        section.below(-shape.rail, 0, t, row, sayIn("before a length", "rail"), border.width);
     }
     const double beside = -shape.rail * section.s();
     section.down(0, shape.inlayDepth, beside - 4, -shape.rail, fit.inlayDepth.value);
@@ -344,8 +349,8 @@ Drawing drawCornerSection(const Board& board, const std::vector<Wood>& woods, co
     section.letter(depth, right, 0, t, border.wood);
     section.letter(0, depth, top, bottom, border.splineWood);
     section.broken(right, t);
-    section.words(0, -1.4, "top face", Align::Left);
-    section.below(0, depth, t, 1, "slot", fit.splineDepth.value);
+    section.words(0, -1.4, say("top face"), Align::Left);
+    section.below(0, depth, t, 1, sayIn("before a length", "slot"), fit.splineDepth.value);
     const double after = std::max(right * section.s(), section.drawnRight());
     section.down(top, bottom, after + level, right, border.splineThickness);
     section.down(0, top, after + 2 * level, right, fit.splineFromFace.value);

@@ -1,5 +1,6 @@
 #include "core/sheets/methods.h"
 #include "core/sheets/pages.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -20,19 +21,19 @@ void tableHead(Flow& flow) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
     const double base = flow.y + 4.2;
     constexpr Tone tone{type::small, true, Ink::Quiet};
-    flow.text(flow.left() + labelX, base, "Strips", tone);
-    flow.text(flow.left() + countX, base, "Pcs", tone, Align::Right);
-    const char* names[] = {"Thickness", "Width", "Length"};
+    flow.text(flow.left() + labelX, base, say("Strips"), tone);
+    flow.text(flow.left() + countX, base, say("Pcs"), tone, Align::Right);
+    const std::string names[] = {say("Thickness"), say("Width"), say("Length")};
     for (int i = 0; i < 3; ++i) {
         flow.text(flow.left() + numberX + numberStep * (i + 1) - 2, base, names[i], tone,
                   Align::Right);
     }
-    flow.text(flow.right(), base, "Done", tone, Align::Right);
+    flow.text(flow.right(), base, sayIn("head of a column", "Done"), tone, Align::Right);
     flow.y += 7.5;
 }
 
-void sizes(Flow& flow, const Matter& matter, double top, const char* kind, const Figure& thickness,
-           const Figure& width, const Figure& length, bool bold) {
+void sizes(Flow& flow, const Matter& matter, double top, const std::string& kind,
+           const Figure& thickness, const Figure& width, const Figure& length, bool bold) {
     const double base = top + 4.8;
     flow.text(flow.left() + kindX, base, kind,
               bold ? Tone{type::small, true, Ink::Text} : smallText);
@@ -58,31 +59,32 @@ void addSizes(Flow& flow, const Matter& matter, const MillLine& line, std::size_
               {type::setting, true, Ink::Text}, Align::Right);
     // A plank is thinner than wide, so the smaller side of the section stands first.
     const bool edge = standsOnEdge(line, matter.wood(line.wood));
-    sizes(flow, matter, top, "rough", edge ? line.roughWidth : line.roughThickness,
+    sizes(flow, matter, top, sayIn("sizes", "rough"), edge ? line.roughWidth : line.roughThickness,
           edge ? line.roughThickness : line.roughWidth, line.roughLength, false);
-    sizes(flow, matter, top + lineHeight, "milled", edge ? line.width : line.thickness,
-          edge ? line.thickness : line.width, line.length, true);
+    sizes(flow, matter, top + lineHeight, sayIn("sizes", "milled"),
+          edge ? line.width : line.thickness, edge ? line.thickness : line.width, line.length,
+          true);
 }
 
 /// What must be known of these strips before they are sawn; each a line below the sizes.
 std::vector<std::string> remarks(const Matter& matter, const MillLine& line, double width) {
-    std::string words;
-    if (standsOnEdge(line, matter.wood(line.wood))) {
-        words = "Stands on edge in the panel: its height there comes out of the plank’s width. ";
-    }
-    if (tooShortToMillSingly(line, matter.project.shop)) {
-        words += "Too short to plane or rip singly: mill and rip blanks that hold several end to "
-                 "end, then crosscut.";
-    }
+    const std::string words = sentences(
+        {standsOnEdge(line, matter.wood(line.wood))
+             ? say("Stands on edge in the panel: its height there comes out of the plank’s width.")
+             : "",
+         tooShortToMillSingly(line, matter.project.shop)
+             ? say("Too short to plane or rip singly: mill and rip blanks that hold several end to "
+                   "end, then crosscut.")
+             : ""});
     return words.empty() ? std::vector<std::string>{} : wrapped(words, type::small, false, width);
 }
 
 std::string headingOf(const Mill& mill) {
     if (mill.panel.empty()) {
-        return "Border rails";
+        return say("Border rails");
     }
     const bool single = mill.lines.size() == 1 && mill.lines.front().strips.size() == 1;
-    return single ? "Strip " + mill.panel : "Panel " + mill.panel;
+    return single ? say("Strip {1}", mill.panel) : say("Panel {1}", mill.panel);
 }
 
 void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
@@ -91,8 +93,8 @@ void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
         strips += line.strips.size();
     }
     const std::string heading = headingOf(mill);
-    const std::string aside = std::to_string(strips) + (strips == 1 ? " strip" : " strips") +
-                              " · step " + std::to_string(number);
+    const std::string aside =
+        sayCount(strips, "{1} strip · step {2}", "{1} strips · step {2}", number);
     // What is true of all strips of a panel is said once.
     const double notesWidth = flow.width() - labelX;
     const std::vector<std::string> common = remarks(matter, mill.lines.front(), notesWidth);
@@ -117,7 +119,7 @@ void addMill(Flow& flow, const Matter& matter, const Mill& mill, int number) {
             tableHead(flow);
         }
         if (!begun || fresh) {
-            flow.heading(begun ? heading + ", continued" : heading, aside);
+            flow.heading(begun ? say("{1}, continued", heading) : heading, aside);
             if (shared) {
                 flow.y +=
                     flow.lines(flow.left() + labelX, flow.y - 0.8, notesWidth, common, smallText);
@@ -222,31 +224,28 @@ void addReserve(Flow& flow, const Matter& matter, const Record& record) {
     if (runs.rails < 2) {
         return;
     }
-    std::string words = "Put the planks for the border aside before any strip is sawn. ";
-    if (runs.rails == 4) {
-        words +=
-            "Best all four out of one plank, " + matter.inText(runs.all) +
-            " with its kerfs, in the order top, right, bottom, left: then the grain goes round "
-            "the corners. Else two and two, each pair out of " +
-            matter.inText(runs.two) + ".";
-    } else {
-        words += "Both out of one plank, " + matter.inText(runs.all) +
-                 " with its kerf, so that they match.";
-    }
+    const std::string words = sentences(
+        {say("Put the planks for the border aside before any strip is sawn."),
+         runs.rails == 4
+             ? say("Best all four out of one plank, {1} with its kerfs, in the order top, right, "
+                   "bottom, left: then the grain goes round the corners. Else two and two, each "
+                   "pair out of {2}.",
+                   matter.inText(runs.all), matter.inText(runs.two))
+             : say("Both out of one plank, {1} with its kerf, so that they match.",
+                   matter.inText(runs.all))});
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, smallText) + 3;
 }
 
 }  // namespace
 
 void addCutList(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
-    Flow flow(drafts, matter, "cut-list", "Cut list", Sizes::RoughAndMilled,
+    Flow flow(drafts, matter, "cut-list", say("Cut list"), Sizes::RoughAndMilled,
               Flow::Safety::FirstPage);
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(),
-                             "Thickness × width × length, length along the grain. Saw to the rough "
-                             "sizes, let the timber "
-                             "rest, then mill to the milled sizes, and write its label on every "
-                             "strip. All strips of one "
-                             "width go past the fence at one setting.",
+                             say("Thickness × width × length, length along the grain. Saw to the "
+                                 "rough sizes, let the timber rest, then mill to the milled sizes, "
+                                 "and write its label on every strip. All strips of one width go "
+                                 "past the fence at one setting."),
                              smallText);
     flow.y += 3;
     if (record.railMill && record.border) {

@@ -4,6 +4,7 @@
 #include "core/sheets/methods.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/stickview.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -11,21 +12,16 @@ namespace kerfwright {
 namespace {
 
 std::string layWords(const Lay& lay) {
-    std::vector<std::string> words;
-    if (lay.rolled) {
-        words.emplace_back("roll a quarter, clockwise");
-    }
-    if (lay.turnedOver) {
-        words.emplace_back("turn over");
-    }
-    if (lay.flipped) {
-        words.emplace_back("flip");
-    }
     std::string text;
-    for (const std::string& one : words) {
-        text += (text.empty() ? "" : ", then ") + one;
-    }
-    return text.empty() ? "as it is" : text;
+    const auto then = [&text](bool is, const std::string& what) {
+        if (is) {
+            text = text.empty() ? what : say("{1}, then {2}", text, what);
+        }
+    };
+    then(lay.rolled, sayIn("what to do", "roll a quarter, clockwise"));
+    then(lay.turnedOver, sayIn("what to do", "turn over"));
+    then(lay.flipped, sayIn("what to do", "flip"));
+    return text.empty() ? say("as it is") : text;
 }
 
 class DeepSheet {
@@ -85,9 +81,18 @@ public:
     void parts(const std::vector<const PanelRecord*>& alike) {
         constexpr double lineHeight = 5.4;
         const auto head = [&] {
-            flow_.heading("Parts in this order",
-                          glue_.along == GlueAlong::Width ? "left to right" : "top to bottom");
+            flow_.heading(say("Parts in this order"), glue_.along == GlueAlong::Width
+                                                          ? say("left to right")
+                                                          : say("top to bottom"));
         };
+        // From the left edge: what a part is, how it is laid, which ones they are.
+        constexpr double kindX = 14;
+        double layX = 50;
+        for (const Laid& laid : glue_.parts) {
+            layX = std::max(layX, kindX + textWidth(kindOf(laid.part), type::small, false) + 2);
+        }
+        const double labelsX = layX + 50;
+        const double labelsWidth = flow_.width() - labelsX;
         flow_.need(7.2 + 3 * lineHeight);
         head();
         for (std::size_t i = 0; i < glue_.parts.size(); ++i) {
@@ -100,20 +105,25 @@ public:
             if (others.size() > 1) {
                 labels = labelList(others);
             }
-            const std::vector<std::string> lines =
-                wrapped(labels, type::small, true, flow_.width() - 100);
-            const double height = std::max(lineHeight, static_cast<double>(lines.size()) * 4.4 + 1);
+            const std::vector<std::string> lines = wrapped(labels, type::small, true, labelsWidth);
+            const Tone layTone = laid.lay == Lay{} ? quietText : Tone{type::small, true, Ink::Text};
+            const std::vector<std::string> lay = fitted(layWords(laid.lay), layTone, 48, 1.3);
+            const double height = std::max(
+                lineHeight, static_cast<double>(std::max(lines.size(), lay.size())) * 4.4 + 1);
             if (flow_.need(height)) {
                 head();
             }
             flow_.tick(flow_.left(), flow_.y, 3.8);
             const double base = flow_.y + 3.4;
             flow_.text(flow_.left() + 11, base, std::to_string(i + 1), quietText, Align::Right);
-            flow_.text(flow_.left() + 14, base, kindOf(laid.part), smallText, Align::Left, 34);
-            const bool asIs = laid.lay == Lay{};
-            flow_.text(flow_.left() + 50, base, layWords(laid.lay),
-                       asIs ? quietText : Tone{type::small, true, Ink::Text}, Align::Left, 48);
-            flow_.lines(flow_.left() + 100, flow_.y, flow_.width() - 100, lines,
+            flow_.text(flow_.left() + kindX, base, kindOf(laid.part), smallText, Align::Left,
+                       layX - kindX - 2);
+            double layBase = base;
+            for (const std::string& words : lay) {
+                flow_.text(flow_.left() + layX, layBase, words, layTone, Align::Left, 48);
+                layBase += 4.4;
+            }
+            flow_.lines(flow_.left() + labelsX, flow_.y, labelsWidth, lines,
                         {type::small, true, Ink::Text});
             flow_.y += height;
         }
@@ -126,30 +136,30 @@ public:
             return workingLines(figure, matter_.notation(), third);
         };
         flow_.need(30);
-        flow_.heading("As glued");
-        flow_.y +=
-            bigNumbers(flow_, flow_.left(), flow_.y, flow_.width(),
-                       {{"Thickness", matter_.text(glue_.thickness.value), below(glue_.thickness)},
-                        {"Width", matter_.text(glue_.width.value), below(glue_.width)},
-                        {"Length", matter_.text(glue_.length.value), below(glue_.length)}});
+        flow_.heading(say("As glued"));
+        flow_.y += bigNumbers(
+            flow_, flow_.left(), flow_.y, flow_.width(),
+            {{say("Thickness"), matter_.text(glue_.thickness.value), below(glue_.thickness)},
+             {say("Width"), matter_.text(glue_.width.value), below(glue_.width)},
+             {say("Length"), matter_.text(glue_.length.value), below(glue_.length)}});
         flow_.y += 4;
     }
 
     void words() {
         std::vector<std::string> all{
             endGrain()
-                ? "Look at the near end, as in the picture: every stick must show there what is "
-                  "drawn. Clockwise is as seen from there. Chalk the panel's letter and an arrow "
-                  "to the squared "
-                  "end on top."
-                : "Look from above, as in the picture. Chalk the panel's letter on top.",
-            "Clamp dry once; a joint that needs force to close is planed again, not clamped shut.",
+                ? say("Look at the near end, as in the picture: every stick must show there what "
+                      "is drawn. Clockwise is as seen from there. Chalk the panel's letter and an "
+                      "arrow to the squared end on top.")
+                : say("Look from above, as in the picture. Chalk the panel's letter on top."),
+            say("Clamp dry once; a joint that needs force to close is planed again, not clamped "
+                "shut."),
             glueWords(matter_.job, glue_, matter_.notation())};
         if (glue_.along == GlueAlong::Down) {
-            all.emplace_back("End grain meets end grain: size the ends with thin glue first.");
+            all.push_back(say("End grain meets end grain: size the ends with thin glue first."));
         }
         flow_.need(30);
-        flow_.heading("Glue", "step " + std::to_string(panel_.glue.number));
+        flow_.heading(sayIn("heading", "Glue"), say("step {1}", panel_.glue.number));
         for (const std::string& word : all) {
             flow_.need(Flow::paragraphHeight(word, smallText, flow_.width() - 7) + 1.4);
             flow_.tick(flow_.left(), flow_.y + 0.3, 3.6);
@@ -170,24 +180,26 @@ public:
         };
         for (const int number : panel_.later) {
             const Work& work = record_.work(number);
-            const std::string step = "Step " + std::to_string(number) + ": ";
             if (const auto* flatten = std::get_if<Flatten>(&work);
                 flatten != nullptr && flatten->purpose == Purpose::AfterGlueUp) {
-                numbers.push_back(
-                    {step + "flatten to", matter_.text(flatten->to.value), below(flatten->to)});
+                numbers.push_back({say("Step {1}: flatten to", number),
+                                   matter_.text(flatten->to.value), below(flatten->to)});
                 const FlatWork flat = flatWork(record_, *flatten, number);
                 const Shop& shop = matter_.project.shop;
-                notes.push_back("Flatten with: " + flatteningTools(flat, shop) +
-                                ", half off each face. " + whyNoPlaner(flat, shop));
+                notes.push_back(sentences(
+                    {say("Flatten with: {1}, half off each face.", flatteningTools(flat, shop)),
+                     whyNoPlaner(flat, shop)}));
             } else if (const auto* sized = std::get_if<BringToSize>(&work);
                        sized != nullptr && sized->sizing.purpose == SizedFor::TrueSides) {
                 const bool sides = sized->sizing.in == SizedIn::Width;
-                numbers.push_back({step + (sides ? "true to width" : "square to length"),
+                numbers.push_back({sides ? say("Step {1}: true to width", number)
+                                         : say("Step {1}: square to length", number),
                                    matter_.text(sized->sizing.to.value), below(sized->sizing.to)});
                 if (sides) {
-                    notes.push_back(sizingWords(sized->sizing, matter_.notation()) +
-                                    ": joint one side, rip the other. Where the panel is too short "
-                                    "for jointer and fence, use a sled.");
+                    // Translators: "1.5 mm off each side: …"
+                    notes.push_back(say("{1}: joint one side, rip the other. Where the panel is "
+                                        "too short for jointer and fence, use a sled.",
+                                        sizingWords(sized->sizing, matter_.notation())));
                 }
             }
         }
@@ -199,7 +211,7 @@ public:
             height += Flow::paragraphHeight(note, smallText, flow_.width()) + 1.5;
         }
         flow_.need(height);
-        flow_.heading("Then");
+        flow_.heading(sayIn("heading", "Then"));
         numbers.resize(std::max<std::size_t>(numbers.size(), 3));
         flow_.y += bigNumbers(flow_, flow_.left(), flow_.y, flow_.width(), numbers) + 1;
         for (const std::string& note : notes) {
@@ -212,14 +224,15 @@ private:
     std::string kindOf(const std::string& label) const {
         const auto slice = record_.slices.find(label);
         if (slice != record_.slices.end()) {
-            return (endGrain() ? "length of panel " : "slice of panel ") + panelOf(label);
+            return endGrain() ? say("length of panel {1}", panelOf(label))
+                              : say("slice of panel {1}", panelOf(label));
         }
         for (const StripRecord& strip : panel_.strips) {
             if (strip.label == label) {
-                return "strip, " + matter_.wood(strip.line->wood).name;
+                return say("strip, {1}", matter_.wood(strip.line->wood).name);
             }
         }
-        return "panel " + label;
+        return say("panel {1}", label);
     }
 
     Flow& flow_;
@@ -238,16 +251,18 @@ void addDeepGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Recor
     for (const PanelRecord* one : alike) {
         labels.push_back(one->label);
     }
-    const std::string title =
-        alike.size() == 1 ? "Glue panel " + panel.label : "Glue panels " + labelList(labels);
+    const std::string title = alike.size() == 1 ? say("Glue panel {1}", panel.label)
+                                                : say("Glue panels {1}", labelList(labels));
     Flow flow(drafts, matter, "glue-" + panel.label, title, Sizes::AsGlued, Flow::Safety::None);
     DeepSheet sheet(flow, matter, record, panel);
-    const std::string alikeWords =
-        alike.size() == 1 ? "" : ", " + std::to_string(alike.size()) + " panels alike";
-    flow.heading(sheet.endGrain()    ? "Seen from the near end, as it lies on the bench"
-                 : sheet.lyingDown() ? "Seen from above, its upper end at the left"
-                                     : "Seen from above",
-                 std::to_string(panel.glue->parts.size()) + " parts" + alikeWords);
+    const std::size_t parts = panel.glue->parts.size();
+    const std::string partsWords = sayCount(parts, "{1} part", "{1} parts");
+    flow.heading(sheet.endGrain()    ? say("Seen from the near end, as it lies on the bench")
+                 : sheet.lyingDown() ? say("Seen from above, its upper end at the left")
+                                     : say("Seen from above"),
+                 alike.size() == 1 ? partsWords
+                                   : sayCount(alike.size(), "{2}, {1} panel alike",
+                                              "{2}, {1} panels alike", partsWords));
     sheet.picture();
     sheet.sizes();
     sheet.parts(alike);

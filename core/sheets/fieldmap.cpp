@@ -5,6 +5,7 @@
 #include "core/sheets/methods.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/stickview.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <map>
@@ -141,15 +142,19 @@ double pictures(Flow& flow, const Matter& matter, const Record& record, double x
                                    .leastLetter = type::small / scale,
                                    .greatestLetter = 4.2 / scale};
     const double top = flow.y;
-    flow.text(x, top + 3.4, differ ? "Right" : "The field, seen from above",
+    flow.text(x, top + 3.4,
+              differ ? sayIn("not wrong", "Right") : say("The field, seen from above"),
               {type::body, true, Ink::Text});
     place(flow.drawing(),
           drawBoard(matter.project.board, matter.project.woods, record.list.extraJoints, options),
           {x, top + 5.5}, scale);
     if (differ) {
         const double left = x + column + 6;
-        flow.text(left, top + 3.4, "Wrong: nothing flipped", {type::body, true, Ink::Warning},
-                  Align::Left, column);
+        const std::string head = say("Wrong: nothing flipped");
+        const double size =
+            std::clamp(type::body * column / std::max(textWidth(head, type::body, true), 1.0),
+                       type::small, type::body);
+        flow.text(left, top + 3.4, head, {size, true, Ink::Warning}, Align::Left, column);
         if (record.deep) {
             drawWrong(flow.drawing(), matter, wrong, record.byColumns(), {left, top + 5.5}, scale);
         } else {
@@ -181,21 +186,34 @@ void mapHead(Flow& flow, const MapColumns& at, bool byColumns) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
     constexpr Tone tone{type::small, true, Ink::Quiet};
     const double base = flow.y + 4.2;
-    flow.text(flow.left() + at.row, base, byColumns ? "Column" : "Row", tone, Align::Right);
-    flow.text(flow.left() + at.slice, base, "Slice", tone);
-    flow.text(flow.left() + at.arrow - 4, base, "Lay it", tone);
+    flow.text(flow.left() + at.row, base, byColumns ? say("Column") : say("Row"), tone,
+              Align::Right);
+    flow.text(flow.left() + at.slice, base, sayIn("noun", "Slice"), tone);
+    flow.text(flow.left() + at.arrow - 4, base, say("Lay it"), tone);
     flow.text(flow.left() + at.picture, base,
-              byColumns ? "Columns from left to right, their top at the left"
-                        : "Rows from top to bottom, as they lie",
-              tone);
+              byColumns ? say("Columns from left to right, their top at the left")
+                        : say("Rows from top to bottom, as they lie"),
+              tone, Align::Left, flow.width() - at.picture);
     flow.y += 7;
+}
+
+std::string layWords(const Lay& lay) {
+    if (lay.flipped) {
+        return lay.turnedOver ? sayIn("what to do", "flip, turn over")
+                              : sayIn("what to do", "flip");
+    }
+    return lay.turnedOver ? sayIn("what to do", "turn over") : say("as cut");
 }
 
 /// `below`: the height of what must follow on the same page where it can.
 void map(Flow& flow, const Matter& matter, const Record& record, double below) {
     const bool endGrain = matter.project.board.build == Build::EndGrain;
     const std::vector<RowRecord> rows = record.rows(endGrain, true);
-    constexpr MapColumns at{20, 24, 48, 55, 84};
+    MapColumns at{20, 24, 48, 55, 84};
+    for (const RowRecord& row : rows) {
+        const double end = at.words + textWidth(layWords(row.lay), type::small, true) + 2;
+        at.picture = std::max(at.picture, end);
+    }
     const double pictureWidth = flow.width() - at.picture;
     flow.need(30);
     mapHead(flow, at, record.byColumns());
@@ -217,20 +235,12 @@ void map(Flow& flow, const Matter& matter, const Record& record, double below) {
         flow.text(flow.left() + at.row, base, std::to_string(i + 1), quietText, Align::Right);
         flow.text(flow.left() + at.slice, base, row.slice, Tone{letters, true, Ink::Text},
                   Align::Left, 19);
-        std::string words = "as cut";
-        if (row.lay.flipped && row.lay.turnedOver) {
-            words = "flip, turn over";
-        } else if (row.lay.flipped) {
-            words = "flip";
-        } else if (row.lay.turnedOver) {
-            words = "turn over";
-        }
         if (row.lay.flipped) {
             addArrow(flow.drawing(), {flow.left() + at.arrow, middle}, false, Ink::Accent);
         } else if (row.lay.turnedOver) {
             addArrow(flow.drawing(), {flow.left() + at.arrow, middle}, true, Ink::Accent);
         }
-        flow.text(flow.left() + at.words, base, words,
+        flow.text(flow.left() + at.words, base, layWords(row.lay),
                   row.lay.flipped || row.lay.turnedOver ? Tone{letters, true, Ink::Text}
                                                         : Tone{letters, false, Ink::Quiet},
                   Align::Left, at.picture - at.words - 2);
@@ -266,7 +276,7 @@ struct ExtraJoints {
             return;
         }
         flow.need(height(flow));
-        flow.heading("Joints inside pieces", "drawn dashed in the picture");
+        flow.heading(say("Joints inside pieces"), say("drawn dashed in the picture"));
         flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), summary, smallText);
         for (const std::string& words : each) {
             flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, smallText);
@@ -285,25 +295,21 @@ std::string numberList(const std::set<std::size_t>& numbers) {
     return labelList(labels);
 }
 
-std::string counted(std::size_t count, const std::string& one) {
-    return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
-}
-
 /// Where every joint is: those at one place along the board in one line.
 std::vector<std::string> eachJoint(const Matter& matter, const std::vector<Joint>& joints) {
     std::map<std::pair<bool, Length>, std::string> places;
     for (const Joint& joint : joints) {
         std::string& runs = places[{!joint.vertical, joint.at}];
-        runs +=
-            (runs.empty() ? "" : ", ") + matter.bare(joint.from) + " to " + matter.inText(joint.to);
+        runs += (runs.empty() ? "" : ", ") +
+                say("{1} to {2}", matter.bare(joint.from), matter.inText(joint.to));
     }
     std::vector<std::string> lines;
     for (const auto& [place, runs] : places) {
         const auto& [level, at] = place;
-        lines.push_back(
-            (level ? "Level, " + matter.inText(at) + " from the top edge; from the left edge: "
-                   : "Upright, " + matter.inText(at) + " from the left edge; from the top edge: ") +
-            runs);
+        lines.push_back(level ? say("Level, {1} from the top edge; from the left edge: {2}",
+                                    matter.inText(at), runs)
+                              : say("Upright, {1} from the left edge; from the top edge: {2}",
+                                    matter.inText(at), runs));
     }
     return lines;
 }
@@ -344,14 +350,20 @@ ExtraJoints extraJoints(const Matter& matter, const Record& record) {
         }
     }
     const std::size_t level = joints.size() - upright;
-    words.summary = counted(joints.size(), "joint") + " (" + std::to_string(upright) +
-                    " upright, " + std::to_string(level) + " level) inside " +
-                    counted(divided.size(), "piece") + ", in ";
-    words.summary += record.byColumns() ? "column" : "row";
-    words.summary += inRows.size() == 1 ? " " : "s ";
-    words.summary += numberList(inRows) +
-                     ": no single strip makes those pieces. The strips of the cut list make these "
-                     "joints by themselves.";
+    const std::string pieceWords =
+        sayCount(divided.size(), "inside {1} piece", "inside {1} pieces");
+    const std::string lineWords =
+        record.byColumns()
+            ? sayCount(inRows.size(), "in column {2}", "in columns {2}", numberList(inRows))
+            : sayCount(inRows.size(), "in row {2}", "in rows {2}", numberList(inRows));
+    // Translators: "12 joints (4 upright, 8 level) inside 4 pieces, in rows 1–3: …"
+    words.summary = sayCount(
+        joints.size(),
+        "{1} joint ({2} upright, {3} level) {4}, {5}: no single strip makes those pieces. "
+        "The strips of the cut list make these joints by themselves.",
+        "{1} joints ({2} upright, {3} level) {4}, {5}: no single strip makes those pieces. "
+        "The strips of the cut list make these joints by themselves.",
+        upright, level, pieceWords, lineWords);
     constexpr std::size_t few = 12;
     if (joints.size() <= few) {
         words.each = eachJoint(matter, joints);
@@ -362,27 +374,25 @@ ExtraJoints extraJoints(const Matter& matter, const Record& record) {
 std::string howToLay(const Matter& matter, const Record& record) {
     const bool endGrain = matter.project.board.build == Build::EndGrain;
     if (!record.finalGlue) {
-        return std::string("The field is one slice and is not glued again. ") +
-               (endGrain ? "Stand it up, so that end grain faces up." : "It stays as it was cut.");
+        return endGrain ? say("The field is one slice and is not glued again. Stand it up, so that "
+                              "end grain faces up.")
+                        : say("The field is one slice and is not glued again. It stays as it was "
+                              "cut.");
     }
-    std::string words = endGrain ? "Stand every slice up: roll it a quarter turn about its row, so "
-                                   "that end grain faces up (↻). All slices roll the same way. "
-                                 : "The slices stay as they were cut, same face up. ";
-    if (record.byColumns()) {
-        words += "They lie as columns: the first strip at the top. ";
-    }
-    if (record.deep) {
-        words += "Every slice lies as the picture of its row shows it. ";
-    }
-    words += "Flip (↔) turns a slice end for end with the same face up: its order reverses.";
-    return words;
+    return sentences(
+        {endGrain ? say("Stand every slice up: roll it a quarter turn about its row, so that end "
+                        "grain faces up (↻). All slices roll the same way.")
+                  : say("The slices stay as they were cut, same face up."),
+         record.byColumns() ? say("They lie as columns: the first strip at the top.") : "",
+         record.deep ? say("Every slice lies as the picture of its row shows it.") : "",
+         say("Flip (↔) turns a slice end for end with the same face up: its order reverses.")});
 }
 
 }  // namespace
 
 void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
     const bool glued = static_cast<bool>(record.finalGlue);
-    Flow flow(drafts, matter, "final-glue-up", glued ? "Final glue-up" : "The field",
+    Flow flow(drafts, matter, "final-glue-up", glued ? say("Final glue-up") : say("The field"),
               Sizes::AsGlued, Flow::Safety::None);
     const double half = (flow.width() - 8) / 2;
     const double picturesWidth = flow.width() - half + 12;
@@ -396,16 +406,15 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
     const double top = flow.y;
     const double pictureHeight = pictures(flow, matter, record, pictureX, picturesWidth);
     double y = top;
-    flow.text(flow.left(), y + 3.4, "Step " + std::to_string(number),
-              {type::body, true, Ink::Accent});
+    flow.text(flow.left(), y + 3.4, say("Step {1}", number), {type::body, true, Ink::Accent});
     y += 6;
     y += flow.paragraph(flow.left(), y, textWidthHere, howToLay(matter, record), smallText) + 2;
     flow.y = std::max(y, top + pictureHeight + 2);
     if (glued) {
         flow.y += flow.paragraph(
             flow.left(), flow.y, flow.width(),
-            "Lay all slices out dry and look from above before any glue is opened. " +
-                glueWords(matter.job, *record.finalGlue.work, matter.notation()),
+            sentences({say("Lay all slices out dry and look from above before any glue is opened."),
+                       glueWords(matter.job, *record.finalGlue.work, matter.notation())}),
             smallText);
     }
     flow.y += 3;
@@ -414,11 +423,13 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
     const auto below = [&](const Figure& figure) {
         return workingLines(figure, matter.notation(), third);
     };
-    const std::string state = glued ? ", as glued" : ", as it lies";
     flow.y += bigNumbers(flow, flow.left(), flow.y, flow.width(),
-                         {{"Thickness" + state, matter.text(thickness.value), below(thickness)},
-                          {"Across" + state, matter.text(width.value), below(width)},
-                          {"Down" + state, matter.text(length.value), below(length)}}) +
+                         {{glued ? say("Thickness, as glued") : say("Thickness, as it lies"),
+                           matter.text(thickness.value), below(thickness)},
+                          {glued ? say("Across, as glued") : say("Across, as it lies"),
+                           matter.text(width.value), below(width)},
+                          {glued ? say("Down, as glued") : say("Down, as it lies"),
+                           matter.text(length.value), below(length)}}) +
               2.5;
     std::vector<BigNumber> after;
     std::vector<std::string> notes;
@@ -426,18 +437,18 @@ void addFinalGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
         const FlatWork flat =
             flatWork(record, *record.flattenField.work, record.flattenField.number);
         const Shop& shop = matter.project.shop;
-        after.push_back({"Step " + std::to_string(record.flattenField.number) + ": flatten to",
+        after.push_back({say("Step {1}: flatten to", record.flattenField.number),
                          matter.text(record.flattenField->to.value),
                          below(record.flattenField->to)});
-        notes.push_back("Flatten with: " + flatteningTools(flat, shop) + ", in light passes. " +
-                        whyNoPlaner(flat, shop));
+        notes.push_back(
+            sentences({say("Flatten with: {1}, in light passes.", flatteningTools(flat, shop)),
+                       whyNoPlaner(flat, shop)}));
     }
     if (record.trim) {
-        const std::string step = "Step " + std::to_string(record.trim.number) + ": ";
-        after.push_back({step + "trim off each side", matter.text(record.trim->margin.value),
-                         below(record.trim->margin)});
+        after.push_back({say("Step {1}: trim off each side", record.trim.number),
+                         matter.text(record.trim->margin.value), below(record.trim->margin)});
         after.push_back(
-            {"Field, across × down",
+            {say("Field, across × down"),
              matter.bare(record.trim->width.value) + " × " + matter.text(record.trim->height.value),
              {}});
     }

@@ -1,19 +1,15 @@
 #include "core/sheets/film.h"
 
+#include "core/sheets/filmnames.h"
 #include "core/sheets/record.h"
+#include "core/words/say.h"
 
 #include <algorithm>
-#include <cctype>
 #include <map>
-#include <set>
 #include <utility>
 
 namespace kerfwright {
 namespace {
-
-std::string inWords(int count, const char* one, const char* many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
-}
 
 /// Goes through the list once and opens a stage wherever the work turns to something else.
 class Cutter {
@@ -30,13 +26,12 @@ public:
         }
         --step_;
         finish();
-        name();
+        nameStages(film_);
     }
 
 private:
     /// Parts that have a size in common, with its working.
     struct Sort {
-        const char* name;
         std::vector<std::pair<Figure, std::vector<std::string>>> alike;
 
         /// One of the part's own figures is that size, or it has no working.
@@ -74,9 +69,9 @@ private:
     }
     void note(FilmStage& stage) const { stage.steps.push_back(step_); }
 
-    static void add(FilmStage& stage, std::string label, const Figure& figure) {
+    static void add(FilmStage& stage, Measured what, std::string label, const Figure& figure) {
         if (!figure.terms.empty()) {
-            stage.numbers.push_back({std::move(label), figure});
+            stage.numbers.push_back({what, std::move(label), figure});
         }
     }
     static void add(FilmStage& stage, const std::vector<std::string>& parts) {
@@ -87,20 +82,23 @@ private:
         FilmStage& timber = film_.stages.front();
         note(timber);
         for (const MillLine& line : mill.lines) {
-            const std::string strips = ", " + labelList(line.strips);
-            add(timber, "Rough thickness" + strips, line.roughThickness);
-            add(timber, "Rough width" + strips, line.roughWidth);
-            add(timber, "Rough length" + strips, line.roughLength);
+            const std::string strips = labelList(line.strips);
+            add(timber, Measured::Other, say("Rough thickness, {1}", strips), line.roughThickness);
+            add(timber, Measured::RoughWidth, say("Rough width, {1}", strips), line.roughWidth);
+            add(timber, Measured::RoughLength, say("Rough length, {1}", strips), line.roughLength);
             add(timber, line.strips);
         }
         FilmStage& stage =
             reach(mill.panel.empty() ? StageKind::Rails : StageKind::Strips, mill.panel);
         for (const MillLine& line : mill.lines) {
-            const std::string strips = ", " + labelList(line.strips);
-            add(stage, "Thickness" + strips, line.thickness);
-            add(stage, "Width" + strips, line.width);
-            add(stage, (mill.panel.empty() ? "Length of the blank" : "Length") + strips,
-                line.length);
+            const std::string strips = labelList(line.strips);
+            add(stage, Measured::Thickness, say("Thickness, {1}", strips), line.thickness);
+            add(stage, Measured::Width, say("Width, {1}", strips), line.width);
+            if (mill.panel.empty()) {
+                add(stage, Measured::Other, say("Length of the blank, {1}", strips), line.length);
+            } else {
+                add(stage, Measured::Length, say("Length, {1}", strips), line.length);
+            }
             add(stage, line.strips);
             for (const std::string& label : line.strips) {
                 figures_[label] = {line.width, line.length, line.thickness};
@@ -115,9 +113,9 @@ private:
         }
         FilmStage& stage = reach(StageKind::Panel, glue.result);
         add(stage, {glue.result});
-        add(stage, "Width as glued", glue.width);
-        add(stage, "Length as glued", glue.length);
-        add(stage, "Thickness as glued", glue.thickness);
+        add(stage, Measured::Width, say("Width as glued"), glue.width);
+        add(stage, Measured::Length, say("Length as glued"), glue.length);
+        add(stage, Measured::Thickness, say("Thickness as glued"), glue.thickness);
         figures_[glue.result] = {glue.width, glue.length, glue.thickness};
     }
 
@@ -131,8 +129,8 @@ private:
             std::get_if<Glue>(&film_.list.steps[static_cast<std::size_t>(step_)].work);
         const bool rows = glue == nullptr || glue->along == GlueAlong::Down;
         FilmStage& laid = reach(StageKind::Laid, result);
-        Sort lines{rows ? "Row, " : "Column, ", {}};
-        Sort thick{"Thickness, ", {}};
+        Sort lines;
+        Sort thick;
         for (const Laid& part : parts) {
             laid.parts.push_back(part.part);
             const auto traced = film_.solids.find(part.part);
@@ -142,16 +140,21 @@ private:
                 thick.add(part.part, figures_[part.part], size[Z]);
             }
         }
-        for (const Sort* sort : {&lines, &thick}) {
-            for (const auto& [figure, labels] : sort->alike) {
-                add(laid, sort->name + labelList(labels), figure);
+        for (const auto& [figure, labels] : lines.alike) {
+            if (rows) {
+                add(laid, Measured::Row, say("Row, {1}", labelList(labels)), figure);
+            } else {
+                add(laid, Measured::Column, say("Column, {1}", labelList(labels)), figure);
             }
+        }
+        for (const auto& [figure, labels] : thick.alike) {
+            add(laid, Measured::Thickness, say("Thickness, {1}", labelList(labels)), figure);
         }
         FilmStage& field = reach(StageKind::Field, result);
         add(field, {result});
-        add(field, "Width as glued", width);
-        add(field, "Height as glued", length);
-        add(field, "Thickness as glued", thickness);
+        add(field, Measured::Width, say("Width as glued"), width);
+        add(field, Measured::Height, say("Height as glued"), length);
+        add(field, Measured::Thickness, say("Thickness as glued"), thickness);
     }
 
     /// Work on a panel as a whole, or on what was cut off it.
@@ -168,7 +171,7 @@ private:
 
     void take(const Flatten& flatten) {
         FilmStage& stage = atPanel(flatten.part);
-        add(stage, "Thickness", flatten.to);
+        add(stage, Measured::Thickness, say("Thickness"), flatten.to);
         newest(flatten.part, flatten.to);
     }
     /// What was measured last is looked at first.
@@ -177,18 +180,26 @@ private:
     }
     void take(const BringToSize& work) {
         FilmStage& stage = atPanel(work.parts.front());
-        const char* in = work.sizing.in == SizedIn::Width    ? "Width"
-                         : work.sizing.in == SizedIn::Length ? "Length"
-                                                             : "Thickness";
-        add(stage, std::string(in) + ", " + labelList(work.parts), work.sizing.to);
+        const std::string parts = labelList(work.parts);
+        switch (work.sizing.in) {
+        case SizedIn::Width:
+            add(stage, Measured::Width, say("Width, {1}", parts), work.sizing.to);
+            break;
+        case SizedIn::Length:
+            add(stage, Measured::Length, say("Length, {1}", parts), work.sizing.to);
+            break;
+        case SizedIn::Thickness:
+            add(stage, Measured::Thickness, say("Thickness, {1}", parts), work.sizing.to);
+            break;
+        }
         for (const std::string& part : work.parts) {
             newest(part, work.sizing.to);
         }
     }
     void take(const SquareEnd& square) {
         FilmStage& stage = atPanel(square.part);
-        add(stage, "Waste of the squaring cut", square.waste);
-        add(stage, "Kerf", square.kerf);
+        add(stage, Measured::Other, say("Waste of the squaring cut"), square.waste);
+        add(stage, Measured::Other, say("Kerf"), square.kerf);
     }
     void take(const Crosscut& cut) {
         FilmStage& stage = reach(StageKind::Cut, cut.part);
@@ -196,40 +207,57 @@ private:
         add(stage, cut.spares);
         std::vector<std::string> all = cut.slices;
         all.insert(all.end(), cut.spares.begin(), cut.spares.end());
-        add(stage, "Stop, " + labelList(all), cut.stop);
+        add(stage, Measured::Stop, say("Stop, {1}", labelList(all)), cut.stop);
         for (const std::string& slice : cut.slices) {
             figures_[slice] = figures_[cut.part];
             newest(slice, cut.stop);
         }
-        add(stage, "Kerf", cut.kerf);
+        add(stage, Measured::Other, say("Kerf"), cut.kerf);
     }
     void take(const TrimField& trim) {
         FilmStage& stage = reach(StageKind::Trimmed, trim.part);
         add(stage, {trim.part});
-        add(stage, "Width", trim.width);
-        add(stage, "Height", trim.height);
-        add(stage, "Margin, each side", trim.margin);
+        add(stage, Measured::Width, say("Width"), trim.width);
+        add(stage, Measured::Height, say("Height"), trim.height);
+        add(stage, Measured::Margin, say("Margin, each side"), trim.margin);
     }
     void take(const CutChannel& cut) {
         FilmStage& stage = reach(StageKind::Rails, {});
-        const std::string which = cut.purpose == ChannelFor::Inlay   ? " for the inlay"
-                                  : cut.purpose == ChannelFor::Ledge ? " of the rebate"
-                                  : cut.edges > 1                    ? " of the field’s groove"
-                                                                     : " of the groove";
-        add(stage, "Depth" + which, cut.depth);
-        add(stage, "Width" + which, cut.width);
-        add(stage, "Below the top face," + which, cut.fromFace);
+        const auto three = [&](std::string depth, std::string width, std::string below) {
+            add(stage, Measured::Other, std::move(depth), cut.depth);
+            add(stage, Measured::Width, std::move(width), cut.width);
+            add(stage, Measured::Other, std::move(below), cut.fromFace);
+        };
+        if (cut.purpose == ChannelFor::Inlay) {
+            three(say("Depth for the inlay"), say("Width for the inlay"),
+                  say("Below the top face, for the inlay"));
+        } else if (cut.purpose == ChannelFor::Ledge) {
+            three(say("Depth of the rebate"), say("Width of the rebate"),
+                  say("Below the top face, of the rebate"));
+        } else if (cut.edges > 1) {
+            three(say("Depth of the field’s groove"), say("Width of the field’s groove"),
+                  say("Below the top face, of the field’s groove"));
+        } else {
+            three(say("Depth of the groove"), say("Width of the groove"),
+                  say("Below the top face, of the groove"));
+        }
     }
     void take(const GlueIn& glue) {
         FilmStage& stage = reach(StageKind::Rails, {});
-        add(stage, glue.purpose == ChannelFor::Inlay ? "Inlay stands over" : "Tongue stands out",
+        add(stage, Measured::Other,
+            glue.purpose == ChannelFor::Inlay ? say("Inlay stands over") : say("Tongue stands out"),
             glue.proud);
     }
     void take(const CutRails& cut) {
         FilmStage& stage = reach(StageKind::Rails, {});
         for (const Rail& rail : cut.rails) {
-            add(stage, (cut.mitred ? "Long point to long point, " : "Length, ") + rail.label,
-                rail.longPoint);
+            const std::string label = shownLabel(rail.label);
+            if (cut.mitred) {
+                add(stage, Measured::LongPoint, say("Long point to long point, {1}", label),
+                    rail.longPoint);
+            } else {
+                add(stage, Measured::Length, say("Length, {1}", label), rail.longPoint);
+            }
         }
     }
     void take(const FitBorder& fit) {
@@ -237,22 +265,23 @@ private:
         add(stage, {fit.part});
         for (const Rail& rail : fit.rails) {
             stage.parts.push_back(rail.label);
-            add(stage, "Length, " + rail.label, rail.longPoint);
+            add(stage, Measured::Length, say("Length, {1}", shownLabel(rail.label)),
+                rail.longPoint);
         }
-        add(stage, "Rail width", fit.width);
-        add(stage, "Gap left and right", fit.gapX);
-        add(stage, "Gap above and below", fit.gapY);
-        add(stage, "Pin", fit.pinDiameter);
-        add(stage, "Pin from the edge", fit.pinFromEdge);
+        add(stage, Measured::RailWidth, say("Rail width"), fit.width);
+        add(stage, Measured::Other, say("Gap left and right"), fit.gapX);
+        add(stage, Measured::Other, say("Gap above and below"), fit.gapY);
+        add(stage, Measured::Other, say("Pin"), fit.pinDiameter);
+        add(stage, Measured::Other, say("Pin from the edge"), fit.pinFromEdge);
         for (std::size_t i = 0; i < fit.pins.size(); ++i) {
-            add(stage, "Place of pin " + std::to_string(i + 1), fit.pins[i].at);
+            add(stage, Measured::Other, say("Place of pin {1}", i + 1), fit.pins[i].at);
         }
     }
     void take(const KeyCorners& keys) {
         FilmStage& stage = reach(StageKind::Border, keys.part);
-        add(stage, "Slot depth", keys.depth);
-        add(stage, "Slot width", keys.thickness);
-        add(stage, "Slot below the top face", keys.fromFace);
+        add(stage, Measured::Other, say("Slot depth"), keys.depth);
+        add(stage, Measured::Other, say("Slot width"), keys.thickness);
+        add(stage, Measured::Other, say("Slot below the top face"), keys.fromFace);
     }
 
     void finish() {
@@ -262,180 +291,6 @@ private:
         note(stage);
         stage.parts = parts;
         stage.numbers = finishedNumbers(film_.board, film_.list);
-    }
-
-    // ---- Words ----
-
-    void name() {
-        std::set<std::string> panels;
-        for (const FilmStage& stage : film_.stages) {
-            if (stage.kind == StageKind::Strips || stage.kind == StageKind::Panel) {
-                panels.insert(stage.part);
-            }
-        }
-        for (FilmStage& stage : film_.stages) {
-            // A single panel needs no letter to be told apart.
-            name(stage, panels.size() > 1 ? " " + stage.part : std::string());
-        }
-    }
-
-    void name(FilmStage& stage, const std::string& letter) const {
-        const auto count = static_cast<int>(stage.parts.size());
-        switch (stage.kind) {
-        case StageKind::Timber:
-            stage.key = "timber";
-            stage.name = "Timber";
-            stage.title = "Rough timber";
-            stage.words = inWords(count, "blank", "blanks") +
-                          " at their rough sizes, thickness × width × length.";
-            return;
-        case StageKind::Strips:
-            stage.key = "strips-" + stage.part;
-            stage.name = (count == 1 ? "Strip" : "Strips") + letter;
-            stage.title = count == 1 ? "Strip " + stage.part + ", milled"
-                                     : "Strips of panel " + stage.part + ", milled";
-            stage.words = inWords(count, "strip", "strips") +
-                          (count == 1 ? "." : " in the order of the glue-up, first strip left.");
-            return;
-        case StageKind::Panel:
-            namePanel(stage, letter);
-            return;
-        case StageKind::Cut:
-            nameCut(stage, letter);
-            return;
-        case StageKind::Laid:
-            nameLaid(stage);
-            return;
-        case StageKind::Field:
-            stage.key = "field";
-            stage.name = "Field";
-            stage.title = stage.steps.size() > 1 ? "Field, glued and flattened" : "Field, glued";
-            stage.words = "The pattern is there, with its trim margin all round.";
-            return;
-        case StageKind::Trimmed:
-            stage.key = "trimmed";
-            stage.name = "Trimmed";
-            stage.title = "Field, trimmed";
-            stage.words = "The trim margin is sawn off on all four sides.";
-            return;
-        case StageKind::Rails:
-            stage.key = "rails";
-            stage.name = "Rails";
-            stage.title = "Parts of the border";
-            stage.words = "Rails cut to length, and what goes into them.";
-            return;
-        case StageKind::Border:
-            stage.key = "border";
-            stage.name = "Border";
-            stage.title = title(film_.list.steps[static_cast<std::size_t>(stage.steps.front())]);
-            stage.words = "The rails as they go round the field.";
-            return;
-        case StageKind::Finished:
-            break;
-        }
-        stage.key = "finished";
-        stage.name = "Finished";
-        stage.title = "Finished board";
-        stage.words = "As it leaves the bench, before sanding and oil.";
-    }
-
-    void namePanel(FilmStage& stage, const std::string& letter) const {
-        bool glued = false;
-        bool flattened = false;
-        bool squared = false;
-        std::size_t sticks = 0;
-        for (const int index : stage.steps) {
-            const Work& work = film_.list.steps[static_cast<std::size_t>(index)].work;
-            if (const auto* glue = std::get_if<Glue>(&work)) {
-                glued = true;
-                sticks = glue->parts.size();
-            }
-            flattened = flattened || std::holds_alternative<Flatten>(work);
-            squared = squared || std::holds_alternative<SquareEnd>(work);
-        }
-        stage.key = "panel-" + stage.part;
-        stage.name = (glued ? "Panel" : "Strip") + letter;
-        stage.title = (glued ? "Panel " : "Strip ") + stage.part;
-        const std::string done = glued && flattened ? ", glued and flattened"
-                                 : glued            ? ", glued"
-                                 : squared          ? ", its end squared"
-                                                    : ", to size";
-        stage.title += done;
-        stage.words =
-            glued ? inWords(static_cast<int>(sticks), "stick", "sticks") + " are one panel" : "";
-        if (squared) {
-            stage.words += glued ? "; " : "";
-            stage.words += "one end is squared for the saw";
-        }
-        if (stage.words.empty()) {
-            stage.words = "ready for the next cut";
-        }
-        stage.words.front() =
-            static_cast<char>(std::toupper(static_cast<unsigned char>(stage.words.front())));
-        stage.words += ".";
-    }
-
-    void nameCut(FilmStage& stage, const std::string& letter) const {
-        int slices = 0;
-        int lengths = 0;
-        int spares = 0;
-        for (const int index : stage.steps) {
-            const Work& work = film_.list.steps[static_cast<std::size_t>(index)].work;
-            if (const auto* cut = std::get_if<Crosscut>(&work)) {
-                (cut->forPanels ? lengths : slices) += static_cast<int>(cut->slices.size());
-                spares += static_cast<int>(cut->spares.size());
-            }
-        }
-        const char* what = slices == 0 ? "Lengths" : "Slices";
-        stage.key = "cut-" + stage.part;
-        stage.name = what + letter;
-        stage.title = std::string(what) + " of " + stage.part + ", off the saw";
-        stage.words = slices > 0 ? inWords(slices, "slice", "slices") : std::string();
-        if (lengths > 0) {
-            stage.words += (slices > 0 ? ", " : "") + inWords(lengths, "length", "lengths") +
-                           " for other panels";
-        }
-        if (spares > 0) {
-            stage.words += ", " + inWords(spares, "spare", "spares");
-        }
-        stage.words += ", in the order of the cuts.";
-    }
-
-    void nameLaid(FilmStage& stage) const {
-        int stoodUp = 0;
-        int flipped = 0;
-        int over = 0;
-        const Work& work = film_.list.steps[static_cast<std::size_t>(stage.steps.front())].work;
-        const auto count = [&](const Laid& laid) {
-            stoodUp += laid.lay.stoodUp ? 1 : 0;
-            flipped += laid.lay.flipped ? 1 : 0;
-            over += laid.lay.turnedOver ? 1 : 0;
-        };
-        if (const auto* glue = std::get_if<Glue>(&work)) {
-            std::for_each(glue->parts.begin(), glue->parts.end(), count);
-        } else if (const auto* take = std::get_if<Take>(&work)) {
-            count(take->part);
-        }
-        stage.key = "laid";
-        stage.name = stoodUp > 0 ? "Stood up" : flipped > 0 ? "Flipped" : "Laid out";
-        stage.title = stoodUp > 0 && flipped > 0 ? "Slices stood up and flipped"
-                      : stoodUp > 0              ? "Slices stood up"
-                      : flipped > 0              ? "Slices flipped"
-                                                 : "Slices laid out";
-        const auto all = static_cast<int>(stage.parts.size());
-        stage.words = inWords(all, "part", "parts") + " in the order of the field";
-        if (stoodUp > 0) {
-            stage.words += stoodUp == all
-                               ? "; a quarter turn stands them up, end grain to the top"
-                               : "; " + std::to_string(stoodUp) + " stood up by a quarter turn";
-        }
-        if (flipped > 0) {
-            stage.words += "; " + std::to_string(flipped) + " flipped end for end";
-        }
-        if (over > 0) {
-            stage.words += "; " + std::to_string(over) + " turned over";
-        }
-        stage.words += ".";
     }
 
     Film& film_;
@@ -461,9 +316,9 @@ std::vector<StageNumber> finishedNumbers(const Board& board, const StepList& lis
             height = fit->boardHeight;
         }
     }
-    return {{"Width", width},
-            {"Height", height},
-            {"Thickness", {{TermKind::BoardThickness, board.thickness}}}};
+    return {{Measured::Width, say("Width"), width},
+            {Measured::Height, say("Height"), height},
+            {Measured::Thickness, say("Thickness"), {{TermKind::BoardThickness, board.thickness}}}};
 }
 
 int stageOf(const Film& film, int step) {
@@ -484,12 +339,11 @@ int stageOf(const Film& film, const std::string& key) {
 
 std::string stepWords(const FilmStage& stage) {
     if (stage.kind == StageKind::Timber || stage.steps.empty()) {
-        return "Before step 1";
+        return say("Before step 1");
     }
     const int first = stage.steps.front() + 1;
     const int last = stage.steps.back() + 1;
-    return first == last ? "Step " + std::to_string(first)
-                         : "Steps " + std::to_string(first) + " to " + std::to_string(last);
+    return first == last ? say("Step {1}", first) : say("Steps {1} to {2}", first, last);
 }
 
 }  // namespace kerfwright

@@ -24,10 +24,27 @@ enum class StageKind {
     Finished,  ///< the board
 };
 
-/// A number of a stage with its working. `label` begins with what is measured: "Width",
-/// "Stop, A-1 to A-4".
+/// What a number of a stage measures, as far as a dimension of its picture can be it.
+enum class Measured {
+    Width,
+    Length,
+    Height,
+    Thickness,
+    RoughWidth,
+    RoughLength,
+    LongPoint,  ///< from the long point of one mitre to that of the other
+    RailWidth,
+    Row,
+    Column,
+    Stop,
+    Margin,
+    Other,
+};
+
+/// A number of a stage with its working.
 struct StageNumber {
-    std::string label;
+    Measured what = Measured::Other;
+    std::string label;  ///< "Width", "Stop, A-1 to A-4"
     Figure figure;
 };
 

@@ -1,4 +1,5 @@
 #include "core/sheets/filmsetter.h"
+#include "core/sheets/record.h"
 
 #include <algorithm>
 
@@ -34,10 +35,11 @@ void SceneSetter::railParts() {
                  mm(thickness),
                  line->wood,
                  X});
-            labelled(rail.label + ", " + text(rail.longPoint.value), length, y + wide / 2 - lift);
+            labelled(labelWords(rail.label) + ", " + text(rail.longPoint.value), length,
+                     y + wide / 2 - lift);
             if (!measured) {
                 measured = true;
-                down(y - lift, y + wide - lift, 0, line->width.value, "Width");
+                down(y - lift, y + wide - lift, 0, line->width.value, Measured::Width);
             }
             bottom = y + wide;
             y += wide + apart + lift;
@@ -54,7 +56,7 @@ void SceneSetter::railParts() {
                         Lay{.turned = true}),
                     label, 0, y);
                 const double lift = filmTilt * mm(line.thickness.value);
-                labelled(label + ", " + bare(line.thickness.value) + " × " +
+                labelled(labelWords(label) + ", " + bare(line.thickness.value) + " × " +
                              bare(line.width.value) + " × " + text(line.length.value),
                          mm(line.length.value), y + mm(line.width.value) / 2 - lift);
                 bottom = y + mm(line.width.value);
@@ -73,7 +75,7 @@ void SceneSetter::railParts() {
     });
     if (first > Length()) {
         across(0, mm(first), bottom, first,
-               number("Long point", first) >= 0 ? "Long point" : "Length,");
+               number(Measured::LongPoint, first) >= 0 ? Measured::LongPoint : Measured::Length);
     }
 }
 
@@ -99,9 +101,9 @@ void SceneSetter::whole(double out) {
         }
     }
     if (fit == nullptr) {
-        across(0, w, h, ready.size[X], "Width");
-        down(-lift, h - lift, 0, ready.size[Y], "Height");
-        up(h, w, ready.size[Z], "Thickness");
+        across(0, w, h, ready.size[X], Measured::Width);
+        down(-lift, h - lift, 0, ready.size[Y], Measured::Height);
+        up(h, w, ready.size[Z], Measured::Thickness);
         return;
     }
     const double railX = mm(fit->boardWidth.value) - w - 2 * mm(fit->gapX.value);
@@ -113,9 +115,9 @@ void SceneSetter::whole(double out) {
     const double rail = mm(fit->width.value);
     addRails(*fit, mitred, {x0, y0, x1 - x0, y1 - y0}, {railX / 2, railY / 2}, out * rail, thick);
     if (stage_.kind == StageKind::Finished) {
-        across(x0, x1, y1, fit->boardWidth.value, "Width");
-        down(y0 - lift, y1 - lift, x0, fit->boardHeight.value, "Height");
-        up(y1, x1, ready.size[Z], "Thickness");
+        across(x0, x1, y1, fit->boardWidth.value, Measured::Width);
+        down(y0 - lift, y1 - lift, x0, fit->boardHeight.value, Measured::Height);
+        up(y1, x1, ready.size[Z], Measured::Thickness);
         return;
     }
     const double away = out * rail;
@@ -123,18 +125,18 @@ void SceneSetter::whole(double out) {
         const bool top = one.label.rfind("Top", 0) == 0;
         const bool left = one.label.rfind("Left", 0) == 0;
         if (top) {
-            across(x0, x1, y1 + away, one.longPoint.value, "Length");
+            across(x0, x1, y1 + away, one.longPoint.value, Measured::Length);
         } else if (left) {
             const double half = mm(one.longPoint.value) / 2;
             down(h / 2 - half - lift, h / 2 + half - lift, x0 - away, one.longPoint.value,
-                 "Length");
+                 Measured::Length);
         }
     }
     if (railY > 0) {
         size(SceneSize::Way::Up, y1 + away - lift - railY / 2, y1 + away - lift,
-             x1 + (railX > 0 ? away : 0), fit->width.value, "Rail width");
+             x1 + (railX > 0 ? away : 0), fit->width.value, Measured::RailWidth);
     } else {
-        across(x1 + away - railX / 2, x1 + away, h, fit->width.value, "Rail width");
+        across(x1 + away - railX / 2, x1 + away, h, fit->width.value, Measured::RailWidth);
     }
 }
 

@@ -89,18 +89,19 @@ void SceneSetter::laidOut() {
             if (std::find(told.begin(), told.end(), value) == told.end()) {
                 told.push_back(value);
                 if (rows) {
-                    down(to - lift, to + deep - lift, 0, value, "Row");
+                    down(to - lift, to + deep - lift, 0, value, Measured::Row);
                 } else {
-                    across(to, to + deep, wide, value, "Column");
+                    across(to, to + deep, wide, value, Measured::Column);
                 }
             }
             if (i + 1 == count) {
                 if (rows) {
-                    across(0, wide, to + deep, ends.size[X], "Width");
+                    across(0, wide, to + deep, ends.size[X], Measured::Width);
                 } else {
-                    down(-lift, wide - lift, 0, ends.size[Y], "Width");
+                    down(-lift, wide - lift, 0, ends.size[Y], Measured::Width);
                 }
-                up(rows ? to + deep : wide, rows ? wide : to + deep, ends.size[Z], "Thickness");
+                up(rows ? to + deep : wide, rows ? wide : to + deep, ends.size[Z],
+                   Measured::Thickness);
             }
         }
         from += before + gapOf(before);
@@ -130,9 +131,9 @@ void SceneSetter::field() {
         put(thinned(made, thickness), stage_.part, 0, 0);
     }
     const double lift = filmTilt * mm(thickness);
-    across(0, wide, high, made.size[X], "Width");
-    down(-lift, high - lift, 0, made.size[Y], "Height");
-    up(high, wide, thickness, "Thickness");
+    across(0, wide, high, made.size[X], Measured::Width);
+    down(-lift, high - lift, 0, made.size[Y], Measured::Height);
+    up(high, wide, thickness, Measured::Thickness);
 }
 
 void SceneSetter::trimmed() {
@@ -157,9 +158,10 @@ void SceneSetter::trimmed() {
         Fate::Waste);
     const double lift = filmTilt * mm(thickness);
     const double near = mm(middle.size[Y]);
-    across(m, mm(w) - m, near + m + gap, w - margin * 2, "Width");
-    down(-lift, near - lift, -gap, h - margin * 2, "Height");
-    size(SceneSize::Way::Up, near + gap - lift, near + gap + m - lift, mm(w), margin, "Margin");
+    across(m, mm(w) - m, near + m + gap, w - margin * 2, Measured::Width);
+    down(-lift, near - lift, -gap, h - margin * 2, Measured::Height);
+    size(SceneSize::Way::Up, near + gap - lift, near + gap + m - lift, mm(w), margin,
+         Measured::Margin);
 }
 
 }  // namespace kerfwright

@@ -1,4 +1,5 @@
 #include "core/sheets/filmsetter.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -56,20 +57,22 @@ void SceneSetter::timber() {
             bottom = y + wide;
             y += wide + mixed(2, 5, p_) + filmTilt * mm(line.roughThickness.value);
         }
+        // Translators: "Walnut, 4 of 30 × 50 × 600 mm".
         scene_.labels.push_back(
             {mm(longest), (begin + y) / 2 - filmTilt * mm(line.roughThickness.value),
-             film_.project.woods[static_cast<std::size_t>(line.wood)].name + ", " +
-                 std::to_string(group.count) + " of " + bare(line.roughThickness.value) + " × " +
-                 bare(line.roughWidth.value) + " × " + text(line.roughLength.value)});
+             say("{1}, {2} of {3}", film_.project.woods[static_cast<std::size_t>(line.wood)].name,
+                 group.count,
+                 bare(line.roughThickness.value) + " × " + bare(line.roughWidth.value) + " × " +
+                     text(line.roughLength.value))});
         if (!measured && line.roughLength.value == longest) {
             measured = true;
             down(begin - filmTilt * mm(line.roughThickness.value),
                  begin + wide - filmTilt * mm(line.roughThickness.value), 0, line.roughWidth.value,
-                 "Rough width");
+                 Measured::RoughWidth);
         }
         y += 10;
     }
-    across(0, mm(longest), bottom, longest, "Rough length");
+    across(0, mm(longest), bottom, longest, Measured::RoughLength);
 }
 
 void SceneSetter::strips() {
@@ -93,13 +96,13 @@ void SceneSetter::strips() {
         const double wide = mm(line.width.value);
         scene_.labels.push_back(
             {x + wide / 2, -filmTilt * mm(line.thickness.value), labels[i], Align::Centre});
-        across(x, x + wide, mm(line.length.value), line.width.value, "Width");
+        across(x, x + wide, mm(line.length.value), line.width.value, Measured::Width);
         x += wide + gap * p_;
     }
     const MillLine& last = *order.back();
     const double lift = filmTilt * mm(last.thickness.value);
-    down(-lift, mm(longest) - lift, 0, longest, "Length");
-    up(mm(last.length.value), x - gap * p_, last.thickness.value, "Thickness");
+    down(-lift, mm(longest) - lift, 0, longest, Measured::Length);
+    up(mm(last.length.value), x - gap * p_, last.thickness.value, Measured::Thickness);
 }
 
 const MillLine* SceneSetter::lineOf(const std::string& label) const {
@@ -156,9 +159,9 @@ void SceneSetter::panel() {
         put(std::move(waste), {}, (wide - mm(whole->made.size[X])) / 2, -mm(squared) - apart,
             Fate::Waste);
     }
-    across(0, wide, mm(ready[Y]), ready[X], "Width");
-    down(-lift, mm(ready[Y]) - lift, 0, ready[Y], "Length");
-    up(mm(ready[Y]), wide, ready[Z], "Thickness");
+    across(0, wide, mm(ready[Y]), ready[X], Measured::Width);
+    down(-lift, mm(ready[Y]) - lift, 0, ready[Y], Measured::Length);
+    up(mm(ready[Y]), wide, ready[Z], Measured::Thickness);
 }
 
 /// The parts of a glue-up as they lie, `share` of the usual gap between them.
@@ -191,7 +194,7 @@ void SceneSetter::cut() {
         lift = filmTilt * mm(body.size[Z]);
         put(body, label, 0, y, fate);
         scene_.labels.push_back({mm(body.size[X]), y + mm(body.size[Y]) / 2 - lift,
-                                 fate == Fate::Spare ? "spare" : label});
+                                 fate == Fate::Spare ? sayIn("slice", "spare") : label});
         front = y + mm(body.size[Y]);
         y = front + mixed(1, apart, p_) + (p_ * lift * 0.5);
         return &body;
@@ -210,7 +213,8 @@ void SceneSetter::cut() {
                     std::find(told.begin(), told.end(), cut.stop.value) == told.end()) {
                     first = false;
                     told.push_back(cut.stop.value);
-                    down(from - lift, from + mm(cut.stop.value) - lift, 0, cut.stop.value, "Stop");
+                    down(from - lift, from + mm(cut.stop.value) - lift, 0, cut.stop.value,
+                         Measured::Stop);
                 }
                 thickness = body != nullptr ? body->size[Z] : thickness;
             }
@@ -224,10 +228,10 @@ void SceneSetter::cut() {
         offcut = thinned(offcut, thickness);
         front = y + mm(left);
         put(std::move(offcut), {}, 0, y, Fate::Waste);
-        scene_.labels.push_back({mm(width), y + mm(left) / 2 - lift, "offcut"});
+        scene_.labels.push_back({mm(width), y + mm(left) / 2 - lift, say("offcut")});
     }
-    across(0, mm(width), front, width, "Width");
-    up(front, mm(width), thickness, "Thickness");
+    across(0, mm(width), front, width, Measured::Width);
+    up(front, mm(width), thickness, Measured::Thickness);
 }
 
 }  // namespace kerfwright

@@ -54,30 +54,28 @@ private:
     }
 
     /// The number of the stage that is this size.
-    int number(const char* begins, Length value) const {
+    int number(Measured what, Length value) const {
         for (std::size_t i = 0; i < stage_.numbers.size(); ++i) {
             const StageNumber& one = stage_.numbers[i];
-            if (one.figure.value == value && one.label.rfind(begins, 0) == 0) {
+            if (one.what == what && one.figure.value == value) {
                 return static_cast<int>(i);
             }
         }
         return -1;
     }
-    void size(SceneSize::Way way, double from, double to, double edge, Length value,
-              const char* begins, int level = 0) {
-        scene_.sizes.push_back({way, from, to, edge, value, number(begins, value), level});
-    }
-    void across(double from, double to, double edge, Length value, const char* begins,
-                int level = 0) {
-        size(SceneSize::Way::Across, from, to, edge, value, begins, level);
-    }
-    void down(double from, double to, double edge, Length value, const char* begins,
+    void size(SceneSize::Way way, double from, double to, double edge, Length value, Measured what,
               int level = 0) {
-        size(SceneSize::Way::Down, from, to, edge, value, begins, level);
+        scene_.sizes.push_back({way, from, to, edge, value, number(what, value), level});
+    }
+    void across(double from, double to, double edge, Length value, Measured what, int level = 0) {
+        size(SceneSize::Way::Across, from, to, edge, value, what, level);
+    }
+    void down(double from, double to, double edge, Length value, Measured what, int level = 0) {
+        size(SceneSize::Way::Down, from, to, edge, value, what, level);
     }
     /// The height of a body whose near lower edge lies at `y` and ends at `x`.
-    void up(double y, double x, Length value, const char* begins) {
-        size(SceneSize::Way::Up, y - filmTilt * mm(value), y, x, value, begins);
+    void up(double y, double x, Length value, Measured what) {
+        size(SceneSize::Way::Up, y - filmTilt * mm(value), y, x, value, what);
     }
 
     SceneBlock& put(Solid body, std::string label, double x, double y, Fate fate = Fate::GoesOn) {

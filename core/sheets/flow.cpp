@@ -2,6 +2,7 @@
 
 #include "core/drawing/geometry.h"
 #include "core/sheets/hatch.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -14,7 +15,6 @@ constexpr double headHeight = 16;
 constexpr double footAlone = 9;
 constexpr double roundingHeight = 4;
 constexpr double noticePad = 3;
-constexpr std::string_view continued = " (continued)";
 constexpr char hidden = '\x01';  // stands for a space at which no line may break
 
 double leadingOf(const Tone& tone) {
@@ -27,21 +27,21 @@ double rise(const Tone& tone) {
 }
 
 std::string sizesWords(Sizes sizes, Unit unit) {
-    const std::string unitWords = unit == Unit::Inches ? "inches" : "millimetres";
-    const std::string in = " sizes in " + unitWords;
+    const std::string unitWords =
+        unit == Unit::Inches ? sayIn("sizes in …", "inches") : sayIn("sizes in …", "millimetres");
     switch (sizes) {
     case Sizes::Finished:
-        return "Finished" + in;
+        return say("Finished sizes in {1}", unitWords);
     case Sizes::Rough:
-        return "Rough" + in;
+        return say("Rough sizes in {1}", unitWords);
     case Sizes::RoughAndMilled:
-        return "Rough sizes, milled" + in;
+        return say("Rough sizes, milled sizes in {1}", unitWords);
     case Sizes::AsGlued:
-        return "Rough sizes as glued, in " + unitWords;
+        return say("Rough sizes as glued, in {1}", unitWords);
     case Sizes::ToSet:
         break;
     }
-    return "Rough sizes and finished" + in;
+    return say("Rough sizes and finished sizes in {1}", unitWords);
 }
 
 std::string safetyText() {
@@ -52,9 +52,10 @@ std::string safetyText() {
     return all;
 }
 
-const std::string shortSafety =
-    "End grain never goes through a thickness planer. Guards on, extraction and dust mask on, "
-    "goggles and ear defenders. All safety words stand on the cut list.";
+std::string shortSafety() {
+    return say("End grain never goes through a thickness planer. Guards on, extraction and dust "
+               "mask on, goggles and ear defenders. All safety words stand on the cut list.");
+}
 
 /// "≈ rounded, by 1/128 in at most": half of what the notation can tell apart.
 std::string roundingWords(const Notation& notation) {
@@ -63,7 +64,7 @@ std::string roundingWords(const Notation& notation) {
         notation.unit == Unit::Inches
             ? "1/" + std::to_string(2 * (Length::inch(1).nm() / step.nm())) + " in"
             : format(half(step), Notation::millimetres(6));
-    return "≈ rounded, by " + most + " at most";
+    return say("≈ rounded, by {1} at most", most);
 }
 
 bool printsRounded(const Drawing& drawing) {
@@ -108,7 +109,9 @@ void Flow::newPage() {
     ++pages_;
     Draft draft;
     draft.page.key = pages_ == 1 ? key_ : key_ + "-" + std::to_string(pages_);
-    draft.page.title = pages_ == 1 ? title_ : title_ + std::string(continued);
+    draft.head = title_;
+    draft.goesOn = pages_ > 1;
+    draft.page.title = draft.goesOn ? say("{1} (continued)", title_) : title_;
     draft.sizes = sizes_;
     const PaperSize size = paperSize(matter_.paper);
     draft.page.drawing.extent = {0, 0, size.width.toMm(), size.height.toMm()};
@@ -133,30 +136,32 @@ double Flow::pageHeight() const {
 }
 
 void Flow::safetyAtFoot(const std::string& words) {
-    const double height = noticeHeight("Safety", words);
+    const double height = noticeHeight(say("Safety"), words);
     const double below = bottom_;
     y = below - height;
-    notice("Safety", words);
+    notice(say("Safety"), words);
     bottom_ = below - height - 3;
     y = top_;
 }
 
 void Flow::safetyWhereRoom() {
-    if (room() >= noticeHeight("Safety", safetyText())) {
-        safetyAtFoot(safetyText());
+    if (const std::string all = safetyText(); room() >= noticeHeight(say("Safety"), all)) {
+        safetyAtFoot(all);
     }
 }
 
 double Flow::shortSafetyHeight() const {
-    return noticeHeight("Safety", shortSafety) + 3;
+    return noticeHeight(say("Safety"), shortSafety()) + 3;
 }
 
 void Flow::safetyAtEnd() {
-    const bool all = room() >= noticeHeight("Safety", safetyText());
-    if (!all && room() < noticeHeight("Safety", shortSafety)) {
+    const std::string all = safetyText();
+    const std::string least = shortSafety();
+    const double whole = noticeHeight(say("Safety"), all);
+    if (room() < whole && room() < noticeHeight(say("Safety"), least)) {
         newPage();
     }
-    safetyAtFoot(room() >= noticeHeight("Safety", safetyText()) ? safetyText() : shortSafety);
+    safetyAtFoot(room() >= whole ? all : least);
 }
 
 bool Flow::need(double height) {
@@ -248,10 +253,15 @@ void Flow::swatch(double x, double top, double size, int wood) {
 
 void Flow::heading(const std::string& words, const std::string& aside) {
     text(left(), y + 4.2, words, strongText);
-    if (!aside.empty()) {
-        text(left() + textWidth(words, type::strong, true) + 3, y + 4.2, aside, quietText);
+    const double behind = left() + textWidth(words, type::strong, true) + 3;
+    const bool below = behind + textWidth(aside, type::small, false) > right();
+    if (!aside.empty() && !below) {
+        text(behind, y + 4.2, aside, quietText);
     }
     y += 7.2;
+    if (below) {
+        y += paragraph(left(), y - 1.6, width(), aside, quietText);
+    }
 }
 
 std::vector<std::string> Flow::noticeLines(const std::string& word,
@@ -293,7 +303,7 @@ void stamp(std::vector<Draft>& drafts, const Matter& matter) {
     const Box area = measureOf(matter.paper);
     const Titles& titles = matter.project.titles;
     const std::string mark = revision(matter.project);
-    const std::string name = titles.name.empty() ? "Board without a name" : titles.name;
+    const std::string name = titles.name.empty() ? say("Board without a name") : titles.name;
     std::string about = titles.maker;
     if (!titles.date.empty()) {
         about += (about.empty() ? "" : " · ") + titles.date;
@@ -316,17 +326,13 @@ void stamp(std::vector<Draft>& drafts, const Matter& matter) {
                 Line{{area.x, y}, {area.right(), y}, {.line = ink, .lineWidth = width}});
         };
         const Tone headTone{type::head, true, Ink::Text};
-        std::string head = drafts[i].page.title;
-        const bool goesOn = head.ends_with(continued);
-        if (goesOn) {
-            head.resize(head.size() - continued.size());
-        }
-        head = shortened(head, headTone, 110);
+        const std::string head = shortened(drafts[i].head, headTone, 110);
         put(area.x, area.y + 7.2, head, headTone, Align::Left);
         double headWidth = textWidth(head, type::head, true);
-        if (goesOn) {
-            put(area.x + headWidth + 3, area.y + 7.2, "continued", quietText, Align::Left);
-            headWidth += 3 + textWidth("continued", type::small, false);
+        if (drafts[i].goesOn) {
+            const std::string goesOn = say("continued");
+            put(area.x + headWidth + 3, area.y + 7.2, goesOn, quietText, Align::Left);
+            headWidth += 3 + textWidth(goesOn, type::small, false);
         }
         const double rest = area.width - headWidth - 6;
         put(area.right(), area.y + 3.4, shortened(name, nameTone, rest), nameTone, Align::Right);
@@ -339,12 +345,13 @@ void stamp(std::vector<Draft>& drafts, const Matter& matter) {
             put(area.x, foot - roundingHeight, roundingWords(matter.notation()), quietText,
                 Align::Left);
         }
-        put(area.x, foot, sizesWords(drafts[i].sizes, matter.notation().unit), quietText,
-            Align::Left);
-        put(area.x + area.width / 2, foot,
-            "Sheet " + std::to_string(i + 1) + " of " + std::to_string(drafts.size()),
-            {type::small, true, Ink::Text}, Align::Centre);
-        put(area.right(), foot, "Revision " + mark, quietText, Align::Right);
+        const std::string sizes = sizesWords(drafts[i].sizes, matter.notation().unit);
+        const std::string sheet = say("Sheet {1} of {2}", i + 1, drafts.size());
+        const double after = textWidth(sizes, type::small, false) + 4;
+        put(area.x, foot, sizes, quietText, Align::Left);
+        put(area.x + std::max(area.width / 2, after + textWidth(sheet, type::small, true) / 2),
+            foot, sheet, {type::small, true, Ink::Text}, Align::Centre);
+        put(area.right(), foot, say("Revision {1}", mark), quietText, Align::Right);
     }
 }
 
@@ -353,6 +360,14 @@ std::string unbroken(std::string words) {
         words.replace(at, 1, "\u00A0");
     }
     return words;
+}
+
+std::string sentences(std::initializer_list<std::string> all) {
+    std::string text;
+    for (const std::string& sentence : all) {
+        text += (text.empty() || sentence.empty() ? "" : " ") + sentence;
+    }
+    return text;
 }
 
 std::string shortened(const std::string& words, const Tone& tone, double width) {
@@ -371,11 +386,19 @@ std::string shortened(const std::string& words, const Tone& tone, double width) 
     return line + "…";
 }
 
+std::vector<std::string> fitted(const std::string& words, const Tone& tone, double width,
+                                double over) {
+    return textWidth(words, tone.size, tone.bold) <= width * over
+               ? std::vector<std::string>{words}
+               : wrapped(words, tone.size, tone.bold, width);
+}
+
 std::vector<std::string> workingLines(const Figure& figure, const Notation& notation,
                                       double width) {
     if (figure.terms.size() == 1 && figure.terms.front().times == 1) {
-        return wrapped(std::string("the ") + termName(figure.terms.front().kind), type::small,
-                       false, width);
+        // Translators: "the kerf", below a number that is nothing else.
+        return wrapped(say("the {1}", termName(figure.terms.front().kind)), type::small, false,
+                       width);
     }
     // A line may break before a sign and nowhere else: the other spaces are hidden while it is
     // wrapped.
@@ -393,19 +416,25 @@ std::vector<std::string> workingLines(const Figure& figure, const Notation& nota
         std::replace(words.begin(), words.end(), hidden, ' ');
         return words;
     };
+    // A single term that is much too long is broken anywhere.
+    const auto put = [&](const std::string& words) {
+        for (std::string& part : fitted(shown(words), smallText, width, 1.3)) {
+            lines.push_back(std::move(part));
+        }
+    };
     while (!text.empty()) {
         const std::string term = text.substr(0, text.find(' '));
         text.erase(0, std::min(text.size(), term.size() + 1));
         const std::string longer = line.empty() ? term : line + ' ' + term;
         if (!line.empty() && textWidth(shown(longer), type::small, false) > width) {
-            lines.push_back(shown(line));
+            put(line);
             line = term;
         } else {
             line = longer;
         }
     }
     if (!line.empty()) {
-        lines.push_back(shown(line));
+        put(line);
     }
     return lines;
 }
@@ -415,16 +444,28 @@ double bigNumbers(Flow& flow, double x, double top, double width,
     const double gap = 5;
     const double column = (width - gap * static_cast<double>(numbers.size() - 1)) /
                           static_cast<double>(numbers.size());
+    // A label of several lines pushes all values down alike.
+    std::size_t labelLines = 1;
+    for (const BigNumber& number : numbers) {
+        labelLines = std::max(labelLines, fitted(number.label, quietText, column).size());
+    }
+    const double down = static_cast<double>(labelLines - 1) * leadingOf(quietText);
     double height = 0;
     double at = x;
     for (const BigNumber& number : numbers) {
-        flow.text(at, top + 3.2, number.label, quietText, Align::Left, column);
+        double base = top + 3.2;
+        for (const std::string& words : fitted(number.label, quietText, column)) {
+            flow.text(at, base, words, quietText, Align::Left, column);
+            base += leadingOf(quietText);
+        }
         // A long number is set smaller before it is squeezed.
         const double wide = textWidth(number.value, type::big, true);
         const double size =
             std::clamp(type::big * column / std::max(wide, 1.0), type::setting, type::big);
-        flow.text(at, top + 10.8, number.value, {size, true, Ink::Text}, Align::Left, column);
-        const double below = flow.lines(at, top + 12.6, column, number.below, quietText) + 12.6;
+        flow.text(at, top + down + 10.8, number.value, {size, true, Ink::Text}, Align::Left,
+                  column);
+        const double under = down + 12.6;
+        const double below = flow.lines(at, top + under, column, number.below, quietText) + under;
         height = std::max(height, below);
         at += column + gap;
     }

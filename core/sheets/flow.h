@@ -7,6 +7,7 @@
 #include "core/sheets/sheets.h"
 
 #include <functional>
+#include <initializer_list>
 #include <string>
 #include <vector>
 
@@ -40,6 +41,8 @@ enum class Sizes { Finished, Rough, RoughAndMilled, AsGlued, ToSet };
 /// A page before it knows how many there are.
 struct Draft {
     Page page;
+    std::string head;     ///< the title, on every page of it
+    bool goesOn = false;  ///< of a page before
     Sizes sizes = Sizes::Finished;
 };
 
@@ -110,7 +113,8 @@ public:
     void tick(double x, double top, double size = 4);
     /// A square in the colour and hatch of a wood with its letter.
     void swatch(double x, double top, double size, int wood);
-    /// A heading at the cursor, which moves below it.
+    /// A heading at the cursor, which moves below it. The aside stands behind the words, or below
+    /// them where it is too long for that.
     void heading(const std::string& words, const std::string& aside = {});
     /// A light ground with a strong word and a text, at the cursor, which moves below it.
     void notice(const std::string& word, const std::string& words);
@@ -147,9 +151,15 @@ bool printRounded(const std::vector<Draft>& drafts);
 /// Header and footer, once the number of sheets is known.
 void stamp(std::vector<Draft>& drafts, const Matter& matter);
 
+/// Sentences one after another; those that are empty are left out.
+std::string sentences(std::initializer_list<std::string> all);
 /// The text cut off with an ellipsis where it is wider than `width`; control characters become
 /// spaces.
 std::string shortened(const std::string& words, const Tone& tone, double width);
+/// One line where it is at most `over` times as wide as there is room, since such a line is set
+/// narrower; else as many as it takes.
+std::vector<std::string> fitted(const std::string& words, const Tone& tone, double width,
+                                double over = 1.1);
 /// A figure's working, broken only between its terms. A figure of one term names that term.
 std::vector<std::string> workingLines(const Figure& figure, const Notation& notation, double width);
 

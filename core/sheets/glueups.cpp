@@ -2,6 +2,7 @@
 #include "core/sheets/methods.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/stickview.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -14,12 +15,12 @@ void stripList(Flow& flow, const Matter& matter, const PanelRecord& panel) {
     constexpr int columns = 3;
     const double column = (flow.width() - 8) / columns;
     flow.need(30);
-    flow.heading("Strips in order",
-                 "left to right, width in " + std::string(unitName(matter.notation().unit)));
+    flow.heading(say("Strips in order"),
+                 say("left to right, width in {1}", unitName(matter.notation().unit)));
     std::size_t next = 0;
     while (next < panel.strips.size()) {
         if (flow.need(lineHeight * 2)) {
-            flow.heading("Strips in order, continued");
+            flow.heading(say("{1}, continued", say("Strips in order")));
         }
         const std::size_t left = panel.strips.size() - next;
         const auto room = static_cast<std::size_t>(flow.room() / lineHeight);
@@ -49,11 +50,11 @@ void stripList(Flow& flow, const Matter& matter, const PanelRecord& panel) {
 void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
                     const PanelRecord& panel) {
     const Glue& glue = *panel.glue.work;
-    Flow flow(drafts, matter, "glue-" + panel.label, "Glue panel " + panel.label, Sizes::AsGlued,
-              Flow::Safety::None);
-    flow.heading("Strips side by side, in this order", std::to_string(panel.strips.size()) +
-                                                           " strips · step " +
-                                                           std::to_string(panel.glue.number));
+    Flow flow(drafts, matter, "glue-" + panel.label, say("Glue panel {1}", panel.label),
+              Sizes::AsGlued, Flow::Safety::None);
+    flow.heading(say("Strips side by side, in this order"),
+                 sayCount(panel.strips.size(), "{1} strip · step {2}", "{1} strips · step {2}",
+                          panel.glue.number));
     const bool labelled = drawPanelToGlue(flow, matter, panel);
     flow.y += 3;
 
@@ -62,19 +63,20 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
         return workingLines(figure, matter.notation(), third);
     };
     flow.need(30);
-    flow.heading("As glued");
-    flow.y += bigNumbers(flow, flow.left(), flow.y, flow.width(),
-                         {{"Thickness", matter.text(glue.thickness.value), below(glue.thickness)},
-                          {"Width", matter.text(glue.width.value), below(glue.width)},
-                          {"Length", matter.text(glue.length.value), below(glue.length)}});
+    flow.heading(say("As glued"));
+    flow.y +=
+        bigNumbers(flow, flow.left(), flow.y, flow.width(),
+                   {{say("Thickness"), matter.text(glue.thickness.value), below(glue.thickness)},
+                    {say("Width"), matter.text(glue.width.value), below(glue.width)},
+                    {say("Length"), matter.text(glue.length.value), below(glue.length)}});
     flow.y += 4;
 
     std::vector<std::string> words{
-        "Lay the strips on the bench, first strip left, best face up. Pencil the triangle across "
-        "all of them: glued right, it reads as one triangle.",
-        "Clamp dry once; a joint that needs force to close is planed again, not clamped shut.",
+        say("Lay the strips on the bench, first strip left, best face up. Pencil the triangle "
+            "across all of them: glued right, it reads as one triangle."),
+        say("Clamp dry once; a joint that needs force to close is planed again, not clamped shut."),
         glueWords(matter.job, glue, matter.notation()),
-        "Keep the ends flush at one end. The squaring cut is taken off there."};
+        say("Keep the ends flush at one end. The squaring cut is taken off there.")};
     const Flatten* flatten = nullptr;
     int flattenStep = 0;
     if (!panel.later.empty()) {
@@ -90,7 +92,7 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
     }
     flow.need(std::max(height, 44.0) + 4 + flow.shortSafetyHeight());
     const double top = flow.y;
-    flow.heading("Glue");
+    flow.heading(sayIn("heading", "Glue"));
     for (const std::string& word : words) {
         flow.tick(flow.left(), flow.y + 0.3, 3.6);
         flow.y += flow.paragraph(flow.left() + 7, flow.y, wordsWidth, word, smallText) + 1.4;
@@ -100,20 +102,24 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
         const Shop& shop = matter.project.shop;
         const FlatWork flat = flatWork(record, *flatten, flattenStep);
         const double x = flow.left() + half + 10;
-        flow.text(x, top + 4.2, "Then flatten", strongText);
-        flow.text(x + textWidth("Then flatten", type::strong, true) + 3, top + 4.2,
-                  "step " + std::to_string(flattenStep), quietText);
+        const std::string heading = say("Then flatten");
+        flow.text(x, top + 4.2, heading, strongText);
+        flow.text(x + textWidth(heading, type::strong, true) + 3, top + 4.2,
+                  say("step {1}", flattenStep), quietText);
         double y = top + 7.2;
         y += bigNumbers(flow, x, y, half,
-                        {{"Flatten to", matter.text(flatten->to.value),
+                        {{say("Flatten to"), matter.text(flatten->to.value),
                           workingLines(flatten->to, matter.notation(), half)}}) +
              1.5;
-        y += flow.paragraph(x, y, half,
-                            "From " + matter.inText(flatten->from.value) +
-                                ", about half off each face: " + flatteningTools(flat, shop) +
-                                ", fed along the grain. " + whyNoPlaner(flat, shop) +
-                                " Both faces true and parallel before the first crosscut.",
-                            smallText);
+        y += flow.paragraph(
+            x, y, half,
+            sentences({say("From {1}, about half off each face: {2}, fed along the "
+                           "grain.",
+                           matter.inText(flatten->from.value), flatteningTools(flat, shop)),
+                       whyNoPlaner(flat, shop),
+                       say("Both faces true and parallel before the first "
+                           "crosscut.")}),
+            smallText);
         bottom = std::max(bottom, y);
     }
     flow.y = bottom + 4;

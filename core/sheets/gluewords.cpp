@@ -1,6 +1,7 @@
 #include "core/sheets/gluewords.h"
 
 #include "core/sheets/flow.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -22,6 +23,24 @@ std::string aboutLength(double mm, const Notation& notation) {
     return format(step * static_cast<int>(steps), notation);
 }
 
+std::string glueAmount(double grams) {
+    return figure(std::ceil(grams / 5) * 5, "g");
+}
+
+/// How many clamps is advice: sound boards are made with fewer, where joints fit.
+std::string clampWords(const GlueUpNeeds& needs, const GlueTimes& times, const Notation& notation) {
+    const std::string inClamps = figure(times.clampMinutes, "min");
+    const std::string unworked = figure(times.machiningHours, "h");
+    if (needs.clamps > 1) {
+        return sayCount(needs.clamps,
+                        "{1} clamp or so, one every {2}; {3} at least, no machine before {4}.",
+                        "{1} clamps or so, one every {2}; {3} at least, no machine before {4}.",
+                        unbroken(aboutLength(needs.spacing, notation)), inClamps, unworked);
+    }
+    return sayCount(needs.clamps, "{1} clamp or so; {2} at least, no machine before {3}.",
+                    "{1} clamps or so; {2} at least, no machine before {3}.", inClamps, unworked);
+}
+
 }  // namespace
 
 std::string borderGlueWords(const Job& job, const Notation& notation) {
@@ -34,35 +53,37 @@ std::string borderGlueWords(const Job& job, const Notation& notation) {
     if (area == Area()) {
         return {};
     }
-    return "All glue of the border together: " + unbroken(formatArea(area, notation.unit)) +
-           " of face, about " + figure(std::ceil(grams / 5) * 5, "g") + " of wood glue.";
+    return say("All glue of the border together: {1} of face, about {2} of wood glue.",
+               unbroken(formatArea(area, notation.unit)), glueAmount(grams));
 }
 
 std::string glueWords(const Job& job, const Glue& glue, const Notation& notation) {
     const auto needs =
         std::find_if(job.glue.glueUps.begin(), job.glue.glueUps.end(),
                      [&](const GlueUpNeeds& one) { return one.result == glue.result; });
-    std::string text = "Glue face " + unbroken(formatArea(glue.glueFace, notation.unit)) + " in " +
-                       std::to_string(glue.parts.size() - 1) +
-                       (glue.parts.size() == 2 ? " joint" : " joints");
+    const std::string face = unbroken(formatArea(glue.glueFace, notation.unit));
+    const std::size_t joints = glue.parts.size() - 1;
     if (needs == job.glue.glueUps.end() || !job.glue.times) {
-        return text + ".";
+        return sayCount(joints, "Glue face {2} in {1} joint.", "Glue face {2} in {1} joints.",
+                        face);
     }
-    text += ", about " + figure(std::ceil(needs->grams / 5) * 5, "g") + " of wood glue. ";
     const GlueTimes& times = *job.glue.times;
-    text += "Spreading takes about " + figure(std::ceil(needs->spreadMinutes), "min") +
-            " of about " + figure(times.openMinutes, "min") + " open time";
-    text += needs->withinOpenTime
-                ? "; "
-                : ": glue in " + std::to_string(needs->loads) + " groups, then join the groups. ";
-    // Advice: sound boards are made with fewer, where joints fit.
-    text += std::to_string(needs->clamps) + (needs->clamps == 1 ? " clamp" : " clamps") + " or so";
-    if (needs->clamps > 1) {
-        text += ", one every " + unbroken(aboutLength(needs->spacing, notation));
-    }
-    text += "; ";
-    return text + figure(times.clampMinutes, "min") + " at least, no machine before " +
-           figure(times.machiningHours, "h") + ". What the glue's own sheet says comes first.";
+    const std::string spreading = figure(std::ceil(needs->spreadMinutes), "min");
+    const std::string open = figure(times.openMinutes, "min");
+    const std::string clamps = clampWords(*needs, times, notation);
+    const std::string taken =
+        needs->withinOpenTime
+            ? say("Spreading takes about {1} of about {2} open time; {3}", spreading, open, clamps)
+            : sayCount(needs->loads,
+                       "Spreading takes about {2} of about {3} open time: glue in {1} group, then "
+                       "join the groups. {4}",
+                       "Spreading takes about {2} of about {3} open time: glue in {1} groups, then "
+                       "join the groups. {4}",
+                       spreading, open, clamps);
+    return sentences({sayCount(joints, "Glue face {2} in {1} joint, about {3} of wood glue.",
+                               "Glue face {2} in {1} joints, about {3} of wood glue.", face,
+                               glueAmount(needs->grams)),
+                      taken, say("What the glue's own sheet says comes first.")});
 }
 
 }  // namespace kerfwright

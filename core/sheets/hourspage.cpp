@@ -1,37 +1,42 @@
 #include "core/sheets/hourwords.h"
 #include "core/sheets/pages.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
 namespace kerfwright {
 namespace {
 
-constexpr double numberX = 10;  // right edge
-constexpr double wordsX = 13;
 constexpr double reckonedX = 162;  // right edge
 constexpr double tookX = 168;
-constexpr double wordsWidth = 126;
 /// Above it the workings would fill a book.
 constexpr std::size_t mostWorkings = 60;
 
-void tableHead(Flow& flow) {
+constexpr Tone headTone{type::small, true, Ink::Quiet};
+
+/// Of the numbers of the steps and the words beside them.
+struct Columns {
+    double numberX = std::max(10.0, textWidth(say("Step"), headTone.size, headTone.bold));  // right
+    double wordsX = numberX + 3;
+    double wordsWidth = 139 - wordsX;
+};
+
+void tableHead(Flow& flow, const Columns& at) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
-    constexpr Tone tone{type::small, true, Ink::Quiet};
     const double base = flow.y + 4.2;
-    flow.text(flow.left() + numberX, base, "Step", tone, Align::Right);
-    flow.text(flow.left() + wordsX, base, "Hands on, and its working", tone);
-    flow.text(flow.left() + reckonedX, base, "Reckoned", tone, Align::Right);
-    flow.text(flow.left() + tookX, base, "It took", tone);
+    flow.text(flow.left() + at.numberX, base, say("Step"), headTone, Align::Right);
+    flow.text(flow.left() + at.wordsX, base, say("Hands on, and its working"), headTone);
+    flow.text(flow.left() + reckonedX, base, say("Reckoned"), headTone, Align::Right);
+    flow.text(flow.left() + tookX, base, say("It took"), headTone);
     flow.y += 7.5;
 }
 
 void sessionHead(Flow& flow, const BenchHours& hours, const BenchSession& session) {
-    std::string day = dayWords(session);
-    day.front() = static_cast<char>(day.front() - 'a' + 'A');
+    const std::string day = dayTitle(session);
     flow.text(flow.left(), flow.y + 4.6, day, {type::body, true, Ink::Accent});
     const double at = textWidth(day, type::body, true) + 3;
     const std::string wait = waitWords(hours, session);
-    flow.text(flow.left() + at, flow.y + 4.6, wait.empty() ? "" : "once " + wait, quietText,
+    flow.text(flow.left() + at, flow.y + 4.6, wait.empty() ? "" : say("once {1}", wait), quietText,
               Align::Left, reckonedX - 22 - at);
     flow.text(flow.left() + reckonedX, flow.y + 4.6, timeWords(session.minutes), boldText,
               Align::Right);
@@ -40,12 +45,12 @@ void sessionHead(Flow& flow, const BenchHours& hours, const BenchSession& sessio
 }
 
 /// "20 rips × 1 min + 10 crosscuts × 0.75 min", broken between its terms.
-std::vector<std::string> workingOf(const BenchTask& task) {
+std::vector<std::string> workingOf(const BenchTask& task, double width) {
     std::vector<std::string> lines;
     for (const TimeTerm& term : task.terms) {
         const std::string words = termWords(term);
         const std::string joined = lines.empty() ? words : lines.back() + " + " + words;
-        if (lines.empty() || textWidth(joined, type::small, false) > wordsWidth) {
+        if (lines.empty() || textWidth(joined, type::small, false) > width) {
             lines.push_back((lines.empty() ? "" : "+ ") + words);
         } else {
             lines.back() = joined;
@@ -54,51 +59,54 @@ std::vector<std::string> workingOf(const BenchTask& task) {
     return lines;
 }
 
-void taskRow(Flow& flow, const BenchTask& task, const std::vector<std::string>& working) {
+void taskRow(Flow& flow, const Columns& at, const BenchTask& task,
+             const std::vector<std::string>& working) {
     if (task.step >= 0) {
-        flow.text(flow.left() + numberX, flow.y + 4, std::to_string(task.step + 1),
+        flow.text(flow.left() + at.numberX, flow.y + 4, std::to_string(task.step + 1),
                   {type::small, true, Ink::Accent}, Align::Right);
     }
-    flow.text(flow.left() + wordsX, flow.y + 4, shortened(task.title, boldText, wordsWidth),
+    flow.text(flow.left() + at.wordsX, flow.y + 4, shortened(task.title, boldText, at.wordsWidth),
               boldText);
     flow.text(flow.left() + reckonedX, flow.y + 4, timeWords(task.minutes), boldText, Align::Right);
     flow.rule(flow.left() + tookX, flow.right(), flow.y + 4.8, Ink::Text, 0.25);
-    flow.lines(flow.left() + wordsX, flow.y + 4.8, wordsWidth, working, quietText);
+    flow.lines(flow.left() + at.wordsX, flow.y + 4.8, at.wordsWidth, working, quietText);
 }
 
 }  // namespace
 
 void addHours(std::vector<Draft>& drafts, const Matter& matter) {
     const BenchHours& hours = matter.job.hours;
-    Flow flow(drafts, matter, "hours", "Time at the bench", Sizes::Finished, Flow::Safety::None);
+    Flow flow(drafts, matter, "hours", say("Time at the bench"), Sizes::Finished,
+              Flow::Safety::None);
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(),
-                             "About " + totalWords(hours) +
-                                 ". Reckoned from the plan's own counts and the rates of the shop, "
-                                 "which are a judgement until they are measured: write down what "
-                                 "it took, and set the rates by it. Breaks, sharpening and tidying "
-                                 "up are not in it.",
+                             say("About {1}. Reckoned from the plan's own counts and the rates of "
+                                 "the shop, which are a judgement until they are measured: write "
+                                 "down what it took, and set the rates by it. Breaks, sharpening "
+                                 "and tidying up are not in it.",
+                                 totalWords(hours)),
                              smallText) +
               3;
-    tableHead(flow);
+    const Columns at;
+    tableHead(flow, at);
     const bool full = hours.tasks.size() <= mostWorkings;
     for (const BenchSession& session : hours.sessions) {
         bool first = true;
         for (const int index : session.tasks) {
             const BenchTask& task = hours.tasks[static_cast<std::size_t>(index)];
             const std::vector<std::string> working =
-                full ? workingOf(task) : std::vector<std::string>();
+                full ? workingOf(task, at.wordsWidth) : std::vector<std::string>();
             const double height =
                 6 + static_cast<double>(working.size()) * type::small * type::leading;
             constexpr double headingHeight = 8;
             if (flow.need(height + (first ? headingHeight : 0))) {
-                tableHead(flow);
+                tableHead(flow, at);
                 first = true;
             }
             if (first) {
                 sessionHead(flow, hours, session);
                 first = false;
             }
-            taskRow(flow, task, working);
+            taskRow(flow, at, task, working);
             flow.y += height;
         }
         flow.y += 2;

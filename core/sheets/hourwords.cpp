@@ -1,25 +1,15 @@
 #include "core/sheets/hourwords.h"
 
 #include "core/measure/number.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <cmath>
 #include <string_view>
+#include <utility>
 
 namespace kerfwright {
 namespace {
-
-std::string counted(std::size_t count, const char* one, const char* many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
-}
-
-std::string listed(const std::vector<std::string>& all) {
-    std::string words;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        words += (i == 0 ? "" : i + 1 == all.size() ? " and " : ", ") + all[i];
-    }
-    return words;
-}
 
 /// Runs of three and more as "2–5".
 std::string rangeWords(const std::vector<int>& numbers) {
@@ -43,11 +33,29 @@ const BenchTask& taskAt(const BenchHours& hours, int index) {
     return hours.tasks[static_cast<std::size_t>(index)];
 }
 
-std::string lowered(std::string words) {
-    if (!words.empty() && words.front() >= 'A' && words.front() <= 'Z') {
-        words.front() = static_cast<char>(words.front() - 'A' + 'a');
+/// Which coat a task is, from 1, and of how many.
+std::pair<int, int> coatOf(const BenchHours& hours, const BenchTask& task) {
+    std::pair<int, int> coat;
+    for (const BenchTask& one : hours.tasks) {
+        coat.second += one.wait == BenchWait::Finish ? 1 : 0;
+        coat.first = &one == &task ? coat.second : coat.first;
     }
-    return words;
+    return coat;
+}
+
+/// What follows the last step: sanding, then each coat of finish.
+std::string afterSteps(const BenchHours& hours, const BenchTask& task) {
+    if (task.wait != BenchWait::Finish) {
+        return say("sand the board");
+    }
+    const auto [coat, coats] = coatOf(hours, task);
+    return coats == 1 ? say("coat of finish") : say("coat {1}", coat);
+}
+
+std::string finishIsDry(const BenchHours& hours, const BenchTask& task) {
+    const auto [coat, coats] = coatOf(hours, task);
+    return coats == 1 ? sayIn("once …", "coat of finish is dry")
+                      : sayIn("once …", "coat {1} is dry", coat);
 }
 
 /// To three figures.
@@ -79,23 +87,29 @@ std::string timeWords(double minutes) {
 }
 
 std::string daysWords(const BenchHours& hours) {
-    const std::string sessions = counted(hours.sessions.size(), "session", "sessions");
-    return hours.days
-               ? counted(static_cast<std::size_t>(*hours.days), "day", "days") + " in " + sessions
-               : sessions + "; days not known: too cold for the glue";
+    const std::string sessions = sayCount(hours.sessions.size(), "{1} session", "{1} sessions");
+    return hours.days ? sayCount(*hours.days, "{1} day in {2}", "{1} days in {2}", sessions)
+                      : say("{1}; days not known: too cold for the glue", sessions);
 }
 
 std::string totalWords(const BenchHours& hours) {
-    return timeWords(hours.minutes) + " hands on, " + daysWords(hours);
+    return say("{1} hands on, {2}", timeWords(hours.minutes), daysWords(hours));
 }
 
 std::string dayWords(const BenchSession& session) {
     if (session.day <= 0) {
-        return "later";
+        return say("later");
     }
-    return session.day == session.lastDay
-               ? "day " + std::to_string(session.day)
-               : "days " + std::to_string(session.day) + "–" + std::to_string(session.lastDay);
+    return session.day == session.lastDay ? say("day {1}", session.day)
+                                          : say("days {1}–{2}", session.day, session.lastDay);
+}
+
+std::string dayTitle(const BenchSession& session) {
+    if (session.day <= 0) {
+        return say("Later");
+    }
+    return session.day == session.lastDay ? say("Day {1}", session.day)
+                                          : say("Days {1}–{2}", session.day, session.lastDay);
 }
 
 std::string taskWords(const BenchHours& hours, const BenchSession& session) {
@@ -106,12 +120,14 @@ std::string taskWords(const BenchHours& hours, const BenchSession& session) {
         if (task.step >= 0) {
             steps.push_back(task.step + 1);
         } else {
-            others += (others.empty() ? "" : ", ") + lowered(task.title);
+            others += (others.empty() ? "" : ", ") + afterSteps(hours, task);
         }
     }
-    std::string words =
-        steps.empty() ? "" : (steps.size() == 1 ? "step " : "steps ") + rangeWords(steps);
-    return words + (words.empty() || others.empty() ? "" : "; ") + others;
+    if (steps.empty()) {
+        return others;
+    }
+    const std::string words = sayCount(steps.size(), "step {2}", "steps {2}", rangeWords(steps));
+    return others.empty() ? words : words + "; " + others;
 }
 
 std::string waitWords(const BenchHours& hours, const BenchSession& session) {
@@ -122,25 +138,27 @@ std::string waitWords(const BenchHours& hours, const BenchSession& session) {
         if (task.wait == BenchWait::Glue) {
             glued.push_back(task.step + 1);
         } else {
-            dry = lowered(task.title) + " is dry";
+            dry = finishIsDry(hours, task);
         }
     }
     std::vector<std::string> all;
     if (!glued.empty()) {
-        all.push_back(std::string("the glue of ") + (glued.size() == 1 ? "step " : "steps ") +
-                      rangeWords(glued) + " has set");
+        // Translators: all of these stand after "once".
+        all.push_back(sayCount(glued.size(), "the glue of step {2} has set",
+                               "the glue of steps {2} has set", rangeWords(glued)));
     }
     if (!dry.empty()) {
         all.push_back(dry);
     }
     if (session.waitsForClamps) {
-        all.emplace_back("the clamps are free");
+        all.push_back(sayIn("once …", "the clamps are free"));
     }
-    return listed(all);
+    return sayList(all);
 }
 
 std::string termWords(const TimeTerm& term) {
-    return countWords(term) + " " + term.what + " × " + rounded(term.each) + " min";
+    // Translators: "24 m", "of milling passes", "0.25".
+    return say("{1} {2} × {3} min", countWords(term), term.what, rounded(term.each));
 }
 
 std::string termAmount(const TimeTerm& term) {
@@ -151,12 +169,12 @@ std::string rateName(const TimeTerm& term) {
     const std::string_view key = term.setting;
     for (const RateSetting& setting : rateSettings()) {
         if (setting.key == key) {
-            return setting.name;
+            return say(setting.name);
         }
     }
     for (const GlueSetting& setting : glueSettings()) {
         if (setting.key == key) {
-            return setting.name;
+            return say(setting.name);
         }
     }
     return {};

@@ -16,6 +16,8 @@ std::string totalWords(const BenchHours& hours);
 std::string daysWords(const BenchHours& hours);
 /// "day 2", "days 2–4", "later".
 std::string dayWords(const BenchSession& session);
+/// The same at the head of a paragraph: "Day 2", "Days 2–4", "Later".
+std::string dayTitle(const BenchSession& session);
 /// "steps 1–4, 9; sand the board".
 std::string taskWords(const BenchHours& hours, const BenchSession& session);
 /// "the glue of steps 2 and 9 has set", "the clamps are free"; empty where nothing is waited for.

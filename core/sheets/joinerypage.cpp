@@ -3,6 +3,7 @@
 #include "core/sheets/amounts.h"
 #include "core/sheets/bordersection.h"
 #include "core/sheets/pages.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <array>
@@ -18,7 +19,7 @@ struct Fact {
 /// Sizes of what is cut into rails and field beyond their outline.
 std::vector<Fact> joineryFacts(const Board& board, const BorderFit& fit) {
     std::vector<Fact> facts;
-    const auto add = [&](const char* what, const Figure& figure) {
+    const auto add = [&](const std::string& what, const Figure& figure) {
         if (figure.value > Length()) {
             facts.push_back({what, &figure});
         }
@@ -26,27 +27,28 @@ std::vector<Fact> joineryFacts(const Board& board, const BorderFit& fit) {
     const bool rebated =
         board.border.has(BorderDesign::FloatingFrame) && board.border.housing == Housing::Rebate;
     if (fit.railStock.value != board.border.width) {
-        add("Rail as milled, wide", fit.railStock);
+        add(say("Rail as milled, wide"), fit.railStock);
     }
-    add("Groove in the rail, deep", fit.railGroove);
-    add(rebated ? "Rebate below the field, deep" : "Groove in the field, deep", fit.fieldGroove);
-    add("Tongue and grooves, thick", fit.tongueThickness);
-    add("Groove below the top face", fit.tongueFromFace);
-    add("Tongue, wide", fit.tongueWidth);
-    add("Ledge beyond the visible rail", fit.ledge);
-    add("Ledge, thick", fit.ledgeThickness);
-    add("Rebate for the inlay, deep", fit.inlayDepth);
-    add("Inlay strip, high", fit.inlayHeight);
+    add(say("Groove in the rail, deep"), fit.railGroove);
+    add(rebated ? say("Rebate below the field, deep") : say("Groove in the field, deep"),
+        fit.fieldGroove);
+    add(say("Tongue and grooves, thick"), fit.tongueThickness);
+    add(say("Groove below the top face"), fit.tongueFromFace);
+    add(say("Tongue, wide"), fit.tongueWidth);
+    add(say("Ledge beyond the visible rail"), fit.ledge);
+    add(say("Ledge, thick"), fit.ledgeThickness);
+    add(say("Rebate for the inlay, deep"), fit.inlayDepth);
+    add(say("Inlay strip, high"), fit.inlayHeight);
     if (keysCorners(board)) {
-        add("Corner slot, deep", fit.splineDepth);
-        add("Corner slot below the top face", fit.splineFromFace);
+        add(say("Corner slot, deep"), fit.splineDepth);
+        add(say("Corner slot below the top face"), fit.splineFromFace);
     }
-    add("Pin, diameter", fit.pinDiameter);
-    add("Pins in from the field's edge", fit.pinFromEdge);
+    add(say("Pin, diameter"), fit.pinDiameter);
+    add(say("Pins in from the field's edge"), fit.pinFromEdge);
     for (const Pin& pin : fit.pins) {
-        add("Pin, from the end of the rail", pin.at);
-        add("– its slot, away from the middle", pin.outward);
-        add("– its slot, towards the middle", pin.inward);
+        add(say("Pin, from the end of the rail"), pin.at);
+        add(say("– its slot, away from the middle"), pin.outward);
+        add(say("– its slot, towards the middle"), pin.inward);
     }
     return facts;
 }
@@ -64,11 +66,13 @@ void addSections(Flow& flow, const Matter& matter) {
     using Draw = Drawing (*)(const Board&, const std::vector<Wood>&, const BorderFit&,
                              const Notation&, const SectionLook&);
     const std::array<std::pair<const char*, Draw>, 2> sections{
-        {{"Rail and field", drawRailSection}, {"Corner, along the diagonal", drawCornerSection}}};
+        {{noted("Rail and field"), drawRailSection},
+         {noted("Corner, along the diagonal"), drawCornerSection}}};
     constexpr double headed = 8;
     double x = flow.left();
     double below = flow.y;
-    for (const auto& [title, draw] : sections) {
+    for (const auto& [name, draw] : sections) {
+        const std::string title = say(name);
         const Box bare =
             draw(board, woods, fit, matter.notation(), {.scale = 1, .dimensions = false}).extent;
         if (bare.width <= 0) {
@@ -76,7 +80,7 @@ void addSections(Flow& flow, const Matter& matter) {
         }
         const double scale = usualScale(bare.width, bare.height, greatestWidth, greatestHeight);
         const Drawing drawing = draw(board, woods, fit, matter.notation(), {.scale = scale});
-        const std::string words = "drawn " + scaleText(scale);
+        const std::string words = say("drawn {1}", scaleText(scale));
         const double titleWidth = textWidth(title, type::strong, true) + 3;
         const double width =
             std::max(drawing.extent.width, titleWidth + textWidth(words, type::small, false));
@@ -99,10 +103,17 @@ void addFacts(Flow& flow, const Matter& matter) {
     if (facts.empty()) {
         return;
     }
-    constexpr double valueAt = 78;
-    constexpr double workingAt = 84;
+    double widestName = 0;
+    double widestValue = 0;
+    for (const Fact& fact : facts) {
+        widestName = std::max(widestName, textWidth(fact.what, type::small, false));
+        widestValue =
+            std::max(widestValue, textWidth(matter.text(fact.size->value), type::small, true));
+    }
+    const double valueAt = std::max(78.0, widestName + 3 + widestValue);  // right edge
+    const double workingAt = valueAt + 6;
     flow.need(16);
-    flow.heading("Sizes");
+    flow.heading(say("Sizes"));
     for (const Fact& fact : facts) {
         const std::vector<std::string> working =
             workingLines(*fact.size, matter.notation(), flow.width() - workingAt);
@@ -136,33 +147,33 @@ std::vector<SeasonLine> seasonLines(const Matter& matter) {
     const SeasonState dry = at(climate.driest);
     const SeasonState damp = at(climate.dampest);
     std::vector<SeasonLine> lines{
-        {"Moisture of the wood",
+        {say("Moisture of the wood"),
          {percentWords(climate.build), percentWords(climate.driest),
           percentWords(climate.dampest)}},
-        {"Field across",
+        {say("Field across"),
          {matter.text(project.board.field.width()), changeWords(dry.width, unit),
           changeWords(damp.width, unit)}},
-        {"Field down",
+        {say("Field down"),
          {matter.text(project.board.field.height()), changeWords(dry.height, unit),
           changeWords(damp.height, unit)}}};
     if (project.board.border.has(BorderDesign::FloatingFrame)) {
         const BorderFit& fit = job.plan.border;
-        const auto gap = [&](const char* what, const Figure& built, const Range& driest,
+        const auto gap = [&](const std::string& what, const Figure& built, const Range& driest,
                              const Range& dampest) {
             lines.push_back({what,
                              {matter.text(built.value), leftWords(gapAt(built.value, driest), unit),
                               leftWords(gapAt(built.value, dampest), unit)}});
         };
-        gap("Gap left and right, each side", fit.gapX, dry.width, damp.width);
-        gap("Gap above and below, each side", fit.gapY, dry.height, damp.height);
+        gap(say("Gap left and right, each side"), fit.gapX, dry.width, damp.width);
+        gap(say("Gap above and below, each side"), fit.gapY, dry.height, damp.height);
     }
     if (job.totals.weightKg > 0) {
         const auto weight = [&](double moisture) {
             const std::optional<double> kg =
                 weightAt(project.board, project.woods, climate, moisture, job.surround);
-            return kg ? weightWords(*kg, unit) : std::string("not known");
+            return kg ? weightWords(*kg, unit) : sayIn("a weight", "not known");
         };
-        lines.push_back({"Board weighs",
+        lines.push_back({say("Board weighs"),
                          {weight(climate.build), weight(climate.driest), weight(climate.dampest)}});
     }
     return lines;
@@ -172,9 +183,9 @@ void addSeasons(Flow& flow, const Matter& matter) {
     const std::vector<SeasonLine> lines = seasonLines(matter);
     constexpr double lineHeight = type::small * type::leading + 1.2;
     flow.need(24 + lineHeight * static_cast<double>(lines.size()));
-    flow.heading("Through the year");
+    flow.heading(say("Through the year"));
     const std::array<double, 3> ends{104, 146, 190 - 4};
-    const std::array<const char*, 3> heads{"as built", "driest", "dampest"};
+    const std::array<std::string, 3> heads{say("as built"), say("driest"), say("dampest")};
     for (std::size_t i = 0; i < 3; ++i) {
         flow.text(flow.left() + ends[i], flow.y + type::small, heads[i],
                   {type::small, true, Ink::Quiet}, Align::Right);
@@ -190,16 +201,16 @@ void addSeasons(Flow& flow, const Matter& matter) {
         flow.y += lineHeight;
     }
     flow.y += 1;
-    std::string words = "Ranges, where nobody has said how the rings lie.";
-    if (matter.project.board.border.has(BorderDesign::FloatingFrame)) {
-        words +=
-            " Rails of long grain are taken to stay as long as they are. Should a gap come out "
-            "below 0 the field presses on its rails.";
-    } else if (bindsTheField(matter.project.board)) {
-        words +=
-            " Rails of long grain stay as long as they are: all of this they have to hold back, "
-            "once they are glued to the field.";
-    }
+    const Board& board = matter.project.board;
+    const std::string words = sentences(
+        {say("Ranges, where nobody has said how the rings lie."),
+         board.border.has(BorderDesign::FloatingFrame)
+             ? say("Rails of long grain are taken to stay as long as they are. Should a gap come "
+                   "out below 0 the field presses on its rails.")
+         : bindsTheField(board)
+             ? say("Rails of long grain stay as long as they are: all of this they have to hold "
+                   "back, once they are glued to the field.")
+             : ""});
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, quietText);
     flow.y += 3;
 }
@@ -210,7 +221,8 @@ void addJoinery(std::vector<Draft>& drafts, const Matter& matter) {
     if (matter.project.board.border.has(BorderDesign::EndGrainBand)) {
         return;
     }
-    Flow flow(drafts, matter, "joinery", "Border joinery", Sizes::Finished, Flow::Safety::None);
+    Flow flow(drafts, matter, "joinery", say("Border joinery"), Sizes::Finished,
+              Flow::Safety::None);
     addSections(flow, matter);
     addFacts(flow, matter);
     addSeasons(flow, matter);

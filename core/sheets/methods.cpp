@@ -1,5 +1,7 @@
 #include "core/sheets/methods.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 
 namespace kerfwright {
@@ -56,8 +58,8 @@ bool planerTakes(const FlatWork& work, const Shop& shop) {
 
 std::string flatteningTools(const FlatWork& work, const Shop& shop) {
     return planerTakes(work, shop)
-               ? "thickness planer after one face has been made flat, or drum sander"
-               : "drum sander or router sled";
+               ? say("thickness planer after one face has been made flat, or drum sander")
+               : say("drum sander or router sled");
 }
 
 std::string whyNoPlaner(const FlatWork& work, const Shop& shop) {
@@ -65,13 +67,13 @@ std::string whyNoPlaner(const FlatWork& work, const Shop& shop) {
         return {};
     }
     if (work.face == Face::EndGrain) {
-        return "End grain: never a thickness planer.";
+        return say("End grain: never a thickness planer.");
     }
     if (work.endJoints) {
-        return "Long grain: a planer tears out at the end joints.";
+        return say("Long grain: a planer tears out at the end joints.");
     }
-    return work.width > shop.planerWidth ? "Too wide for the shop's planer."
-                                         : "Too short for the shop's planer.";
+    return work.width > shop.planerWidth ? say("Too wide for the shop's planer.")
+                                         : say("Too short for the shop's planer.");
 }
 
 bool standsOnEdge(const MillLine& line, const Wood& wood) {

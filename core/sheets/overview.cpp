@@ -4,6 +4,7 @@
 #include "core/sheets/boardview.h"
 #include "core/sheets/hourwords.h"
 #include "core/sheets/pages.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,10 +12,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::string counted(int count, const char* one, const char* many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
-}
 
 struct Fact {
     std::string name;
@@ -26,27 +23,27 @@ std::vector<Fact> facts(const Matter& matter, const Record& record) {
     const Job& job = matter.job;
     const Totals& totals = job.totals;
     const bool endGrain = matter.project.board.build == Build::EndGrain;
-    const auto across = static_cast<int>(matter.project.board.field.columns.size());
-    const auto down = static_cast<int>(matter.project.board.field.rows.size());
+    const std::size_t across = matter.project.board.field.columns.size();
+    const std::size_t down = matter.project.board.field.rows.size();
     std::vector<Fact> all{
-        {"Build", endGrain ? "End grain up" : "Long grain up",
-         record.take          ? "of one slice"
-         : job.plan.byColumns ? "glued from columns"
-                              : "glued from rows"},
-        {"Field", std::to_string(across) + " × " + std::to_string(down) + " cells", ""},
-        {"Glue-ups", std::to_string(job.plan.assemblies),
+        {sayIn("noun", "Build"), endGrain ? say("End grain up") : say("Long grain up"),
+         record.take          ? say("of one slice")
+         : job.plan.byColumns ? say("glued from columns")
+                              : say("glued from rows")},
+        {say("Field"), say("{1} × {2} cells", across, down), ""},
+        {say("Glue-ups"), std::to_string(job.plan.assemblies),
          job.plan.assemblies == job.plan.glueUps
              ? ""
-             : std::to_string(job.plan.glueUps) + " different kinds"},
-        {"Strips", std::to_string(job.plan.strips), ""},
+             : sayCount(job.plan.glueUps, "{1} different kind", "{1} different kinds")},
+        {say("Strips"), std::to_string(job.plan.strips), ""},
     };
     if (totals.weightKg > 0) {
-        all.push_back({"Weight", weightWords(totals.weightKg, matter.notation().unit),
-                       "as built, at " + percentWords(matter.project.climate.build) + " moisture"});
+        all.push_back(
+            {say("Weight"), weightWords(totals.weightKg, matter.notation().unit),
+             say("as built, at {1} moisture", percentWords(matter.project.climate.build))});
     }
-    all.push_back(
-        {"Timber in", formatVolume(totals.timberIn, matter.notation().unit),
-         "about " + std::to_string(std::lround(totals.yieldPercent)) + " % is in the board"});
+    all.push_back({say("Timber in"), formatVolume(totals.timberIn, matter.notation().unit),
+                   say("about {1} % is in the board", std::lround(totals.yieldPercent))});
     return all;
 }
 
@@ -81,30 +78,42 @@ double picture(Flow& flow, const Matter& matter, double width, double tallest) {
 
 double factColumn(Flow& flow, const Matter& matter, const Record& record, double x, double top,
                   double width) {
-    flow.text(x, top + 3.2, "Finished size", quietText);
+    flow.text(x, top + 3.2, say("Finished size"), quietText);
     double y = top + 5;
     const struct {
         Length length;
-        const char* name;
-    } sizes[] = {{matter.job.totals.width, "across"},
-                 {matter.job.totals.height, "down"},
-                 {matter.job.totals.thickness, "thick"}};
+        std::string name;
+    } sizes[] = {{matter.job.totals.width, sayIn("after a length", "across")},
+                 {matter.job.totals.height, sayIn("after a length", "down")},
+                 {matter.job.totals.thickness, sayIn("after a length", "thick")}};
+    double nameWidth = 12;
+    for (const auto& size : sizes) {
+        nameWidth = std::max(nameWidth, textWidth(size.name, type::small, false));
+    }
     for (const auto& size : sizes) {
         const std::string text = matter.text(size.length);
         constexpr Tone tone{5.4, true, Ink::Text};
-        flow.text(x, y + 5.2, text, tone, Align::Left, width - 14);
-        const double end = std::min(textWidth(text, tone.size, true), width - 14);
+        const double room = width - nameWidth - 2;
+        flow.text(x, y + 5.2, text, tone, Align::Left, room);
+        const double end = std::min(textWidth(text, tone.size, true), room);
         flow.text(x + end + 2, y + 5.2, size.name, quietText);
         y += 7;
     }
     y += 3;
-    for (const Fact& fact : facts(matter, record)) {
+    const std::vector<Fact> all = facts(matter, record);
+    double indent = 22;
+    for (const Fact& fact : all) {
+        indent = std::max(indent, textWidth(fact.name, type::small, false) + 2);
+    }
+    for (const Fact& fact : all) {
         flow.text(x, y + 3.2, fact.name, quietText);
-        flow.text(x + 22, y + 3.2, fact.value, boldText, Align::Left, width - 22);
+        flow.text(x + indent, y + 3.2, fact.value, boldText, Align::Left, width - indent);
         y += 5;
         if (!fact.more.empty()) {
-            flow.text(x + 22, y + 2.7, fact.more, quietText, Align::Left, width - 22);
-            y += 4.4;
+            for (const std::string& line : fitted(fact.more, quietText, width - indent)) {
+                flow.text(x + indent, y + 2.7, line, quietText, Align::Left, width - indent);
+                y += 4.4;
+            }
         }
         y += 0.8;
     }
@@ -136,11 +145,11 @@ std::vector<WoodLine> woodLines(const Matter& matter) {
         }
         WoodLine line{wood, {}};
         if (uses[index].pieces > 0) {
-            line.about = counted(uses[index].pieces, "piece", "pieces") + ", " +
-                         counted(strips[index], "strip", "strips");
+            line.about = sayCount(uses[index].pieces, "{1} piece", "{1} pieces") + ", " +
+                         sayCount(strips[index], "{1} strip", "{1} strips");
         }
         if (inBorder) {
-            line.about += line.about.empty() ? "border" : ", border";
+            line.about += (line.about.empty() ? "" : ", ") + say("border");
         }
         if (index < matter.job.totals.timberByWood.size()) {
             line.about +=
@@ -164,10 +173,10 @@ void woodTable(Flow& flow, const Matter& matter) {
     const int columns = narrow ? 3 : 2;
     const double column = (flow.width() - gap * (columns - 1)) / columns;
     int placed = 0;
-    flow.heading("Woods", "letter and hatch as in every picture");
+    flow.heading(say("Woods"), say("letter and hatch as in every picture"));
     for (const WoodLine& line : lines) {
         if (placed % columns == 0 && flow.need(lineHeight)) {
-            flow.heading("Woods");
+            flow.heading(say("Woods"));
         }
         const double x = flow.left() + (placed % columns) * (column + gap);
         flow.swatch(x, flow.y, 8, line.wood);
@@ -184,6 +193,17 @@ void woodTable(Flow& flow, const Matter& matter) {
     flow.y += 2;
 }
 
+/// "Steps 4, 9 and 14: "; empty where the caution is about the whole board.
+std::string aboutSteps(const Caution& caution) {
+    std::vector<std::string> numbers;
+    for (const int step : caution.steps) {
+        numbers.push_back(std::to_string(step + 1));
+    }
+    return numbers.empty()
+               ? ""
+               : sayCount(numbers.size(), "Step {2}:", "Steps {2}:", sayList(numbers)) + " ";
+}
+
 /// All cautions, most severe first; what finds no room goes on to the next page.
 void cautionList(Flow& flow, const Matter& matter) {
     if (matter.job.cautions.empty()) {
@@ -191,16 +211,11 @@ void cautionList(Flow& flow, const Matter& matter) {
     }
     constexpr double indent = 6;
     const double width = flow.width() - indent;
-    const auto heading = [&flow] { flow.heading("Mind, continued"); };
+    const auto heading = [&flow] { flow.heading(say("{1}, continued", sayIn("heading", "Mind"))); };
     flow.need(24);
-    flow.heading("Mind");
+    flow.heading(sayIn("heading", "Mind"));
     for (const Caution& caution : matter.job.cautions) {
-        std::string steps = whichSteps(caution);
-        if (!steps.empty()) {
-            steps.front() = 'S';
-            steps += ": ";
-        }
-        const std::string reason = steps + caution.reason + " " + caution.remedy;
+        const std::string reason = aboutSteps(caution) + caution.reason + " " + caution.remedy;
         const double height = Flow::paragraphHeight(caution.title, boldText, width) +
                               Flow::paragraphHeight(reason, smallText, width);
         // Together where one page holds it.
@@ -239,8 +254,8 @@ void orderOfWork(Flow& flow, const StepList& list, const BenchHours& hours) {
         if (next > 0) {
             flow.newPage();
         }
-        flow.heading(next == 0 ? "Order of work" : "Order of work, continued",
-                     "≈ " + totalWords(hours) + "; numbers as on every sheet");
+        flow.heading(next == 0 ? say("Order of work") : say("{1}, continued", say("Order of work")),
+                     say("≈ {1}; numbers as on every sheet", totalWords(hours)));
         const auto room = static_cast<std::size_t>(std::max(1.0, flow.room() / lineHeight));
         const std::size_t lines = std::min(room, (count - next + 1) / 2);
         for (std::size_t i = 0; i < 2 * lines && next < count; ++i, ++next) {
@@ -262,7 +277,7 @@ void orderOfWork(Flow& flow, const StepList& list, const BenchHours& hours) {
 /// `tallest`: of the picture.
 void setOverview(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
                  double tallest) {
-    Flow flow(drafts, matter, "overview", "Overview", Sizes::Finished, Flow::Safety::None);
+    Flow flow(drafts, matter, "overview", say("Overview"), Sizes::Finished, Flow::Safety::None);
     constexpr double pictureWidth = 118;
     const double height = picture(flow, matter, pictureWidth, tallest);
     const double facts = factColumn(flow, matter, record, flow.left() + pictureWidth + 8,
@@ -270,26 +285,31 @@ void setOverview(std::vector<Draft>& drafts, const Matter& matter, const Record&
     flow.y += std::max(height, facts) + 4;
     const Plan& plan = matter.job.plan;
     if (!plan.extraJoints.empty()) {
-        const auto joints = static_cast<int>(plan.extraJoints.size());
         flow.drawing().marks.emplace_back(
             Line{{flow.left(), flow.y + 2.2},
                  {flow.left() + 10, flow.y + 2.2},
                  {.line = Ink::ExtraJoint, .lineWidth = 0.35, .dashed = true}});
-        flow.text(flow.left() + 13, flow.y + 3.2,
-                  counted(joints, "joint", "joints") +
-                      " inside pieces, drawn dashed: no single strip makes those pieces. They are "
-                      "told with the final glue-up.",
-                  smallText, Align::Left, flow.width() - 13);
-        flow.y += 7;
+        const std::string words = sayCount(
+            plan.extraJoints.size(),
+            "{1} joint inside pieces, drawn dashed: no single strip makes those pieces. They are "
+            "told with the final glue-up.",
+            "{1} joints inside pieces, drawn dashed: no single strip makes those pieces. They are "
+            "told with the final glue-up.");
+        for (const std::string& line : fitted(words, smallText, flow.width() - 13)) {
+            flow.text(flow.left() + 13, flow.y + 3.2, line, smallText, Align::Left,
+                      flow.width() - 13);
+            flow.y += 4.4;
+        }
+        flow.y += 2.6;
     }
     woodTable(flow, matter);
     cautionList(flow, matter);
     if (!matter.project.titles.note.empty()) {
         flow.need(20);
-        flow.heading("Note");
+        flow.heading(sayIn("heading", "Note"));
         flow.running(flow.left(), flow.width(),
                      shortened(matter.project.titles.note, smallText, 1e9), smallText,
-                     [&flow] { flow.heading("Note, continued"); });
+                     [&flow] { flow.heading(say("{1}, continued", sayIn("heading", "Note"))); });
         flow.y += 3;
     }
     orderOfWork(flow, record.list, matter.job.hours);

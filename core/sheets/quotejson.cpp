@@ -1,4 +1,6 @@
+#include "core/sheets/columns.h"
 #include "core/sheets/quotepage.h"
+#include "core/words/say.h"
 
 #include <nlohmann/json.hpp>
 
@@ -55,47 +57,43 @@ Json lineJson(const QuoteLine& line, const std::string& currency) {
             {"amount", moneyJson(line.amount, currency)}};
 }
 
-/// As many columns as the text has characters; enough for aligning Latin text.
-std::size_t columns(const std::string& text) {
-    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
-        return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-    }));
-}
-
 }  // namespace
 
 std::string amountOf(const QuoteLine& line) {
     if (line.isSum || line.quantity.empty()) {
         return line.rate;
     }
-    return line.quantity + (line.amount ? " at " : ", ") + line.rate;
+    // Translators: "174 g at 12.00 € a kg".
+    return line.amount ? say("{1} at {2}", line.quantity, line.rate)
+                       : line.quantity + ", " + line.rate;
 }
 
 std::string amountWords(const QuoteLine& line, const std::string& currency) {
-    return line.amount ? moneyWords(*line.amount, currency) : "not known";
+    return line.amount ? moneyWords(*line.amount, currency) : sayIn("an amount", "not known");
 }
 
 std::string reckoningRule(const Quote& quote) {
-    return "Timber: " + quote.basis +
-           " Where it is priced by volume, the exact volume counts. Every line is rounded for "
-           "itself, to the nearest hundredth, halves up; the sums add "
-           "up the lines as they stand here. Several boards take so many times the work and the "
-           "material of one.";
+    // Translators: {1} is a sentence with its full stop.
+    return say("Timber: {1} Where it is priced by volume, the exact volume counts. Every line is "
+               "rounded for itself, to the nearest hundredth, halves up; the sums add up the lines "
+               "as they stand here. Several boards take so many times the work and the material of "
+               "one.",
+               quote.basis);
 }
 
 std::string quoteText(const Project& project, const Quote& quote) {
     const std::string& name = project.titles.name;
-    std::string out = (name.empty() ? "Board without a name" : name) + ": what to ask for " +
-                      std::to_string(quote.boards) + (quote.boards == 1 ? " board" : " boards") +
-                      "\n\n";
+    std::string out =
+        sayCount(quote.boards, "{2}: what to ask for {1} board", "{2}: what to ask for {1} boards",
+                 name.empty() ? say("Board without a name") : name) +
+        "\n\n";
     std::size_t widest = 0;
     for (const QuoteLine& line : quote.lines) {
-        widest = std::max(widest, columns(amountWords(line, project.currency)));
+        widest = std::max(widest, columnsOf(amountWords(line, project.currency)));
     }
     for (const QuoteLine& line : quote.lines) {
         const std::string amount = amountWords(line, project.currency);
-        out += (line.isSum ? "= " : "  ") + std::string(widest - columns(amount), ' ') + amount +
-               "  " + line.words + "\n";
+        out += (line.isSum ? "= " : "  ") + rightAligned(amount, widest) + "  " + line.words + "\n";
         if (line.isSum) {
             out += "\n";
             continue;

@@ -4,6 +4,7 @@
 #include "core/drawing/geometry.h"
 #include "core/sheets/boardview.h"
 #include "core/sheets/flow.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <functional>
@@ -37,7 +38,7 @@ std::vector<Page> stamped(const Project& project, const Job& job, Paper paper,
 }
 
 std::string boardsWords(std::int64_t count) {
-    return std::to_string(count) + (count == 1 ? " board" : " boards");
+    return sayCount(count, "{1} board", "{1} boards");
 }
 
 // --- the maker's reckoning
@@ -45,8 +46,8 @@ std::string boardsWords(std::int64_t count) {
 void tableHead(Flow& flow) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
     constexpr Tone tone{type::small, true, Ink::Quiet};
-    flow.text(flow.left() + 2, flow.y + 4.2, "What, how much, and its working", tone);
-    flow.text(flow.right() - 2, flow.y + 4.2, "Amount", tone, Align::Right);
+    flow.text(flow.left() + 2, flow.y + 4.2, say("What, how much, and its working"), tone);
+    flow.text(flow.right() - 2, flow.y + 4.2, sayIn("of money", "Amount"), tone, Align::Right);
     flow.y += 7.5;
 }
 
@@ -86,13 +87,13 @@ void itemRow(Flow& flow, const QuoteLine& line, const std::string& currency) {
 
 void setReckoning(std::vector<Draft>& drafts, const Matter& matter, const Quote& quote) {
     const std::string& currency = matter.project.currency;
-    Flow flow(drafts, matter, "reckoning", "Reckoning", Sizes::Finished, Flow::Safety::None);
+    Flow flow(drafts, matter, "reckoning", say("Reckoning"), Sizes::Finished, Flow::Safety::None);
     flow.heading(boardsWords(quote.boards) + ", " + matter.text(matter.job.totals.width) + " × " +
                      matter.text(matter.job.totals.height) + " × " +
                      matter.text(matter.job.totals.thickness),
-                 "for the shop, not for the customer");
+                 say("for the shop, not for the customer"));
     if (!quote.isComplete()) {
-        flow.notice("Mind", incompleteWords(quote));
+        flow.notice(sayIn("heading", "Mind"), incompleteWords(quote));
         flow.y += 4;
     }
     tableHead(flow);
@@ -126,15 +127,15 @@ struct Fact {
 std::string borderWords(const Border& border) {
     switch (border.design) {
     case BorderDesign::EndGrainBand:
-        return "end-grain band";
+        return say("end-grain band");
     case BorderDesign::FloatingFrame:
-        return "frame in which the field lies loose, free to move";
+        return say("frame in which the field lies loose, free to move");
     case BorderDesign::FixedFrame:
-        return "mitred frame";
+        return say("mitred frame");
     case BorderDesign::BreadboardEnds:
-        return "breadboard ends";
+        return say("breadboard ends");
     case BorderDesign::EdgeBand:
-        return "edge bands";
+        return say("edge bands");
     }
     return {};
 }
@@ -143,21 +144,22 @@ std::vector<Fact> boardFacts(const Matter& matter) {
     const Board& board = matter.project.board;
     const Totals& size = matter.job.totals;
     std::vector<Fact> all;
-    all.push_back({"Size", matter.text(size.width) + " × " + matter.text(size.height)});
-    all.push_back({"Thickness", matter.text(size.thickness)});
-    all.push_back({"Build", board.build == Build::EndGrain ? "end grain up" : "long grain up"});
-    all.push_back({"Field", std::to_string(board.field.columns.size()) + " × " +
-                                std::to_string(board.field.rows.size())});
+    all.push_back({say("Size"), matter.text(size.width) + " × " + matter.text(size.height)});
+    all.push_back({say("Thickness"), matter.text(size.thickness)});
+    all.push_back({sayIn("noun", "Build"),
+                   board.build == Build::EndGrain ? say("end grain up") : say("long grain up")});
+    all.push_back({say("Field"), std::to_string(board.field.columns.size()) + " × " +
+                                     std::to_string(board.field.rows.size())});
     if (board.border.isThere()) {
         all.push_back(
-            {"Border", borderWords(board.border) + ", " + matter.text(board.border.width)});
+            {say("Border"), borderWords(board.border) + ", " + matter.text(board.border.width)});
     }
     const auto coats = static_cast<int>(matter.project.rates.coats);
-    all.push_back({"Finish", coats == 0
-                                 ? std::string("none")
-                                 : std::to_string(coats) + (coats == 1 ? " coat" : " coats")});
+    all.push_back(
+        {sayIn("oil or varnish", "Finish"),
+         coats == 0 ? sayIn("finish", "none") : sayCount(coats, "{1} coat", "{1} coats")});
     if (matter.project.purpose.use != BoardUse::Unsaid) {
-        all.push_back({"Made for", info(matter.project.purpose.use).name});
+        all.push_back({say("Made for"), say(info(matter.project.purpose.use).name)});
     }
     return all;
 }
@@ -189,7 +191,10 @@ double picture(Flow& flow, const Matter& matter, double width, double tallest) {
 }
 
 double factColumn(Flow& flow, double x, double top, double width, const std::vector<Fact>& facts) {
-    constexpr double nameWidth = 22;
+    double nameWidth = 22;
+    for (const Fact& fact : facts) {
+        nameWidth = std::max(nameWidth, textWidth(fact.name, type::small, false) + 2);
+    }
     double y = top;
     for (const Fact& fact : facts) {
         flow.text(x, y + 3.5, fact.name, quietText);
@@ -209,8 +214,9 @@ void priceLine(Flow& flow, const std::string& words, const std::string& amount, 
 void prices(Flow& flow, const Matter& matter, const Quote& quote) {
     const std::string& currency = matter.project.currency;
     if (!quote.isComplete()) {
-        flow.need(flow.noticeHeight("Not a quote yet", incompleteWords(quote)) + 2);
-        flow.notice("Not a quote yet", incompleteWords(quote));
+        const std::string head = say("Not a quote yet");
+        flow.need(flow.noticeHeight(head, incompleteWords(quote)) + 2);
+        flow.notice(head, incompleteWords(quote));
         flow.y += 4;
         return;
     }
@@ -224,10 +230,13 @@ void prices(Flow& flow, const Matter& matter, const Quote& quote) {
     flow.y += 3;
     if (taxed) {
         priceLine(flow, boardsWords(quote.boards), moneyWords(quote.asked, currency), bodyText);
-        priceLine(flow, "Tax, " + amountText(matter.project.pricing.tax, PriceKind::Decimal) + " %",
+        priceLine(flow,
+                  say("Tax, {1} %", amountText(matter.project.pricing.tax, PriceKind::Decimal)),
                   moneyWords(quote.tax, currency), bodyText);
     }
-    priceLine(flow, taxed ? "To pay" : "Price of " + boardsWords(quote.boards),
+    priceLine(flow,
+              taxed ? say("To pay")
+                    : sayCount(quote.boards, "Price of {1} board", "Price of {1} boards"),
               moneyWords(quote.total, currency), bigTone);
     if (!each.empty()) {
         flow.text(flow.right() - 4, flow.y + 2, each, bodyText, Align::Right);
@@ -235,16 +244,22 @@ void prices(Flow& flow, const Matter& matter, const Quote& quote) {
     flow.y = top + height + 5;
 }
 
+/// At the cursor, which stays.
+void namedLine(Flow& flow, const std::string& name, const std::string& words) {
+    const double indent = std::max(22.0, textWidth(name, type::small, false) + 2);
+    flow.text(flow.left(), flow.y + 4, name, quietText);
+    flow.text(flow.left() + indent, flow.y + 4, shortened(words, boldText, flow.width() - indent),
+              boldText);
+}
+
 void setQuote(std::vector<Draft>& drafts, const Matter& matter, const Quote& quote) {
     const Project& project = matter.project;
-    Flow flow(drafts, matter, "quote", "Quote", Sizes::Finished, Flow::Safety::None);
+    Flow flow(drafts, matter, "quote", sayIn("noun", "Quote"), Sizes::Finished, Flow::Safety::None);
     if (!project.pricing.customer.empty()) {
-        flow.text(flow.left(), flow.y + 4, "For", quietText);
-        flow.text(flow.left() + 22, flow.y + 4,
-                  shortened(project.pricing.customer, boldText, flow.width() - 22), boldText);
+        namedLine(flow, sayIn("a customer", "For"), project.pricing.customer);
         flow.y += 9;
     }
-    flow.heading(shortened(project.titles.name.empty() ? "A board" : project.titles.name,
+    flow.heading(shortened(project.titles.name.empty() ? say("A board") : project.titles.name,
                            strongText, flow.width()));
     flow.y += 1;
     constexpr double pictureWidth = 92;
@@ -257,7 +272,7 @@ void setQuote(std::vector<Draft>& drafts, const Matter& matter, const Quote& quo
     for (const int wood : woodsSeen(project)) {
         // Of very many woods the first are named; the picture shows them all.
         if (y > top + 118) {
-            flow.text(x, y + 3.5, "and more, as in the picture", quietText);
+            flow.text(x, y + 3.5, say("and more, as in the picture"), quietText);
             y += 5;
             break;
         }
@@ -269,16 +284,15 @@ void setQuote(std::vector<Draft>& drafts, const Matter& matter, const Quote& quo
     prices(flow, matter, quote);
     if (!project.pricing.validUntil.empty()) {
         flow.need(7);
-        flow.text(flow.left(), flow.y + 4, "Valid until", quietText);
-        flow.text(flow.left() + 22, flow.y + 4,
-                  shortened(project.pricing.validUntil, boldText, flow.width() - 22), boldText);
+        namedLine(flow, say("Valid until"), project.pricing.validUntil);
         flow.y += 8;
     }
     if (!project.titles.note.empty()) {
         flow.need(14);
-        flow.heading("Note");
+        flow.heading(sayIn("heading", "Note"));
         flow.running(flow.left(), flow.width(), shortened(project.titles.note, smallText, 1e9),
-                     smallText, [&flow] { flow.heading("Note, continued"); });
+                     smallText,
+                     [&flow] { flow.heading(say("{1}, continued", sayIn("heading", "Note"))); });
         flow.y += 4;
     }
     constexpr double signing = 24;
@@ -286,8 +300,8 @@ void setQuote(std::vector<Draft>& drafts, const Matter& matter, const Quote& quo
     flow.y = std::max(flow.y + 12, std::min(flow.y + 30, flow.bottom() - 8));
     const double half = (flow.width() - 10) / 2;
     const std::pair<double, std::string> places[] = {
-        {flow.left(), project.titles.maker.empty() ? "The maker" : project.titles.maker},
-        {flow.left() + half + 10, "Ordered, date and name"}};
+        {flow.left(), project.titles.maker.empty() ? say("The maker") : project.titles.maker},
+        {flow.left() + half + 10, say("Ordered, date and name")}};
     for (const auto& [at, words] : places) {
         flow.rule(at, at + half, flow.y, Ink::Text, 0.25);
         flow.text(at, flow.y + 4.2, shortened(words, quietText, half), quietText);

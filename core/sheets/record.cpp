@@ -1,6 +1,9 @@
 #include "core/sheets/record.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <tuple>
 
@@ -192,6 +195,14 @@ bool labelBefore(const std::string& a, const std::string& b) {
     return rank(a) < rank(b);
 }
 
+std::string eachLabel(const std::vector<std::string>& labels) {
+    std::string text;
+    for (const std::string& label : labels) {
+        text += (text.empty() ? "" : ", ") + shownLabel(label);
+    }
+    return text;
+}
+
 std::string labelList(const std::vector<std::string>& labels) {
     std::string text;
     for (std::size_t i = 0; i < labels.size();) {
@@ -206,10 +217,12 @@ std::string labelList(const std::vector<std::string>& labels) {
         }
         if (end - i >= 3) {
             // A dash between two hyphens would be read as a minus.
-            text += labels[i] + (prefix.ends_with('-') ? " to " : "–") + labels[end - 1];
+            // Translators: a range, "A-1 to A-12", "-0.3 to 0.9".
+            text += prefix.ends_with('-') ? say("{1} to {2}", labels[i], labels[end - 1])
+                                          : labels[i] + "–" + labels[end - 1];
             i = end;
         } else {
-            text += labels[i];
+            text += shownLabel(labels[i]);
             ++i;
         }
     }

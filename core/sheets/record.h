@@ -94,6 +94,8 @@ bool labelBefore(const std::string& a, const std::string& b);
 /// "C" of "C-4" or "C": the panel that a part is, or was crosscut off.
 std::string panelOf(const std::string& label);
 
+/// Every label by itself: "A1, A2, A4".
+std::string eachLabel(const std::vector<std::string>& labels);
 /// Labels with a common beginning put together: "A1–A4, A6, B1", "A-1 to A-12".
 std::string labelList(const std::vector<std::string>& labels);
 

@@ -1,6 +1,7 @@
 #include "core/sheets/settingrows.h"
 
 #include "core/sheets/methods.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <map>
@@ -58,12 +59,12 @@ private:
     /// How far the work has come, then what is done.
     using Key = std::pair<int, std::string>;
 
-    /// The block of a step that works on one panel.
-    SettingBlock& panelBlock(const std::string& panel, const std::string& words) {
+    /// The block of a step that works on one panel; `words` are to be said.
+    SettingBlock& panelBlock(const std::string& panel, const char* words) {
         if (!together_) {
             return blockAt({number_, {}}, title(record_.list.steps[stepIndex()]));
         }
-        return blockAt({done_[panel]++, words}, words);
+        return blockAt({done_[panel]++, words}, say(words));
     }
     /// The block of a step that comes after all panels.
     SettingBlock& laterBlock() {
@@ -104,15 +105,15 @@ private:
 
     void take(const Mill& mill) {
         SettingBlock& block =
-            mill.panel.empty() ? laterBlock() : panelBlock(mill.panel, "Mill the strips");
+            mill.panel.empty() ? laterBlock() : panelBlock(mill.panel, noted("Mill the strips"));
         const bool byPanel = together_ && !mill.panel.empty();
         const auto edge = [&](const MillLine& line) {
             return standsOnEdge(line, matter_.wood(line.wood));
         };
         const auto planed = [&](const MillLine& line) -> std::string {
             return tooShortToMillSingly(line, matter_.project.shop)
-                       ? "thickness planer, in blanks of several"
-                       : "thickness planer";
+                       ? say("thickness planer, in blanks of several")
+                       : say("thickness planer");
         };
         // One machine after the other, all strips at each.
         const auto each = [&](auto&& set) {
@@ -122,36 +123,37 @@ private:
         };
         each([&](const MillLine& line, const auto& parts) {
             const bool up = edge(line);
-            add(block, up ? "Rough height" : "Rough thickness",
-                up ? "rip fence; stands on edge in the panel" : "sawn, from the plank",
+            add(block, up ? say("Rough height") : say("Rough thickness"),
+                up ? say("rip fence; stands on edge in the panel") : say("sawn, from the plank"),
                 line.roughThickness, line.strips.size(), parts);
         });
         each([&](const MillLine& line, const auto& parts) {
-            add(block, "Rough width",
-                edge(line) ? "sawn, from the plank" : "rip fence, before milling", line.roughWidth,
-                line.strips.size(), parts);
+            add(block, say("Rough width"),
+                edge(line) ? say("sawn, from the plank") : say("rip fence, before milling"),
+                line.roughWidth, line.strips.size(), parts);
         });
         // Nothing comes off the ends in milling: the plank is crosscut to length once.
         const auto cutOnce = [](const MillLine& line) {
             return line.roughLength.value == line.length.value;
         };
         each([&](const MillLine& line, const auto& parts) {
-            add(block, cutOnce(line) ? "Strip length" : "Rough length", "crosscut, from the plank",
-                line.roughLength, line.strips.size(), parts);
+            add(block, cutOnce(line) ? say("Strip length") : say("Rough length"),
+                say("crosscut, from the plank"), line.roughLength, line.strips.size(), parts);
         });
         each([&](const MillLine& line, const auto& parts) {
             const bool up = edge(line);
-            add(block, up ? "Strip height" : "Strip thickness",
-                up ? "rip fence; stands on edge in the panel" : planed(line), line.thickness,
+            add(block, up ? say("Strip height") : say("Strip thickness"),
+                up ? say("rip fence; stands on edge in the panel") : planed(line), line.thickness,
                 line.strips.size(), parts);
         });
         each([&](const MillLine& line, const auto& parts) {
-            add(block, "Strip width", edge(line) ? planed(line) : "rip fence", line.width,
+            add(block, say("Strip width"), edge(line) ? planed(line) : say("rip fence"), line.width,
                 line.strips.size(), parts);
         });
         each([&](const MillLine& line, const auto& parts) {
             if (!cutOnce(line)) {
-                add(block, "Strip length", "length stop", line.length, line.strips.size(), parts);
+                add(block, say("Strip length"), say("length stop"), line.length, line.strips.size(),
+                    parts);
             }
         });
     }
@@ -162,68 +164,74 @@ private:
         SettingBlock& block =
             field ? laterBlock()
                   : panelBlock(work.part, work.purpose == Purpose::AfterGlueUp
-                                              ? "Flatten the panels"
-                                              : "Bring the panels to their row height");
-        add(block, field ? "Field thickness" : "Panel thickness",
+                                              ? noted("Flatten the panels")
+                                              : noted("Bring the panels to their row height"));
+        add(block, field ? say("Field thickness") : say("Panel thickness"),
             flatteningTools(flatWork(record_, work, number_), matter_.project.shop), work.to, 1,
             {field ? "Field" : work.part});
     }
     void take(const SquareEnd& work) {
-        add(panelBlock(work.part, "Square one end"), "Squaring cut", "waste, outside the blade",
-            work.waste, 1, {work.part});
+        add(panelBlock(work.part, noted("Square one end")), say("Squaring cut"),
+            say("waste, outside the blade"), work.waste, 1, {work.part});
     }
     void take(const Crosscut& work) {
-        add(panelBlock(work.part, work.forPanels    ? "Cut lengths"
-                                  : work.marginRows ? "Cut margin slices"
-                                                    : "Cut slices"),
-            work.forPanels    ? "Length of sticks"
-            : work.marginRows ? "Length of margin slices"
-                              : "Slice length",
-            "stop, crosscut sled", work.stop, work.slices.size() + work.spares.size(), {work.part});
+        add(panelBlock(work.part, work.forPanels    ? noted("Cut lengths")
+                                  : work.marginRows ? noted("Cut margin slices")
+                                                    : noted("Cut slices")),
+            work.forPanels    ? say("Length of sticks")
+            : work.marginRows ? say("Length of margin slices")
+                              : say("Slice length"),
+            say("stop, crosscut sled"), work.stop, work.slices.size() + work.spares.size(),
+            {work.part});
     }
     void take(const BringToSize& work) {
         const Sizing& sizing = work.sizing;
-        const char* what = sizing.in == SizedIn::Width    ? "Width brought to"
-                           : sizing.in == SizedIn::Length ? "Length brought to"
-                                                          : "Thickness brought to";
-        const char* machine = sizing.in == SizedIn::Width    ? "jointer, then rip fence"
-                              : sizing.in == SizedIn::Length ? "stop, crosscut sled"
-                                                             : "thickness planer";
-        add(panelBlock(panelOf(work.parts.front()), "True and bring to size"), what, machine,
+        const std::string what = sizing.in == SizedIn::Width    ? say("Width brought to")
+                                 : sizing.in == SizedIn::Length ? say("Length brought to")
+                                                                : say("Thickness brought to");
+        const std::string machine = sizing.in == SizedIn::Width    ? say("jointer, then rip fence")
+                                    : sizing.in == SizedIn::Length ? say("stop, crosscut sled")
+                                                                   : say("thickness planer");
+        add(panelBlock(panelOf(work.parts.front()), noted("True and bring to size")), what, machine,
             sizing.to, work.parts.size(), work.parts);
     }
     void take(const TrimField& work) {
         SettingBlock& block = laterBlock();
-        add(block, "Trim margin", "off each side of the field", work.margin, 4, {"Field"});
-        add(block, "Field after trimming", "fence", work.width, 1, {"Field"});
-        add(block, "Field after trimming", "fence", work.height, 1, {"Field"});
+        add(block, say("Trim margin"), say("off each side of the field"), work.margin, 4,
+            {"Field"});
+        for (const Figure* side : {&work.width, &work.height}) {
+            add(block, say("Field after trimming"), say("fence"), *side, 1, {"Field"});
+        }
     }
     void take(const CutChannel& work) {
         SettingBlock& block = laterBlock();
-        const char* what = work.purpose == ChannelFor::Tongue  ? "Groove"
-                           : work.purpose == ChannelFor::Ledge ? "Rebate at the ledge"
-                                                               : "Rebate for the inlay";
+        const std::string what = work.purpose == ChannelFor::Tongue  ? say("Groove")
+                                 : work.purpose == ChannelFor::Ledge ? say("Rebate at the ledge")
+                                                                     : say("Rebate for the inlay");
         const std::size_t edges = work.parts.size() * static_cast<std::size_t>(work.edges);
-        add(block, what, "deep, in from the edge", work.depth, edges, work.parts);
-        add(block, what, "wide", work.width, edges, work.parts);
+        add(block, what, say("deep, in from the edge"), work.depth, edges, work.parts);
+        add(block, what, say("wide"), work.width, edges, work.parts);
         if (work.fromFace.value > Length()) {
-            add(block, what, "below the top face", work.fromFace, edges, work.parts);
+            add(block, what, say("below the top face"), work.fromFace, edges, work.parts);
         }
     }
     void take(const GlueIn&) {}
     void take(const CutRails& work) {
         SettingBlock& block = laterBlock();
         for (const Rail& rail : work.rails) {
-            add(block, "Border rail", work.mitred ? "mitre stop, long point to long point" : "stop",
+            add(block, say("Border rail"),
+                work.mitred ? say("mitre stop, long point to long point")
+                            : sayIn("of a saw", "stop"),
                 rail.longPoint, 1, {rail.label});
         }
     }
     void take(const FitBorder&) {}
     void take(const KeyCorners& work) {
         SettingBlock& block = laterBlock();
-        add(block, "Slot in the corner", "deep, square to the corner", work.depth, 4, {work.stick});
-        add(block, "Slot in the corner", "wide", work.thickness, 4, {work.stick});
-        add(block, "Slot in the corner", "below the top face", work.fromFace, 4, {work.stick});
+        const std::string what = say("Slot in the corner");
+        add(block, what, say("deep, square to the corner"), work.depth, 4, {work.stick});
+        add(block, what, say("wide"), work.thickness, 4, {work.stick});
+        add(block, what, say("below the top face"), work.fromFace, 4, {work.stick});
     }
     void come(const std::string& panel, bool final) {
         if (!final) {
@@ -245,22 +253,21 @@ private:
 std::string partList(const std::vector<std::string>& parts) {
     const auto isRail = [](const std::string& part) { return part.ends_with(" rail"); };
     if (parts.size() == 4 && std::all_of(parts.begin(), parts.end(), isRail)) {
-        return "all four rails";
+        return say("all four rails");
     }
     const auto panels = std::count_if(
         parts.begin(), parts.end(), [](const std::string& part) { return panelNumber(part) > 0; });
     if (panels == 0) {
         return labelList(parts);
     }
-    std::string text = panels == 1 ? "panel " : "each of panels ";
-    const std::size_t start = text.size();
+    std::string text;
     for (std::size_t i = 0; i < parts.size();) {
         std::size_t end = i + 1;
         while (end < parts.size() && panelNumber(parts[i]) >= 0 &&
                panelNumber(parts[end]) == panelNumber(parts[i]) + static_cast<int>(end - i)) {
             ++end;
         }
-        text += text.size() == start ? "" : ", ";
+        text += text.empty() ? "" : ", ";
         if (end - i >= 3) {
             text += parts[i] + "–" + parts[end - 1];
             i = end;
@@ -269,7 +276,7 @@ std::string partList(const std::vector<std::string>& parts) {
             ++i;
         }
     }
-    return text;
+    return panels == 1 ? say("panel {1}", text) : say("each of panels {1}", text);
 }
 
 Settings machineSettings(const Matter& matter, const Record& record) {

@@ -1,6 +1,7 @@
 #include "core/sheets/methods.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/stickview.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 
@@ -81,54 +82,79 @@ bool isShort(const Matter& matter, const Crosscut& cut) {
     return cut.stop.value + cut.left < matter.project.shop.leastHeld;
 }
 
+std::string cutTitle(const Crosscut& cut) {
+    const std::size_t slices = cut.slices.size();
+    const std::size_t spares = cut.spares.size();
+    if (spares > 0) {
+        return cut.forPanels    ? sayCount(slices, "Cut a length and {2} spare",
+                                           "Cut {1} lengths and {2} spare", spares)
+               : cut.marginRows ? sayCount(slices, "Cut the margin slice and {2} spare",
+                                           "Cut {1} margin slices and {2} spare", spares)
+                                : sayCount(slices, "Cut {1} slice and {2} spare",
+                                           "Cut {1} slices and {2} spare", spares);
+    }
+    return cut.forPanels    ? sayCount(slices, "Cut a length", "Cut {1} lengths")
+           : cut.marginRows ? sayCount(slices, "Cut the margin slice", "Cut {1} margin slices")
+                            : sayCount(slices, "Cut {1} slice", "Cut {1} slices");
+}
+
 Action actionFor(const Matter& matter, const Crosscut& cut, int number, bool thinnedLater) {
     Action action;
     action.number = number;
     const std::size_t slices = cut.slices.size();
-    const std::string count = std::to_string(slices);
     const bool marginFirst = cut.marginRows && thinnedLater;
-    if (cut.forPanels) {
-        action.title = slices == 1 ? "Cut a length" : "Cut " + count + " lengths";
-    } else if (cut.marginRows) {
-        action.title = slices == 1 ? "Cut the margin slice" : "Cut " + count + " margin slices";
-    } else {
-        action.title = "Cut " + count + (slices == 1 ? " slice" : " slices");
-    }
-    if (!cut.spares.empty()) {
-        action.title += " and " + std::to_string(cut.spares.size()) + " spare";
-    }
+    action.title = cutTitle(cut);
     if (marginFirst) {
         action.first =
-            "First, while the panel is still thick: these become outermost rows and keep "
-            "their trim margin. Once the panel is thinner they cannot be cut any more.";
+            say("First, while the panel is still thick: these become outermost rows and keep their "
+                "trim margin. Once the panel is thinner they cannot be cut any more.");
     }
-    action.words.push_back("Number them as they come off the saw: " + labelList(cut.slices) +
-                           (cut.forPanels
-                                ? ". Pencil the number and an arrow to the squared end on the top "
-                                  "face. They go into other panels."
-                                : ". Pencil the number on the top face, at the first strip."));
+    const std::string labels = labelList(cut.slices);
+    action.words.push_back(
+        cut.forPanels
+            ? say("Number them as they come off the saw: {1}. Pencil the number and an arrow to "
+                  "the squared end on the top face. They go into other panels.",
+                  labels)
+            : say("Number them as they come off the saw: {1}. Pencil the number on the top face, "
+                  "at the first strip.",
+                  labels));
     if (!cut.spares.empty()) {
         action.words.push_back(
             cut.spares.size() == 1
-                ? "The spare comes last, at the same stop: it stands in for a slice that goes "
-                  "wrong. A test cut is made in waste."
-                : "The spares come last, at the same stop: they stand in for slices that go wrong. "
-                  "A test cut is made in waste.");
+                ? say("The spare comes last, at the same stop: it stands in for a slice that goes "
+                      "wrong. A test cut is made in waste.")
+                : say("The spares come last, at the same stop: they stand in for slices that go "
+                      "wrong. A test cut is made in waste."));
     }
-    if (isShort(matter, cut)) {
-        action.words.push_back(
-            "The panel gets short: at the last cut only " +
-            matter.inText(cut.stop.value + cut.left) +
-            " is left to hold. Crosscut sled, stop block, hold-down clamp, hands "
-            "clear of the blade. Never rip fence and mitre gauge together.");
-    } else {
-        action.words.push_back("After the last cut " + matter.inText(cut.left) +
-                               " of the panel is left.");
-    }
-    action.settingName = "Stop";
+    action.words.push_back(
+        isShort(matter, cut)
+            ? say("The panel gets short: at the last cut only {1} is left to hold. Crosscut sled, "
+                  "stop block, hold-down clamp, hands clear of the blade. Never rip fence and "
+                  "mitre gauge together.",
+                  matter.inText(cut.stop.value + cut.left))
+            : say("After the last cut {1} of the panel is left.", matter.inText(cut.left)));
+    action.settingName = sayIn("of a saw", "Stop");
     action.setting = &cut.stop;
     action.ticks = slices + cut.spares.size();
     return action;
+}
+
+std::string sizeTitle(const BringToSize& work) {
+    const Sizing& sizing = work.sizing;
+    const bool window = sizing.purpose == SizedFor::Window;
+    const bool thickness = sizing.in == SizedIn::Thickness;
+    if (sizing.purpose == SizedFor::TrueSides) {
+        return say("True both sides of the panel");
+    }
+    if (work.parts.size() == 1 && work.parts.front().find('-') == std::string::npos) {
+        return window      ? say("Saw the row out of the rest of the panel")
+               : thickness ? say("Bring the rest of the panel to thickness")
+                           : say("Bring the rest of the panel to width");
+    }
+    const std::string parts = labelList(work.parts);
+    return window      ? say("Saw the row out of {1}", parts)
+           : thickness ? say("Bring {1} to thickness", parts)
+                       : say("Bring {1} to width", parts);
 }
 
 /// `length`: of the parts, along the grain.
@@ -136,26 +162,28 @@ Action actionFor(const Matter& matter, const BringToSize& work, int number, Leng
     const Sizing& sizing = work.sizing;
     Action action;
     action.number = number;
-    const bool all = work.parts.size() == 1 && work.parts.front().find('-') == std::string::npos;
-    const std::string what = all ? "the rest of the panel" : labelList(work.parts);
-    action.title = sizing.purpose == SizedFor::TrueSides ? "True both sides of the panel"
-                   : sizing.purpose == SizedFor::Window  ? "Saw the row out of " + what
-                   : sizing.in == SizedIn::Thickness     ? "Bring " + what + " to thickness"
-                                                         : "Bring " + what + " to width";
+    action.title = sizeTitle(work);
+    const std::string off = sizingWords(sizing, matter.notation());
+    // Translators: {1} is "1.5 mm off each side".
     action.words.push_back(
-        sizingWords(sizing, matter.notation()) + ", as it lay in the panel. " +
-        (sizing.purpose == SizedFor::TrueSides
-             ? "Joint one side straight and square, rip the other: they will be glued."
-         : sizing.purpose == SizedFor::Window
-             ? "The panel is longer than this row: the row is a window onto it. A stop block on "
-               "the sled, the same for all; what is named includes the kerf."
-             : "Other copies need this wood where they lie in the board; these do not."));
+        sizing.purpose == SizedFor::TrueSides
+            ? say("{1}, as it lay in the panel. Joint one side straight and square, rip the other: "
+                  "they will be glued.",
+                  off)
+        : sizing.purpose == SizedFor::Window
+            ? say("{1}, as it lay in the panel. The panel is longer than this row: the row is a "
+                  "window onto it. A stop block on the sled, the same for all; what is named "
+                  "includes the kerf.",
+                  off)
+            : say("{1}, as it lay in the panel. Other copies need this wood where they lie in the "
+                  "board; these do not.",
+                  off));
     if (length < matter.project.shop.planerShortest) {
-        action.words.emplace_back(
-            "Too short for planer and rip fence: a sled with a stop and a clamp, a shooting board "
-            "or the sander on a carrier; never a short piece along the fence.");
+        action.words.push_back(
+            say("Too short for planer and rip fence: a sled with a stop and a clamp, a shooting "
+                "board or the sander on a carrier; never a short piece along the fence."));
     }
-    action.settingName = sizing.in == SizedIn::Thickness ? "Thickness" : "Width";
+    action.settingName = sizing.in == SizedIn::Thickness ? say("Thickness") : say("Width");
     action.setting = &sizing.to;
     action.ticks = work.parts.size();
     return action;
@@ -181,24 +209,24 @@ std::vector<Action> actions(const Matter& matter, const Record& record, const Pa
                 continue;  // stands on the sheet of the glue-up
             }
             action.title = flatten->purpose == Purpose::AfterGlueUp
-                               ? "Flatten the panel"
-                               : "Bring the panel to its final "
-                                 "thickness";
+                               ? say("Flatten the panel")
+                               : say("Bring the panel to its final thickness");
             const Shop& shop = matter.project.shop;
             const FlatWork flat = flatWork(record, *flatten, number);
-            action.words.push_back(
-                "From " + matter.inText(flatten->from.value) +
-                ", both faces: " + flatteningTools(flat, shop) + ". " + whyNoPlaner(flat, shop) +
-                (flatten->purpose == Purpose::RowHeight ? " This sets the height of the rows."
-                                                        : ""));
-            action.settingName = "Thickness";
+            action.words.push_back(sentences(
+                {say("From {1}, both faces: {2}.", matter.inText(flatten->from.value),
+                     flatteningTools(flat, shop)),
+                 whyNoPlaner(flat, shop),
+                 flatten->purpose == Purpose::RowHeight ? say("This sets the height of the rows.")
+                                                        : ""}));
+            action.settingName = say("Thickness");
             action.setting = &flatten->to;
         } else if (const auto* square = std::get_if<SquareEnd>(&work)) {
-            action.title = "Square one end";
-            action.words.push_back(
-                "Cut 1. The waste stands outside the blade; after it the panel is " +
-                matter.inText(square->left) + " long. Every slice is measured from this end.");
-            action.settingName = "Waste";
+            action.title = say("Square one end");
+            action.words.push_back(say("Cut 1. The waste stands outside the blade; after it the "
+                                       "panel is {1} long. Every slice is measured from this end.",
+                                       matter.inText(square->left)));
+            action.settingName = sayIn("a length", "Waste");
             action.setting = &square->waste;
         } else if (const auto* cut = std::get_if<Crosscut>(&work)) {
             bool thinnedLater = false;
@@ -219,16 +247,19 @@ std::vector<Action> actions(const Matter& matter, const Record& record, const Pa
 
 void addSlicing(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
                 const PanelRecord& panel) {
-    const std::string name = panel.glue ? "panel " + panel.label : "strip " + panel.label;
     const bool lengthsOnly = std::all_of(panel.later.begin(), panel.later.end(), [&](int number) {
         const auto* cut = std::get_if<Crosscut>(&record.work(number));
         return cut == nullptr || cut->forPanels;
     });
-    Flow flow(drafts, matter, "slicing-" + panel.label,
-              lengthsOnly ? "Cut " + name + " to lengths" : "Slice " + name, Sizes::AsGlued,
+    const std::string title = panel.glue
+                                  ? (lengthsOnly ? say("Cut panel {1} to lengths", panel.label)
+                                                 : say("Slice panel {1}", panel.label))
+                                  : (lengthsOnly ? say("Cut strip {1} to lengths", panel.label)
+                                                 : say("Slice strip {1}", panel.label));
+    Flow flow(drafts, matter, "slicing-" + panel.label, title, Sizes::AsGlued,
               Flow::Safety::FirstPage);
-    flow.heading("Cuts in order, from the squared end",
-                 "cuts above, slices below; length to scale");
+    flow.heading(say("Cuts in order, from the squared end"),
+                 say("cuts above, slices below; length to scale"));
     drawPanelToSlice(flow, matter, record, panel);
     flow.y += 1;
     for (const Action& action : actions(matter, record, panel)) {

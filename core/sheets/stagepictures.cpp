@@ -2,6 +2,7 @@
 
 #include "core/replay/trace.h"
 #include "core/sheets/stickview.h"
+#include "core/words/say.h"
 
 #include <algorithm>
 #include <set>
@@ -40,7 +41,7 @@ std::vector<StagePicture> stagePictures(const Project& project, const Job& job, 
             continue;
         }
         const bool fromEnd = !field && job.board.build == Build::EndGrain;
-        pictures.push_back(pictureOf(matter, field ? "Field" : "Panel " + part.label,
+        pictures.push_back(pictureOf(matter, field ? say("Field") : say("Panel {1}", part.label),
                                      fromEnd ? solid->second.ready : solid->second.made,
                                      fromEnd ? Seen::FromTheNearEnd : Seen::FromAbove, longest));
     }

@@ -1,29 +1,63 @@
 #include "core/sheets/ways.h"
 
+#include "core/sheets/columns.h"
 #include "core/sheets/hourwords.h"
+#include "core/words/say.h"
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <iomanip>
+#include <optional>
 #include <sstream>
+#include <utility>
+#include <vector>
 
 namespace kerfwright {
 namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// To the right in a column; a character may be several bytes.
-std::string padded(const std::string& text, std::size_t width) {
-    std::size_t characters = 0;
-    for (const char c : text) {
-        characters += (static_cast<unsigned char>(c) & 0xC0U) == 0x80U ? 0 : 1;
-    }
-    return std::string(width > characters ? width - characters : 0, ' ') + text;
+std::string jointWords(const Joint& joint, const Notation& notation) {
+    const std::string at = format(joint.at, notation);
+    const std::string from = formatBare(joint.from, notation);
+    const std::string to = format(joint.to, notation);
+    return joint.vertical ? say("down at {1}, from {2} to {3}", at, from, to)
+                          : say("across at {1}, from {2} to {3}", at, from, to);
 }
 
-std::string jointWords(const Joint& joint, const Notation& notation) {
-    return std::string(joint.vertical ? "down at " : "across at ") + format(joint.at, notation) +
-           ", from " + formatBare(joint.from, notation) + " to " + format(joint.to, notation);
+/// Numbers stand at the right of their columns, the name of a way after the last.
+struct Table {
+    std::vector<std::string> heads;
+    std::vector<std::size_t> widths;
+
+    explicit Table(std::vector<std::string> all)
+        : heads(std::move(all)) {
+        for (const std::string& head : heads) {
+            widths.push_back(columnsOf(head) + 2);
+        }
+    }
+    void fit(const std::vector<std::string>& row) {
+        for (std::size_t i = 0; i < row.size(); ++i) {
+            widths[i] = std::max(widths[i], columnsOf(row[i]) + 2);
+        }
+    }
+    std::string line(const std::vector<std::string>& row, const std::string& last) const {
+        std::string words;
+        for (std::size_t i = 0; i < row.size(); ++i) {
+            words += rightAligned(row[i], widths[i]);
+        }
+        return words + "  " + last + "\n";
+    }
+};
+
+std::vector<std::string> rowOf(const Alternative& way, Unit unit) {
+    const Measures& m = way.measures;
+    const std::optional<int>& days = way.job.hours.days;
+    return {std::to_string(m.glueUps), std::to_string(m.clampLoads),
+            std::to_string(m.panels),  std::to_string(m.settings),
+            std::to_string(m.cuts),    formatVolume(m.timber, unit),
+            timeWords(m.minutes),      days ? std::to_string(*days) : "–"};
 }
 
 }  // namespace
@@ -35,38 +69,44 @@ bool isInUse(const Alternative& way, const Plan& plan) {
 
 std::string waysText(const Project& project, const Alternatives& ways) {
     std::ostringstream out;
-    out << "Ways to glue " << (project.titles.name.empty() ? "this board" : project.titles.name)
+    out << (project.titles.name.empty() ? say("Ways to glue this board")
+                                        : say("Ways to glue {1}", project.titles.name))
         << "\n\n";
-    out << "      glue-ups  loads  panels  settings   cuts         timber in  at the bench  days  "
-           "way\n";
+    Table table({sayIn("head of a column", "glue-ups"), sayIn("head of a column", "loads"),
+                 sayIn("head of a column", "panels"), sayIn("head of a column", "settings"),
+                 sayIn("head of a column", "cuts"), sayIn("head of a column", "timber in"),
+                 sayIn("head of a column", "at the bench"), sayIn("head of a column", "days")});
+    for (const Alternative& way : ways.all) {
+        table.fit(rowOf(way, project.notation.unit));
+    }
+    out << "    " << table.line(table.heads, sayIn("head of a column", "way"));
     int number = 0;
     for (const Alternative& way : ways.all) {
-        const Measures& m = way.measures;
-        out << std::setw(3) << ++number << ". " << std::setw(8) << m.glueUps << std::setw(8)
-            << m.clampLoads << std::setw(8) << m.panels << std::setw(9) << m.settings
-            << std::setw(8) << m.cuts << padded(formatVolume(m.timber, project.notation.unit), 18)
-            << "  " << way.name << '\n';
+        out << std::setw(3) << ++number << '.'
+            << table.line(rowOf(way, project.notation.unit), way.name);
         for (const std::string& limit : way.limits) {
-            out << "      asks more than the shop has: " << limit << '\n';
+            out << "      " << say("asks more than the shop has: {1}", limit) << '\n';
         }
         if (const std::size_t joints = way.job.plan.extraJoints.size(); joints > 0) {
-            out << "      " << joints << (joints == 1 ? " joint" : " joints") << " inside pieces\n";
+            out << "      "
+                << sayCount(joints, "{1} joint inside pieces", "{1} joints inside pieces") << '\n';
         }
     }
     if (!ways.sentence.empty()) {
         out << '\n' << ways.sentence << '\n';
     }
-    if (!ways.locked.freeing.empty()) {
-        out << "It comes free with "
-            << (ways.locked.freeing.size() == 1
-                    ? "one joint more"
-                    : std::to_string(ways.locked.freeing.size()) + " joints more")
-            << (ways.locked.fewest ? ", and not with fewer" : "") << ":\n";
+    if (const std::size_t more = ways.locked.freeing.size(); more > 0) {
+        out << (ways.locked.fewest
+                    ? sayCount(more, "It comes free with one joint more, and not with fewer:",
+                               "It comes free with {1} joints more, and not with fewer:")
+                    : sayCount(more, "It comes free with one joint more:",
+                               "It comes free with {1} joints more:"))
+            << '\n';
         for (const Joint& joint : ways.locked.freeing) {
             out << "  " << jointWords(joint, project.notation) << '\n';
         }
     }
-    out << "\nOdd and even\n";
+    out << '\n' << say("Odd and even") << '\n';
     for (const OddEven& look : ways.looks) {
         out << "  " << look.sentence << '\n';
     }

@@ -46,8 +46,7 @@ void HoursBox::refresh() {
     const std::size_t shown = std::min(mostSessions, hours.sessions.size());
     for (std::size_t i = 0; i < shown; ++i) {
         const BenchSession& session = hours.sessions[i];
-        QString day = toQt(dayWords(session));
-        day[0] = day[0].toUpper();
+        const QString day = toQt(dayTitle(session));
         QString what = toQt(taskWords(hours, session));
         const QString wait = toQt(waitWords(hours, session));
         if (!wait.isEmpty()) {

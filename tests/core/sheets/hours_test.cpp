@@ -70,9 +70,8 @@ TEST(HourWords, NameStepsAndWhatIsWaitedFor) {
         hours.tasks.push_back(task);
     }
     BenchTask coat;
-    coat.title = "Coat 1";
     coat.wait = BenchWait::Finish;
-    hours.tasks.push_back(coat);
+    hours.tasks.insert(hours.tasks.end(), 2, coat);
     BenchSession session;
     session.tasks = {0, 1, 2, 3, 5, 7, 8};
     session.waitsFor = {1, 4};
