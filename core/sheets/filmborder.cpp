@@ -35,7 +35,7 @@ void SceneSetter::railParts() {
                  mm(thickness),
                  line->wood,
                  X});
-            labelled(labelWords(rail.label) + ", " + text(rail.longPoint.value), length,
+            labelled(shownLabel(rail.label) + ", " + text(rail.longPoint.value), length,
                      y + wide / 2 - lift);
             if (!measured) {
                 measured = true;
@@ -56,7 +56,7 @@ void SceneSetter::railParts() {
                         Lay{.turned = true}),
                     label, 0, y);
                 const double lift = filmTilt * mm(line.thickness.value);
-                labelled(labelWords(label) + ", " + bare(line.thickness.value) + " × " +
+                labelled(shownLabel(label) + ", " + bare(line.thickness.value) + " × " +
                              bare(line.width.value) + " × " + text(line.length.value),
                          mm(line.length.value), y + mm(line.width.value) / 2 - lift);
                 bottom = y + mm(line.width.value);

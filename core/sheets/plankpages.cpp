@@ -31,11 +31,13 @@ void cutHead(Flow& flow) {
     flow.y += 7;
 }
 
-void addRow(Flow& flow, const Matter& matter, const CutRow& row, const std::string& heading) {
+/// `below`: room that must follow on the same page.
+void addRow(Flow& flow, const Matter& matter, const CutRow& row, const std::string& heading,
+            double below) {
     const auto lines = wrapped(row.what, type::small, false, tickX - whatX - 3);
     const double pitch = type::small * type::leading;
     const double height = std::max(rowHeight, 2 + static_cast<double>(lines.size()) * pitch);
-    if (flow.need(height)) {
+    if (flow.need(height + below)) {
         flow.heading(say("{1}, continued", heading));
         cutHead(flow);
     }
@@ -58,13 +60,14 @@ void addRow(Flow& flow, const Matter& matter, const CutRow& row, const std::stri
     flow.rule(flow.left(), flow.right(), flow.y, Ink::Rule, 0.15);
 }
 
-std::vector<std::string> offcutSizes(const PlankCuts& cuts, const Notation& notation) {
-    std::vector<std::string> sizes;
+/// Empty where nothing of the plank is kept.
+std::string keptWords(const PlankCuts& cuts, const Notation& notation) {
+    std::string sizes;
     for (const Offcut& offcut : cuts.offcuts) {
-        sizes.push_back(formatBare(offcut.width, notation) + " × " +
-                        format(offcut.length, notation));
+        sizes += (sizes.empty() ? "" : ", ") + unbroken(formatBare(offcut.width, notation) + " × " +
+                                                        format(offcut.length, notation));
     }
-    return sizes;
+    return sizes.empty() ? sizes : say("Back on the rack, width × length: {1}.", sizes);
 }
 
 }  // namespace
@@ -120,20 +123,15 @@ void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const Timber
         }
         flow.y = addPlank(flow.drawing(), {flow.left(), flow.y}, subject, look).bottom + 3;
         cutHead(flow);
+        const std::string kept = keptWords(cuts, matter.notation());
+        const double keptHeight =
+            kept.empty() ? 0 : 1 + Flow::paragraphHeight(kept, smallText, flow.width() - cutX);
         for (const CutRow& row : rows) {
-            addRow(flow, matter, row, heading);
+            addRow(flow, matter, row, heading, &row == &rows.back() ? keptHeight : 0);
         }
-        const auto kept = offcutSizes(cuts, matter.notation());
         if (!kept.empty()) {
-            std::string sizes;
-            for (std::size_t k = 0; k < kept.size(); ++k) {
-                sizes += (k == 0 ? "" : ", ") + kept[k];
-            }
-            flow.y += 1;
-            flow.running(flow.left() + cutX, flow.width() - cutX,
-                         sayCount(kept.size(), "Back on the rack: an offcut of {2}.",
-                                  "Back on the rack: offcuts of {2}.", sizes),
-                         smallText, [] {});
+            flow.y += 1 + flow.paragraph(flow.left() + cutX, flow.y + 1, flow.width() - cutX, kept,
+                                         smallText);
         }
         flow.y += 6;
     }

@@ -169,7 +169,7 @@ private:
             drawing_.marks.emplace_back(Rectangle{
                 box, 0, {.line = Ink::Wood, .lineWidth = 0.3, .dashed = true, .wood = edge.wood}});
             label(besideDefects(box),
-                  {say("keep {1}", size(offcut.length, offcut.width)), sayIn("offcut", "keep")},
+                  {say("keep {1}", size(offcut.width, offcut.length)), sayIn("offcut", "keep")},
                   0.8, false);
         }
         int number = 0;
@@ -189,8 +189,8 @@ private:
         }
     }
 
-    std::string size(Length length, Length width) const {
-        return formatBare(length, matter_.notation) + " × " + formatBare(width, matter_.notation);
+    std::string size(Length width, Length length) const {
+        return formatBare(width, matter_.notation) + " × " + formatBare(length, matter_.notation);
     }
 
     /// "4 rails" of those that are sawn in one length.
@@ -395,7 +395,7 @@ private:
             room.width -= pin({room.right(), room.y + room.height / 2});
         }
         label(room,
-              {name + "  " + size(wanted.length, acrossPlank(wanted, laid.onEdge)), name,
+              {name + "  " + size(acrossPlank(wanted, laid.onEdge), wanted.length), name,
                shortName(name)},
               indent, true);
         if (strip.place == look_.chosen) {

@@ -116,11 +116,11 @@ std::string sizeWords(const WantedStrips& strips, const Notation& notation) {
 }
 
 std::string woodName(const std::string& key, const std::vector<Wood>& woods) {
-    const Wood* wood = findWood(woods, key);
-    if (wood == nullptr) {
-        wood = findWood(woodCatalogue(), key);
+    if (const Wood* own = findWood(woods, key)) {
+        return own->name;
     }
-    return wood != nullptr ? wood->name : key;
+    const Wood* catalogued = findWood(woodCatalogue(), key);
+    return catalogued != nullptr ? spokenName(*catalogued) : key;
 }
 
 std::string layoutWords(const TimberPlan& plan) {

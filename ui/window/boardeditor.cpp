@@ -172,7 +172,7 @@ std::vector<int> BoardEditor::filledFrom(QPoint cell) const {
 }
 
 QString BoardEditor::woodName() const {
-    return toQt(document_.project().woods[static_cast<std::size_t>(wood_)].name).toLower();
+    return inSentence(toQt(document_.project().woods[static_cast<std::size_t>(wood_)].name));
 }
 
 void BoardEditor::paintPieces(const QString& what, int entry, const std::vector<int>& pieces) {

@@ -68,7 +68,7 @@ void BoardFoot::setLow(bool low) {
 QString BoardFoot::hint() const {
     const Project& project = document_.project();
     const QString wood =
-        toQt(project.woods[static_cast<std::size_t>(editor_.wood())].name).toLower();
+        inSentence(toQt(project.woods[static_cast<std::size_t>(editor_.wood())].name));
     if (const Carried* carried = editor_.region().carried()) {
         return carried->from
                    ? tr("Pointer or arrows move it · click or Enter lays it down and leaves %1 · "

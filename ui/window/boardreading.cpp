@@ -67,7 +67,7 @@ QString piecesWords(const Project& project, const std::vector<int>& pieces) {
     QStringList parts;
     for (std::size_t wood = 0; wood < counts.size(); ++wood) {
         if (counts[wood] > 0) {
-            parts << tr("%1 %2").arg(counts[wood]).arg(toQt(project.woods[wood].name).toLower());
+            parts << tr("%1 %2").arg(counts[wood]).arg(inSentence(toQt(project.woods[wood].name)));
         }
     }
     return counted(static_cast<qsizetype>(pieces.size()), tr("%1 piece"), tr("%1 pieces")) +

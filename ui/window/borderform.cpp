@@ -96,7 +96,7 @@ LengthField* BorderForm::addLength(FormSection* rows, const QString& label, cons
         name,
         [this, name, entry, member](Length length) {
             return words(
-                document_.edit(tr("change %1").arg(name.toLower()), entry,
+                document_.edit(tr("change %1").arg(inSentence(name)), entry,
                                [&](Project& project) { project.board.border.*member = length; }));
         },
         rows->body());
@@ -113,7 +113,7 @@ QComboBox* BorderForm::addWood(FormSection* rows, const QString& name, const cha
     list->setObjectName(QString::fromLatin1(object));
     rows->addRow(tr("Wood"), list);
     connect(list, &QComboBox::activated, this, [this, name, member](int index) {
-        change(tr("change %1").arg(name.toLower()),
+        change(tr("change %1").arg(inSentence(name)),
                [&](Border& border) { border.*member = index; });
     });
     return list;
@@ -185,8 +185,8 @@ BorderForm::Extra BorderForm::addExtra(const ExtraNames& names, const char* obje
                 const Project& project = document_.project();
                 const Length thin = usualIn(project, Length::inch(1, 8), Length::mm(3));
                 const int contrast = unusedWood(project, project.board.border.*wood);
-                change(on ? tr("add %1").arg(label.toLower())
-                          : tr("remove %1").arg(label.toLower()),
+                change(on ? tr("add %1").arg(inSentence(label))
+                          : tr("remove %1").arg(inSentence(label)),
                        [&](Border& border) {
                            border.*length = on ? thin : Length();
                            if (on && border.*wood == border.wood) {
@@ -231,7 +231,7 @@ void BorderForm::choose(DesignChoice design) {
     }
     border.cautionRead = false;  // it was about the design of before
     const QString what =
-        design ? tr("border %1").arg(designName(design).toLower()) : tr("remove border");
+        design ? tr("border %1").arg(inSentence(designName(design))) : tr("remove border");
     const auto fault =
         document_.edit(what, entry::none, [&](Project& changed) { changed.board.border = border; });
     refresh();

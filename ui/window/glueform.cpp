@@ -34,7 +34,7 @@ void GlueForm::fill() {
             name, toQt(info.unit), info.least, info.greatest,
             [this, &info, name, degrees, which](double value) {
                 const auto fault = document_.edit(
-                    tr("change %1").arg(name.toLower()), entry::glue + which,
+                    tr("change %1").arg(inSentence(name)), entry::glue + which,
                     [&](Project& project) {
                         project.glue.*info.value =
                             degrees ? celsiusFrom(value, project.notation.unit) : value;

@@ -107,7 +107,7 @@ void MovementBox::refresh() {
     if (!job.movement.unknownWoods.empty()) {
         QStringList names;
         for (const int wood : job.movement.unknownWoods) {
-            names << toQt(project.woods[static_cast<std::size_t>(wood)].name).toLower();
+            names << inSentence(toQt(project.woods[static_cast<std::size_t>(wood)].name));
         }
         words += QStringLiteral("<p>%1</p>")
                      .arg(tr("Without what %1 does: how it moves is not known.")

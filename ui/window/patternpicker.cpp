@@ -312,7 +312,7 @@ void PatternPicker::lay(const PatternInfo& info) {
     std::optional<Fault> fault;
     if (laid) {
         laid_ = *recipe;
-        fault = document_.edit(tr("pattern %1").arg(toQt(say(info.name)).toLower()), entry::none,
+        fault = document_.edit(tr("pattern %1").arg(inSentence(toQt(say(info.name)))), entry::none,
                                [&](Project& changed) {
                                    changed.board.field = *laid;
                                    changed.recipe = *recipe;
@@ -323,7 +323,7 @@ void PatternPicker::lay(const PatternInfo& info) {
     if (fault) {
         words_->say(
             this,
-            tr("▲ No room for %1. %2").arg(toQt(say(info.name)).toLower(), toQt(fault->text())));
+            tr("▲ No room for %1. %2").arg(inSentence(toQt(say(info.name))), toQt(fault->text())));
     }
 }
 

@@ -31,7 +31,7 @@ double tenths(double moisture) {
 }
 
 QString lowered(const QString& sentence) {
-    return sentence.left(1).toLower() + sentence.mid(1);
+    return inSentence(sentence.left(1)) + sentence.mid(1);
 }
 
 QString words(const std::optional<Fault>& fault) {
@@ -177,7 +177,7 @@ bool PlaceForm::byAir() const {
 
 QString PlaceForm::setMoisture(int which, double moisture) {
     const ClimateSetting& info = climateSettings()[static_cast<std::size_t>(which)];
-    return words(document_.edit(tr("change %1").arg(toQt(say(info.name)).toLower()),
+    return words(document_.edit(tr("change %1").arg(inSentence(toQt(say(info.name)))),
                                 entry::climate + which,
                                 [&](Project& project) { project.climate.*info.value = moisture; }));
 }

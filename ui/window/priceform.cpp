@@ -45,7 +45,7 @@ void PriceForm::addSetting(const PriceSetting& info, int which) {
                 amount = *read;
             }
             const auto fault =
-                document_.edit(tr("change price: %1").arg(name.toLower()), entry::price + which,
+                document_.edit(tr("change price: %1").arg(inSentence(name)), entry::price + which,
                                [&](Project& project) { info.set(project.pricing, amount); });
             return fault ? toQt(fault->text()) : QString();
         },
@@ -83,7 +83,7 @@ TextField* PriceForm::addText(const QString& label, const char* name, int which,
         label,
         [this, label, which, text](const QString& words) {
             const auto fault =
-                document_.edit(tr("change %1").arg(label.toLower()), entry::price + which,
+                document_.edit(tr("change %1").arg(inSentence(label)), entry::price + which,
                                [&](Project& project) { project.pricing.*text = fromQt(words); });
             return fault ? toQt(fault->text()) : QString();
         },

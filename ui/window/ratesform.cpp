@@ -31,7 +31,7 @@ void RatesForm::fill() {
             name, unit, info.least, info.greatest,
             [this, &info, name, which](double value) {
                 const auto fault =
-                    document_.edit(tr("change %1").arg(name.toLower()), entry::rate + which,
+                    document_.edit(tr("change %1").arg(inSentence(name)), entry::rate + which,
                                    [&](Project& project) { project.rates.*info.value = value; });
                 return fault ? toQt(fault->text()) : QString();
             },

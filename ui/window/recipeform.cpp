@@ -57,7 +57,7 @@ void RoleButton::show(const std::vector<Wood>& woods, int wood) {
     wood_ = wood;
     const Wood& shown = woods[static_cast<std::size_t>(wood)];
     setIcon(woodChip(shown.colour, *this));
-    const QString words = tr("%1: %2").arg(role_, toQt(shown.name).toLower());
+    const QString words = tr("%1: %2").arg(role_, inSentence(toQt(shown.name)));
     setAccessibleName(words);
     setToolTip(words);
 }
@@ -132,7 +132,7 @@ void RecipeForm::addCounts(Fields& fields, const PatternInfo& info) {
         auto* field = new CountField(
             name, count.least, count.greatest,
             [this, name, i](int value) {
-                return change(tr("change %1").arg(name.toLower()),
+                return change(tr("change %1").arg(inSentence(name)),
                               entry::recipe + static_cast<int>(i),
                               [i, value](Recipe& recipe) { recipe.counts[i] = value; });
             },
@@ -158,7 +158,7 @@ LengthField* RecipeForm::lengthField(Fields& fields, const PatternInfo& info, co
     auto* field = new LengthField(
         name,
         [this, name, entry, how](Length length) {
-            return change(tr("change %1").arg(name.toLower()), entry::recipe + entry,
+            return change(tr("change %1").arg(inSentence(name)), entry::recipe + entry,
                           [&](Recipe& recipe) { how(recipe, length); });
         },
         fields.rows->body());
@@ -208,7 +208,7 @@ void RecipeForm::addRoles(Fields& fields, const PatternInfo& info) {
         button->setObjectName(toQt(info.key) + QStringLiteral("-wood%1").arg(i + 1));
         row->addWidget(button);
         connect(button, &RoleButton::chosen, this, [this, button, i](int wood) {
-            change(tr("change wood (%1)").arg(button->role().toLower()), entry::none,
+            change(tr("change wood (%1)").arg(inSentence(button->role())), entry::none,
                    [&](Recipe& recipe) {
                        // Woods repeat where there are fewer than roles.
                        const std::size_t given = recipe.woods.size();
@@ -273,7 +273,7 @@ void RecipeForm::refresh() {
                             ? tr("Painted or changed by hand. Pick a pattern to lay it anew.")
                             : tr("Changed by hand, so it is no longer laid out as %1. Undo brings "
                                  "that back; picking a pattern lays the field anew.")
-                                  .arg(lastName_.toLower()));
+                                  .arg(inSentence(lastName_)));
         about_->show();
         return;
     }

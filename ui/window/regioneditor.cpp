@@ -87,7 +87,7 @@ std::optional<Field> RegionEditor::copyHere() {
         if (piece.wood < 0) {
             Q_EMIT refused(tr("The copy has %1 in it, which this board has not: add it to the "
                               "woods first.")
-                               .arg(toQt(copy_->names[wood]).toLower()));
+                               .arg(inSentence(toQt(copy_->names[wood]))));
             return std::nullopt;
         }
     }

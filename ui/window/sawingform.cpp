@@ -34,7 +34,7 @@ void SawingForm::fill() {
         field->line()->setObjectName(field->objectName() + QStringLiteral("-entry"));
     };
     const auto what = [](const char* setting) {
-        return tr("change %1").arg(toQt(say(setting)).toLower());
+        return tr("change %1").arg(inSentence(toQt(say(setting))));
     };
     for (const SawingLength& setting : sawingLengths()) {
         auto* field = new LengthField(

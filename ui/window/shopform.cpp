@@ -49,7 +49,7 @@ void ShopForm::fill(FormSection* section, bool machines) {
             name,
             [this, &info, name](Length length) {
                 const auto fault =
-                    document_.edit(tr("change %1").arg(name.toLower()),
+                    document_.edit(tr("change %1").arg(inSentence(name)),
                                    entry::setting + static_cast<int>(info.setting),
                                    [&](Project& project) { project.shop.*info.value = length; });
                 return fault ? toQt(fault->text()) : QString();

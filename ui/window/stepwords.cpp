@@ -218,7 +218,7 @@ private:
                 i = glue.parts.size() - partsAtTheEnd;
             }
             const Laid& laid = glue.parts[i];
-            QString part = toQt(laid.part);
+            QString part = toQt(shownLabel(laid.part));
             const QString letter = glue.final ? QString() : letterOf(laid.part);
             if (!letter.isEmpty()) {
                 part += QLatin1Char(' ') + letter;

@@ -132,7 +132,7 @@ void WishForm::buildTitles() {
             label,
             [this, label, key, member](const QString& text) {
                 return words(document_.edit(
-                    tr("change %1").arg(label.toLower()), key,
+                    tr("change %1").arg(inSentence(label)), key,
                     [&](Project& project) { project.titles.*member = fromQt(text); }));
             },
             titles->body());

@@ -115,11 +115,11 @@ void WoodForm::addEntry(FormSection* section, const QString& label, EntryField* 
 
 LengthField* WoodForm::addLength(FormSection* section, const QString& label, const char* name,
                                  Length Section::*member) {
-    const QString full = tr("Timber %1").arg(label.toLower());
+    const QString full = tr("Timber %1").arg(inSentence(label));
     auto* field = new LengthField(
         full,
         [this, full, member, which = nextEntry()](Length length) {
-            return change(tr("change %1").arg(full.toLower()), which,
+            return change(tr("change %1").arg(inSentence(full)), which,
                           [&](Wood& wood) { wood.timber.*member = length; });
         },
         section->body());
@@ -137,7 +137,7 @@ TextField* WoodForm::addText(FormSection* section, const QString& label, const c
     auto* field = new TextField(
         label,
         [this, label, member, which = nextEntry()](const QString& text) {
-            return change(tr("change %1").arg(label.toLower()), which,
+            return change(tr("change %1").arg(inSentence(label)), which,
                           [&](Wood& wood) { wood.*member = fromQt(text.trimmed()); });
         },
         section->body());
@@ -153,7 +153,7 @@ void WoodForm::addNumber(FormSection* section, const QString& label, const QStri
     auto* field = new NumberField(
         label, unit, 0, greatest,
         [this, label, member, which = nextEntry()](double value) {
-            return change(tr("change %1").arg(label.toLower()), which,
+            return change(tr("change %1").arg(inSentence(label)), which,
                           [&](Wood& wood) { member(wood) = value; });
         },
         section->body());
@@ -172,7 +172,7 @@ void WoodForm::addChoice(FormSection* section, const QString& label, const char*
     section->addRow(label, list);
     connect(list, &QComboBox::activated, this,
             [this, label, member, which = nextEntry()](int index) {
-                change(tr("change %1").arg(label.toLower()), which,
+                change(tr("change %1").arg(inSentence(label)), which,
                        [&](Wood& wood) { wood.*member = static_cast<Value>(index); });
                 document_.endSession();
             });
@@ -371,7 +371,7 @@ void WoodForm::refresh() {
     const QString name = toQt(wood.name);
     head_->setText(name);
     chip_->setPixmap(woodChip(wood.colour, *this).pixmap(QSize(18, 18), devicePixelRatioF()));
-    setAccessibleName(tr("All about %1").arg(name.toLower()));
+    setAccessibleName(tr("All about %1").arg(inSentence(name)));
     for (const auto& show : shown_) {
         show(project, wood);
     }

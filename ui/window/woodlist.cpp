@@ -82,14 +82,14 @@ void WoodRow::show(const Wood& wood, const QString& use, bool paints, bool remov
     paints_ = paints;
     setAccessibleName(tr("%1, %2").arg(name, use));
     setAccessibleDescription(paints ? tr("paints") : QString());
-    setToolTip(tr("Paint with %1").arg(name.toLower()));
+    setToolTip(tr("Paint with %1").arg(inSentence(name)));
     timber_->setAccessibleName(tr("All about %1").arg(name));
-    timber_->setToolTip(tr("Timber, price and properties of %1").arg(name.toLower()));
+    timber_->setToolTip(tr("Timber, price and properties of %1").arg(inSentence(name)));
     replace_->setAccessibleName(tr("Replace %1").arg(name));
-    replace_->setToolTip(tr("Replace %1 by another wood").arg(name.toLower()));
+    replace_->setToolTip(tr("Replace %1 by another wood").arg(inSentence(name)));
     remove_->setAccessibleName(tr("Remove %1").arg(name));
     remove_->setEnabled(removable);
-    remove_->setToolTip(removable ? tr("Remove %1").arg(name.toLower())
+    remove_->setToolTip(removable ? tr("Remove %1").arg(inSentence(name))
                                   : tr("In use: replace it, or paint over it first"));
     update();
 }
@@ -200,7 +200,7 @@ void WoodList::openChooser(QWidget* button, int replacing) {
         }
     });
     connect(chooser, &WoodChooser::chosen, this, [this, replacing](const Wood& wood) {
-        const QString name = toQt(wood.name).toLower();
+        const QString name = inSentence(toQt(wood.name));
         document_.edit(
             replacing < 0 ? tr("add %1").arg(name) : tr("change to %1").arg(name), entry::none,
             [&](Project& project) { project = withWood(std::move(project), wood, replacing); });
@@ -243,7 +243,7 @@ void WoodList::showTimber() {
 
 void WoodList::remove(int wood) {
     const QString name =
-        toQt(document_.project().woods[static_cast<std::size_t>(wood)].name).toLower();
+        inSentence(toQt(document_.project().woods[static_cast<std::size_t>(wood)].name));
     document_.edit(tr("remove %1").arg(name), entry::none, [wood](Project& project) {
         project.woods.erase(project.woods.begin() + wood);
         const auto moveUp = [wood](int& index) {
