@@ -2,8 +2,8 @@
 
 #include "core/project/file.h"
 #include "core/sheets/batchsheets.h"
-#include "core/sheets/layoutwords.h"
 #include "core/timber/rackcsv.h"
+#include "core/timber/timberwords.h"
 #include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/paint/export.h"

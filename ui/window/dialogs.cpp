@@ -47,8 +47,8 @@ QString remembered(const QString& path) {
 }  // namespace
 
 QString WindowDialogs::fileToOpen(QWidget* parent) {
-    return remembered(QFileDialog::getOpenFileName(parent, tr("Open a project"), lastFolder(),
-                                                   projectFilter()));
+    return remembered(
+        QFileDialog::getOpenFileName(parent, tr("Open a project"), lastFolder(), projectFilter()));
 }
 
 QStringList WindowDialogs::filesToOpen(QWidget* parent) {

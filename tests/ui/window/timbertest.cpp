@@ -1,6 +1,7 @@
 // The tab "Timber" by mouse and keys: planks added, marked and taken from files, strips pinned,
 // searches stopped, offcuts put back, the largest board used.
 #include "core/timber/rackcsv.h"
+#include "tests/source.h"
 #include "tests/ui/window/windowfixture.h"
 #include "ui/window/benchtabs.h"
 #include "ui/window/boardspage.h"
@@ -487,6 +488,68 @@ TEST_F(TimberTest, PlankCutsComeOnPaper) {
     }
     EXPECT_TRUE(cuts);
     EXPECT_TRUE(list);
+}
+
+/// All of what a maker does with timber, in one go: a rack from a table, knots, strips on planks,
+/// paper; then a plank is gone, and the rest is bought or the board made smaller.
+TEST_F(TimberTest, FromATableToPaperAndWithOnePlankLess) {
+    window = makeWindow(
+        QString::fromStdString((sourceFolder() / "samples" / "hut-draughts.kerfwright").string()));
+    ASSERT_TRUE(planned());
+    openTab();
+    fillRack(1, 1800);
+    ASSERT_EQ(rack().planks.size(), project().woods.size());
+
+    rackList().setFocus();
+    QTest::keyClick(&rackList(), Qt::Key_Home);
+    QTest::keyClick(&rackList(), Qt::Key_Return);
+    ASSERT_NE(editor(), nullptr);
+    ASSERT_TRUE(QTest::qWaitForWindowExposed(editor()));
+    PlankCanvas* canvas = editor()->canvas();
+    for (const int x : {300, 900}) {
+        const QPoint from = canvas->seenAt(Length::mm(x), Length::mm(60)).toPoint();
+        const QPoint to = canvas->seenAt(Length::mm(x + 40), Length::mm(30)).toPoint();
+        QTest::mousePress(canvas, Qt::LeftButton, Qt::NoModifier, from);
+        QTest::mouseMove(canvas, to);
+        QTest::mouseRelease(canvas, Qt::LeftButton, Qt::NoModifier, to);
+    }
+    ASSERT_EQ(editor()->plank().defects.size(), 2u);
+    click("plankKeep");
+    ASSERT_EQ(rack().planks[0].defects.size(), 2u);
+
+    ASSERT_TRUE(sawn());
+    ASSERT_TRUE(plan().layout.isComplete()) << words().toStdString();
+    EXPECT_TRUE(words().contains(QStringLiteral("Proven best"))) << words().toStdString();
+    showPage(TimberPanel::Cuts);
+    click("printPlanks");
+    answers.write = inFolder("planks.pdf");
+    click("savePdf");
+    EXPECT_TRUE(QFile::exists(inFolder("planks.pdf")));
+
+    openTab();
+    showPage(TimberPanel::RackOf);
+    rackList().setFocus();
+    QTest::keyClick(&rackList(), Qt::Key_Home);
+    QTest::keyClick(&rackList(), Qt::Key_Delete);
+    ASSERT_EQ(rack().planks.size(), project().woods.size() - 1);
+    ASSERT_TRUE(sawn());
+    EXPECT_FALSE(plan().layout.isComplete());
+    EXPECT_FALSE(plan().shopping.lines.empty());
+    showPage(TimberPanel::Buy);
+    EXPECT_GT(panel().buy()->list()->count(), 0);
+    window->document().history().undo();
+    ASSERT_TRUE(sawn());
+    // The board shrinks with what there is.
+    window->document().edit(QStringLiteral("short plank"), entry::none, [](Project& changed) {
+        changed.timber.rack.planks.front().length = Length::mm(500);
+        changed.timber.rack.planks.front().defects.clear();
+    });
+    ASSERT_TRUE(sawn());
+    panel().showPage(TimberPanel::Boards);
+    click("findLargest");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return !panel().boards()->finder().isWorking(); }, 60'000));
+    ASSERT_TRUE(panel().boards()->finder().largest().has_value())
+        << panel().boards()->finder().fault().toStdString();
 }
 
 }  // namespace
