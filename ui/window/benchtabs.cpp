@@ -4,6 +4,7 @@
 #include "ui/document/text.h"
 #include "ui/window/cardlist.h"
 #include "ui/window/cutlist.h"
+#include "ui/window/helptopics.h"
 #include "ui/window/movementbox.h"
 #include "ui/window/pricepanel.h"
 #include "ui/window/sheetspanel.h"
@@ -90,7 +91,6 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotl
     setAccessibleName(tr("The bench"));
     cautions_->setObjectName(QStringLiteral("cautions"));
     cautions_->setAccessibleName(tr("Cautions"));
-    cautions_->setEmptyText(tr("Nothing to warn of."));
     addTab(steps_, tr("Steps"));
     movement_->setContentsMargins(20, 8, 12, 4);
     cautionsPage_->layout()->addWidget(movement_);
@@ -105,6 +105,16 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotl
     setTabToolTip(Sheets, tr("Cut sheets, to print and pin above the bench"));
     addTab(pricePage_, tr("Price"));
     setTabToolTip(Price, tr("What the board costs to make and what to ask for it"));
+    for (const auto& [page, topic] :
+         std::initializer_list<std::pair<QWidget*, const char*>>{{steps_, "steps"},
+                                                                 {cautionsPage_, "cautions"},
+                                                                 {cutListPage_, "cut-list"},
+                                                                 {timberPage_, "rack"},
+                                                                 {waysPage_, "ways"},
+                                                                 {sheetsPage_, "sheets"},
+                                                                 {pricePage_, "price"}}) {
+        setHelpTopic(page, topic);
+    }
     tabBar()->setUsesScrollButtons(true);  // a narrow bench has no room for all
     tabBar()->setExpanding(false);
     tabBar()->setElideMode(Qt::ElideNone);
@@ -124,7 +134,7 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotl
 
 void BenchTabs::refreshCautions() {
     cautions_->setStale(planner_.state() == Planner::State::Impossible);
-    if (shown_ == planner_.last()) {
+    if (shown_ == planner_.last() && !cautions_->emptyText().isEmpty()) {
         return;
     }
     shown_ = planner_.last();
@@ -160,6 +170,10 @@ void BenchTabs::refreshCautions() {
             cards.push_back(std::move(card));
         }
     }
+    cautions_->setEmptyText(
+        shown_ ? tr("Nothing to warn of. While you draw, whatever can hurt, spoil or surprise is "
+                    "said here.")
+               : tr("The cautions appear here once the board can be planned."));
     const int count = static_cast<int>(cards.size());
     cautions_->setCards(std::move(cards));
     badge_->setCount(count, grave);

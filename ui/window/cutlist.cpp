@@ -267,7 +267,7 @@ void CutList::openWorking(int row) {
 
 void CutList::refresh() {
     const PlannedPtr planned = planner_.last();
-    if (planned == shown_) {
+    if (planned == shown_ && !head_->text().isEmpty()) {
         return;
     }
     shown_ = planned;

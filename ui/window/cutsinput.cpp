@@ -21,6 +21,29 @@ constexpr int edgeReach = 36;  // pixels from the edge at which dragging scrolls
 
 }  // namespace
 
+std::pair<int, int> CutsView::stripAt(QPointF at) const {
+    for (int i = 0; i < plankCount(); ++i) {
+        const auto& strips = planks_[static_cast<std::size_t>(i)].view.places.strips;
+        for (int s = 0; s < static_cast<int>(strips.size()); ++s) {
+            if (stripRect(i, s).contains(at)) {
+                return {i, s};
+            }
+        }
+    }
+    return {-1, -1};
+}
+
+int CutsView::plankAt(QPointF at) const {
+    const double y = at.y() + verticalScrollBar()->value();
+    for (int i = 0; i < plankCount(); ++i) {
+        const Shown& shown = planks_[static_cast<std::size_t>(i)];
+        if (y >= shown.top - 4 && y <= shown.bottom + 4) {
+            return i;
+        }
+    }
+    return -1;
+}
+
 void CutsView::mousePressEvent(QMouseEvent* event) {
     if (event->button() != Qt::LeftButton) {
         return;

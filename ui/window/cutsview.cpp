@@ -418,29 +418,6 @@ void CutsView::changeEvent(QEvent* event) {
     }
 }
 
-std::pair<int, int> CutsView::stripAt(QPointF at) const {
-    for (int i = 0; i < plankCount(); ++i) {
-        const auto& strips = planks_[static_cast<std::size_t>(i)].view.places.strips;
-        for (int s = 0; s < static_cast<int>(strips.size()); ++s) {
-            if (stripRect(i, s).contains(at)) {
-                return {i, s};
-            }
-        }
-    }
-    return {-1, -1};
-}
-
-int CutsView::plankAt(QPointF at) const {
-    const double y = at.y() + verticalScrollBar()->value();
-    for (int i = 0; i < plankCount(); ++i) {
-        const Shown& shown = planks_[static_cast<std::size_t>(i)];
-        if (y >= shown.top - 4 && y <= shown.bottom + 4) {
-            return i;
-        }
-    }
-    return -1;
-}
-
 void CutsView::choose(int plank, int strip) {
     picked_ = true;
     chosenName_.clear();

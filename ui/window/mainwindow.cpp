@@ -15,6 +15,7 @@
 #include "ui/window/stepspanel.h"
 #include "ui/window/theme.h"
 #include "ui/window/totalsbar.h"
+#include "ui/window/tour.h"
 #include "ui/window/windowactions.h"
 #include "ui/window/wishform.h"
 #include "ui/window/woodlist.h"
@@ -191,15 +192,26 @@ void MainWindow::showBatch() {
 
 void MainWindow::showGallery() {
     if (gallery_ == nullptr) {
-        gallery_ = new Gallery(this);
+        gallery_ = new Gallery(document_.project().notation.unit, this);
         pages_->addWidget(gallery_);
         connect(gallery_, &Gallery::sampleChosen, files_, &FileWork::openSample);
+        connect(gallery_, &Gallery::patternChosen, files_, &FileWork::startPattern);
         connect(gallery_, &Gallery::newChosen, files_, &FileWork::startNew);
         connect(gallery_, &Gallery::openChosen, files_, &FileWork::open);
         connect(gallery_, &Gallery::closed, this, &MainWindow::hideGallery);
     }
     pages_->setCurrentWidget(gallery_);
     gallery_->widget()->setFocus();
+}
+
+void MainWindow::offerTour() {
+    if (!isGalleryShown()) {
+        beginTour(*this, false);
+        return;
+    }
+    connect(
+        pages_, &QStackedWidget::currentChanged, this, [this] { beginTour(*this, false); },
+        static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
 }
 
 void MainWindow::hideGallery() {

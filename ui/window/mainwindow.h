@@ -58,6 +58,8 @@ public:
     void showGallery();
     void hideGallery();
     bool isGalleryShown() const;
+    /// The tour, without taking the keys, once the gallery is out of the way.
+    void offerTour();
     /// A few words that go away by themselves.
     void tell(const QString& words);
 

@@ -38,7 +38,8 @@ StepsPanel::StepsPanel(Planner& planner, Spotlight& spotlight, QWidget* parent)
     , list_(new CardList(this)) {
     list_->setObjectName(QStringLiteral("steps"));
     list_->setAccessibleName(tr("Steps"));
-    list_->setEmptyText(tr("The steps appear here once the board can be planned."));
+    list_->setEmptyText(tr("The steps appear here once the board can be planned. Draw a board, or "
+                           "see above what is in the way."));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 4, 0, 0);
     column->setSpacing(0);
