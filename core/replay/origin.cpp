@@ -190,6 +190,17 @@ std::vector<std::string> originAt(const StepList& list, const Trace& trace, Leng
     return Walk(list, trace).from(x, y);
 }
 
+std::vector<std::vector<std::string>> originsAt(const StepList& list, const Trace& trace,
+                                                const std::vector<FieldPoint>& points) {
+    Walk walk(list, trace);
+    std::vector<std::vector<std::string>> chains;
+    chains.reserve(points.size());
+    for (const FieldPoint& point : points) {
+        chains.push_back(walk.from(point.x, point.y));
+    }
+    return chains;
+}
+
 std::vector<StripPlace> stripsAt(const StepList& list, const Trace& trace,
                                  const std::vector<FieldPoint>& points) {
     Walk walk(list, trace);

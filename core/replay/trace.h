@@ -31,6 +31,9 @@ std::vector<std::string> originAt(const StepList& steps, const Trace& trace, Len
 struct FieldPoint {
     Length x, y;
 };
+/// The same for many points.
+std::vector<std::vector<std::string>> originsAt(const StepList& steps, const Trace& trace,
+                                                const std::vector<FieldPoint>& points);
 
 /// Where a point of the board's face lies in the strip it is of, and how that strip lies there.
 struct StripPlace {

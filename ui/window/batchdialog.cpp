@@ -9,6 +9,7 @@
 #include "ui/paint/export.h"
 #include "ui/window/boardpainter.h"
 #include "ui/window/dialogs.h"
+#include "ui/window/helpwindow.h"
 #include "ui/window/icons.h"
 #include "ui/window/segmented.h"
 #include "ui/window/sheetspreview.h"
@@ -73,6 +74,7 @@ BatchDialog::BatchDialog(Document& document, Dialogs& dialogs, QWidget* parent)
     , batcher_(this)
     , preview_(new SheetsPreview(this)) {
     setObjectName(QStringLiteral("batch"));
+    addHelpKey(*this);
     setWindowTitle(tr("Several boards at once"));
     setAcceptDrops(true);
     auto* row = new QHBoxLayout(this);

@@ -4,15 +4,17 @@
 #include "ui/document/text.h"
 #include "ui/window/cardlist.h"
 #include "ui/window/cutlist.h"
+#include "ui/window/helptopics.h"
 #include "ui/window/movementbox.h"
-#include "ui/window/pieceinfo.h"
 #include "ui/window/pricepanel.h"
 #include "ui/window/sheetspanel.h"
+#include "ui/window/spotlight.h"
 #include "ui/window/stepspanel.h"
 #include "ui/window/timberpanel.h"
 #include "ui/window/tones.h"
 #include "ui/window/wayspanel.h"
 
+#include <QKeyEvent>
 #include <QPainter>
 #include <QResizeEvent>
 #include <QTabBar>
@@ -66,14 +68,15 @@ void Badge::paintEvent(QPaintEvent*) {
     painter.drawText(rect(), Qt::AlignCenter, QString::number(count_));
 }
 
-BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Dialogs& dialogs,
-                     QWidget* parent)
+BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotlight& spotlight,
+                     Dialogs& dialogs, QWidget* parent)
     : QTabWidget(parent)
     , document_(document)
     , planner_(planner)
     , sawyer_(sawyer)
+    , spotlight_(spotlight)
     , dialogs_(dialogs)
-    , steps_(new StepsPanel(planner, this))
+    , steps_(new StepsPanel(planner, spotlight, this))
     , cautionsPage_(emptyPage(this))
     , cautions_(new CardList(cautionsPage_))
     , movement_(new MovementBox(planner, cautionsPage_))
@@ -88,7 +91,6 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Dialo
     setAccessibleName(tr("The bench"));
     cautions_->setObjectName(QStringLiteral("cautions"));
     cautions_->setAccessibleName(tr("Cautions"));
-    cautions_->setEmptyText(tr("Nothing to warn of."));
     addTab(steps_, tr("Steps"));
     movement_->setContentsMargins(20, 8, 12, 4);
     cautionsPage_->layout()->addWidget(movement_);
@@ -103,21 +105,36 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Dialo
     setTabToolTip(Sheets, tr("Cut sheets, to print and pin above the bench"));
     addTab(pricePage_, tr("Price"));
     setTabToolTip(Price, tr("What the board costs to make and what to ask for it"));
+    for (const auto& [page, topic] :
+         std::initializer_list<std::pair<QWidget*, const char*>>{{steps_, "steps"},
+                                                                 {cautionsPage_, "cautions"},
+                                                                 {cutListPage_, "cut-list"},
+                                                                 {timberPage_, "rack"},
+                                                                 {waysPage_, "ways"},
+                                                                 {sheetsPage_, "sheets"},
+                                                                 {pricePage_, "price"}}) {
+        setHelpTopic(page, topic);
+    }
     tabBar()->setUsesScrollButtons(true);  // a narrow bench has no room for all
     tabBar()->setExpanding(false);
     tabBar()->setElideMode(Qt::ElideNone);
     tabBar()->setAccessibleName(tr("The bench"));
     connect(this, &QTabWidget::currentChanged, this, &BenchTabs::fill);
-    connect(this, &QTabWidget::currentChanged, this, &BenchTabs::letGo);
+    connect(this, &QTabWidget::currentChanged, this, [this](int tab) {
+        if (tab != Ways) {
+            spotlight_.showPieces({});
+        }
+    });
     connect(cautions_, &CardList::wayAsked, this, &BenchTabs::takeWay);
     connect(&planner, &Planner::changed, this, &BenchTabs::refreshCautions);
     connect(cautions_, &CardList::chosen, this, &BenchTabs::cautionChosen);
+    connect(&spotlight, &Spotlight::changed, this, &BenchTabs::follow);
     refreshCautions();
 }
 
 void BenchTabs::refreshCautions() {
     cautions_->setStale(planner_.state() == Planner::State::Impossible);
-    if (shown_ == planner_.last()) {
+    if (shown_ == planner_.last() && !cautions_->emptyText().isEmpty()) {
         return;
     }
     shown_ = planner_.last();
@@ -153,6 +170,10 @@ void BenchTabs::refreshCautions() {
             cards.push_back(std::move(card));
         }
     }
+    cautions_->setEmptyText(
+        shown_ ? tr("Nothing to warn of. While you draw, whatever can hurt, spoil or surprise is "
+                    "said here.")
+               : tr("The cautions appear here once the board can be planned."));
     const int count = static_cast<int>(cards.size());
     cautions_->setCards(std::move(cards));
     badge_->setCount(count, grave);
@@ -160,24 +181,38 @@ void BenchTabs::refreshCautions() {
     tabBar()->setTabButton(Cautions, QTabBar::RightSide, nullptr);
     tabBar()->setTabButton(Cautions, QTabBar::RightSide, count > 0 ? badge_ : nullptr);
     badge_->setVisible(count > 0);
+    follow();
     setTabToolTip(Cautions, counted(count, tr("%1 caution"), tr("%1 cautions")));
 }
 
 void BenchTabs::cautionChosen(int row) {
-    if (row < 0 || !shown_) {
-        steps_->list()->choose(-1);
-        steps_->list()->setMarked({});
-        Q_EMIT highlighted(Highlight());
+    if (following_) {
         return;
     }
-    const Caution& caution = shown_->job.cautions[static_cast<std::size_t>(row)];
-    steps_->list()->choose(caution.step);
-    steps_->list()->setMarked(std::set<int>(caution.steps.begin(), caution.steps.end()));
-    // Its own place says more than the place of its step.
-    const Highlight place = highlightOf(caution.place);
-    if (!place.isEmpty() || caution.step < 0) {
-        Q_EMIT highlighted(place);
+    if (row >= 0) {
+        spotlight_.choose({Subject::Kind::Caution, row});
+    } else {
+        spotlight_.letGoOf(Subject::Kind::Caution);
     }
+}
+
+void BenchTabs::follow() {
+    const Subject& subject = spotlight_.subject();
+    const int own = subject.kind == Subject::Kind::Caution ? subject.index : -1;
+    following_ = true;
+    if (cautions_->chosenCard() != own && own < cautions_->count()) {
+        cautions_->choose(own);
+    }
+    following_ = false;
+    cautions_->setMarked(own < 0 ? spotlight_.trail().cautions : std::set<int>());
+}
+
+void BenchTabs::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape && !spotlight_.subject().isNone()) {
+        spotlight_.letGo();
+        return;
+    }
+    QTabWidget::keyPressEvent(event);
 }
 
 void BenchTabs::takeWay(int row, int way) {
@@ -214,7 +249,7 @@ void BenchTabs::takeWay(int row, int way) {
 void BenchTabs::fill(int tab) {
     if (tab == CutListTab && cutListPage_->layout()->isEmpty()) {
         cutListPage_->layout()->setContentsMargins(10, 0, 4, 0);
-        auto* list = new CutList(planner_, cutListPage_);
+        auto* list = new CutList(planner_, spotlight_, cutListPage_);
         cutListPage_->layout()->addWidget(list);
         connect(list, &CutList::termAsked, this, &BenchTabs::termAsked);
         list->show();
@@ -238,22 +273,9 @@ void BenchTabs::resizeEvent(QResizeEvent* event) {
     }
 }
 
-void BenchTabs::letGo(int tab) {
-    // What is lit up on the board must be seen to be chosen. The step of a caution stays chosen
-    // where it is looked up next.
-    if (tab == Steps) {
-        const QSignalBlocker quiet(cautions_);
-        cautions_->choose(-1);
-        Q_EMIT steps_->list()->chosen(steps_->list()->chosenCard());
-    } else {
-        cautions_->choose(-1);
-        steps_->list()->choose(-1);
-    }
-}
-
 TimberPanel* BenchTabs::timber() {
     if (timber_ == nullptr) {
-        timber_ = new TimberPanel(document_, sawyer_, dialogs_, timberPage_);
+        timber_ = new TimberPanel(document_, sawyer_, spotlight_, dialogs_, timberPage_);
         timberPage_->layout()->addWidget(timber_);
         timber_->show();
         connect(timber_, &TimberPanel::told, this, &BenchTabs::told);
@@ -270,9 +292,9 @@ WaysPanel* BenchTabs::ways() {
         ways_->show();
         connect(ways_, &WaysPanel::told, this, &BenchTabs::told);
         connect(ways_, &WaysPanel::piecesShown, this, [this](const std::vector<int>& pieces) {
-            CautionPlace place;
-            place.pieces = pieces;
-            Q_EMIT highlighted(highlightOf(place));
+            if (currentIndex() == Ways) {
+                spotlight_.showPieces(pieces);
+            }
         });
     }
     return ways_;

@@ -3,7 +3,6 @@
 #pragma once
 
 #include "ui/document/sawyer.h"
-#include "ui/window/boardpainter.h"
 
 #include <QTabWidget>
 
@@ -14,6 +13,7 @@ class Dialogs;
 class MovementBox;
 class PricePanel;
 class SheetsPanel;
+class Spotlight;
 class StepsPanel;
 class TimberPanel;
 class WaysPanel;
@@ -39,8 +39,8 @@ class BenchTabs : public QTabWidget {
     Q_OBJECT
 
 public:
-    BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Dialogs& dialogs,
-              QWidget* parent = nullptr);
+    BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotlight& spotlight,
+              Dialogs& dialogs, QWidget* parent = nullptr);
 
     enum Tab { Steps, Cautions, CutListTab, TimberTab, Ways, Sheets, Price };
     StepsPanel* steps() const { return steps_; }
@@ -53,8 +53,6 @@ public:
 
 Q_SIGNALS:
     void told(const QString& words);
-    /// What the chosen caution is about, on the board.
-    void highlighted(const Highlight& highlight);
     /// The entry that a term of a working in the cut list comes from.
     void termAsked(TermKind kind);
     /// Where the maker says what timber there is.
@@ -64,17 +62,19 @@ Q_SIGNALS:
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    void letGo(int tab);
     void refreshCautions();
     void cautionChosen(int row);
+    void follow();
     void takeWay(int row, int way);
     void fill(int tab);
 
     Document& document_;
     Planner& planner_;
     Sawyer& sawyer_;
+    Spotlight& spotlight_;
     Dialogs& dialogs_;
     StepsPanel* steps_;
     QWidget* cautionsPage_;
@@ -91,6 +91,7 @@ private:
     QWidget* pricePage_;
     PricePanel* price_ = nullptr;
     PlannedPtr shown_;
+    bool following_ = false;
 };
 
 }  // namespace kerfwright

@@ -130,7 +130,7 @@ void BoardView::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Escape:
         keyJoint_ = GridJoint();
         editor_.clearMark();
-        Q_EMIT pieceChosen(QPoint(-1, -1), QPointF());
+        Q_EMIT pieceChosen(QPoint(-1, -1));
         return;
     default:
         QWidget::keyPressEvent(event);

@@ -2,6 +2,7 @@
 // plain fills stay crisp and a board of 64 x 64 pieces is painted within a frame.
 #pragma once
 
+#include "core/bench/trail.h"
 #include "core/glueup/borderfit.h"
 #include "core/project/project.h"
 #include "ui/window/boardgeometry.h"
@@ -9,7 +10,6 @@
 
 #include <QStringList>
 
-#include <set>
 #include <vector>
 
 QT_BEGIN_NAMESPACE
@@ -45,19 +45,7 @@ void paintOutline(QPainter& painter, const BoardGeometry& geometry, const Tones&
 /// Joints that the plan adds, dashed. Positions are in the field.
 void paintExtraJoints(QPainter& painter, const std::vector<Joint>& joints, const Board& board,
                       const BoardGeometry& geometry);
-/// What a step works on or a caution is about; the rest is veiled.
-struct Highlight {
-    /// Of the grid. Before the first and after the last, -1 and their number, is the end-grain
-    /// band.
-    std::set<int> rows, columns;
-    std::set<int> pieces;  ///< indices into the field
-    bool field = false;    ///< the whole field
-    bool border = false;
-    bool isEmpty() const {
-        return rows.empty() && columns.empty() && pieces.empty() && !field && !border;
-    }
-    friend bool operator==(const Highlight&, const Highlight&) = default;
-};
+/// Lights that up and veils the rest.
 void paintHighlight(QPainter& painter, const Highlight& highlight, const Board& board,
                     const BoardGeometry& geometry, const Tones& tones);
 /// A frame that shows on every wood.

@@ -47,7 +47,8 @@ BoardsPage::BoardsPage(Document& document, QWidget* parent)
     stop_->setObjectName(QStringLiteral("stopFinding"));
     list_->setObjectName(QStringLiteral("verdicts"));
     list_->setAccessibleName(tr("Samples on this rack"));
-    list_->setEmptyText(QString());
+    list_->setEmptyText(
+        tr("Ask above, and every sample is laid on your planks one after the other."));
     progress_->setRange(0, 100);
     progress_->setTextVisible(false);
     progress_->setMaximumHeight(6);
@@ -166,9 +167,11 @@ void BoardsPage::refresh() {
     use_->setText(useWords());
     use_->setEnabled(finder_.largest() &&
                      finder_.largest()->field.field != document_.project().board.field);
-    words_->setText(!any      ? tr("There are no planks on the rack yet.")
-                    : working ? (judging_ ? QString() : tr("Trying sizes…"))
-                              : largestWords());
+    words_->setText(
+        !any ? tr("There are no planks on the rack yet. Add them under “Rack”, then ask here what "
+                  "can be made from them.")
+        : working ? (judging_ ? QString() : tr("Trying sizes…"))
+                  : largestWords());
     words_->setVisible(!words_->text().isEmpty());
     const auto& verdicts = finder_.verdicts();
     std::vector<Card> cards;

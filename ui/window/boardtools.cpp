@@ -135,7 +135,11 @@ void BoardView::pressTool(QPointF at, Qt::KeyboardModifiers keys) {
     }
     if (cell.x() < 0) {
         editor_.clearMark();
-        Q_EMIT pieceChosen(QPoint(-1, -1), QPointF());
+        if ((tool_ == Tool::Select || tool_ == Tool::Joints) && geometry_.board().contains(at)) {
+            Q_EMIT borderChosen();
+        } else {
+            Q_EMIT pieceChosen(QPoint(-1, -1));
+        }
         return;
     }
     markFrom_ = cell;
@@ -162,7 +166,7 @@ void BoardView::pressTool(QPointF at, Qt::KeyboardModifiers keys) {
         }
         drag_ = Drag::Select;
         editor_.setMark(editor_.pieceCells(cell));
-        Q_EMIT pieceChosen(cell, geometry_.toMm(at));
+        Q_EMIT pieceChosen(cell);
     }
 }
 
@@ -295,8 +299,7 @@ void BoardView::endDrawing(bool draw, bool straight) {
 }
 
 void BoardView::chooseMark() {
-    const QRectF cells = geometry_.cells(editor_.mark());
-    Q_EMIT pieceChosen(editor_.mark().topLeft(), geometry_.toMm(cells.center()));
+    Q_EMIT pieceChosen(editor_.mark().topLeft());
 }
 
 GridJoint BoardView::jointBesideMark(bool vertical) const {

@@ -58,8 +58,9 @@ Q_SIGNALS:
     void gestureChanged();
     /// The maker is about to work on the board: it must be shown as it is built.
     void touched();
-    /// A piece was clicked or marked by key: what it comes from.
-    void pieceChosen(const QPoint& cell, const QPointF& fieldMm);
+    /// A piece was clicked or marked by key; (-1, -1): none any more.
+    void pieceChosen(const QPoint& cell);
+    void borderChosen();
 
 protected:
     void paintEvent(QPaintEvent* event) override;

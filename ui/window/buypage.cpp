@@ -72,7 +72,7 @@ BuyPage::BuyPage(Document& document, Sawyer& sawyer, QWidget* parent)
     column->addWidget(words_);
     list_->setObjectName(QStringLiteral("shopping"));
     list_->setAccessibleName(tr("Shopping list"));
-    list_->setEmptyText(tr("Nothing has to be bought: the rack holds all that the board needs."));
+    list_->setEmptyText(tr("The shopping list appears here once the board can be planned."));
     column->addWidget(list_, 1);
     yard_->setObjectName(QStringLiteral("yard"));
     yard_->head()->setObjectName(QStringLiteral("yardHead"));
@@ -146,6 +146,9 @@ void BuyPage::refresh() {
         return;
     }
     shown_ = sawn;
+    list_->setEmptyText(
+        sawn ? tr("Nothing has to be bought: the rack holds all that the board needs.")
+             : tr("The shopping list appears here once the board can be planned."));
     std::vector<Card> cards;
     words_->setVisible(false);
     if (sawn && !sawn->plan.layout.isComplete()) {

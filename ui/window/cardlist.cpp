@@ -7,6 +7,8 @@
 #include <QPainter>
 #include <QScrollBar>
 
+#include <algorithm>
+
 namespace kerfwright {
 
 QString Card::spoken() const {
@@ -118,7 +120,10 @@ void CardList::setMarked(const std::set<int>& rows) {
     if (rows != marked_) {
         marked_ = rows;
         viewport()->update();
-        if (!rows.empty()) {
+        const bool seen = std::any_of(rows.begin(), rows.end(), [this](int row) {
+            return viewport()->rect().intersects(visualRect(model_->index(row)));
+        });
+        if (!rows.empty() && !seen) {
             scrollTo(model_->index(*rows.begin()));
         }
     }

@@ -74,6 +74,7 @@ public:
     bool isMarked(int row) const { return marked_.contains(row); }
     /// What the list says where there are no cards.
     void setEmptyText(const QString& text);
+    const QString& emptyText() const { return emptyText_; }
     /// The cards are of a plan that is out of date.
     void setStale(bool stale);
     bool isStale() const { return stale_; }

@@ -80,6 +80,12 @@ int wayStep(const QFontMetrics& metrics) {
 
 }  // namespace
 
+void paintTrailBar(QPainter& painter, const QRectF& row, const Tones& tones) {
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(tones.accent);
+    painter.drawRoundedRect(QRectF(row.left() + 1, row.top() + 8, 3, row.height() - 16), 1.5, 1.5);
+}
+
 CardPainter::CardPainter(CardList* list)
     : QStyledItemDelegate(list)
     , list_(list) {}
@@ -214,10 +220,7 @@ void CardPainter::paint(QPainter* painter, const QStyleOptionViewItem& option,
         painter->drawRoundedRect(frame.adjusted(3, 3, -3, -3), 4, 4);
     }
     if (list_->isMarked(index.row())) {
-        painter->setPen(Qt::NoPen);
-        painter->setBrush(tones.accent);
-        painter->drawRoundedRect(QRectF(frame.left() + 1, frame.top() + 8, 3, frame.height() - 16),
-                                 1.5, 1.5);
+        paintTrailBar(*painter, frame, tones);
     }
     layOut(painter, card, option.rect, option.palette);
     const QRect working = workingRect(option.rect, card);

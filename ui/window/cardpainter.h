@@ -7,6 +7,11 @@
 
 namespace kerfwright {
 
+struct Tones;
+
+/// The quiet bar along the left of a row that belongs to what is chosen elsewhere.
+void paintTrailBar(QPainter& painter, const QRectF& row, const Tones& tones);
+
 class CardPainter : public QStyledItemDelegate {
     Q_OBJECT
 

@@ -3,6 +3,8 @@
 #include "core/sheets/record.h"
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/cardpainter.h"
+#include "ui/window/spotlight.h"
 #include "ui/window/stepwords.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
@@ -25,12 +27,6 @@ constexpr int side = 12;  // left and right of a line
 constexpr int chipSize = 26;
 constexpr int above = 9;  // and below
 constexpr int signSize = 28;
-
-bool sameSize(const MillLine& a, const MillLine& b) {
-    return a.thickness.value == b.thickness.value && a.width.value == b.width.value &&
-           a.length.value == b.length.value && a.roughThickness.value == b.roughThickness.value &&
-           a.roughWidth.value == b.roughWidth.value && a.roughLength.value == b.roughLength.value;
-}
 
 /// Paints a line; measures it where there is no painter.
 class CutPainter : public QStyledItemDelegate {
@@ -60,6 +56,13 @@ public:
             painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
             painter->setBrush(Qt::NoBrush);
             painter->drawRoundedRect(QRectF(option.rect).adjusted(4.5, 3.5, -4.5, -3.5), 4, 4);
+        }
+        if (list_->chosenLine() == index.row()) {
+            painter->setPen(QPen(tones.accent, 1.6));
+            painter->setBrush(Qt::NoBrush);
+            painter->drawRoundedRect(QRectF(option.rect).adjusted(1.5, 2.5, -1.5, -1.5), 6, 6);
+        } else if (list_->isMarked(index.row())) {
+            paintTrailBar(*painter, QRectF(option.rect).adjusted(3, 0, 0, 0), tones);
         }
         layOut(painter, list_->line(index.row()), option.rect, option.palette);
         QFont bold = list_->font();
@@ -138,9 +141,10 @@ void CutModel::setLines(std::vector<CutLine> lines) {
     endResetModel();
 }
 
-CutList::CutList(Planner& planner, QWidget* parent)
+CutList::CutList(Planner& planner, Spotlight& spotlight, QWidget* parent)
     : QListView(parent)
     , planner_(planner)
+    , spotlight_(spotlight)
     , model_(new CutModel(this))
     , head_(new QLabel(this)) {
     setObjectName(QStringLiteral("cutList"));
@@ -156,6 +160,7 @@ CutList::CutList(Planner& planner, QWidget* parent)
     setViewportMargins(0, headHeight, 0, 0);
     viewport()->setBackgroundRole(QPalette::Window);
     setMouseTracking(true);
+    connect(&spotlight, &Spotlight::changed, this, &CutList::follow);
     head_->setObjectName(QStringLiteral("cutListHead"));
     head_->setWordWrap(true);
     head_->setForegroundRole(QPalette::PlaceholderText);
@@ -187,9 +192,15 @@ QRect CutList::workingRect(int row) const {
 void CutList::mousePressEvent(QMouseEvent* event) {
     QListView::mousePressEvent(event);
     const QModelIndex index = indexAt(event->pos());
-    if (index.isValid() && event->button() == Qt::LeftButton &&
-        workingRect(index.row()).contains(event->pos())) {
+    if (event->button() != Qt::LeftButton) {
+        return;
+    }
+    if (!index.isValid()) {
+        spotlight_.letGoOf(Subject::Kind::CutLine);
+    } else if (workingRect(index.row()).contains(event->pos())) {
         openWorking(index.row());
+    } else {
+        toggle(index.row());
     }
 }
 
@@ -207,7 +218,39 @@ void CutList::keyPressEvent(QKeyEvent* event) {
         openWorking(currentIndex().row());
         return;
     }
+    if (event->key() == Qt::Key_Space && currentIndex().isValid()) {
+        toggle(currentIndex().row());
+        return;
+    }
     QListView::keyPressEvent(event);
+}
+
+void CutList::toggle(int row) {
+    if (chosenLine() == row) {
+        spotlight_.letGo();
+    } else {
+        spotlight_.choose({Subject::Kind::CutLine, row});
+    }
+}
+
+int CutList::chosenLine() const {
+    const Subject& subject = spotlight_.subject();
+    return subject.kind == Subject::Kind::CutLine ? subject.index : -1;
+}
+
+bool CutList::isMarked(int row) const {
+    return chosenLine() < 0 && spotlight_.trail().cutLines.contains(row);
+}
+
+void CutList::follow() {
+    viewport()->update();
+    const std::set<int>& lines = spotlight_.trail().cutLines;
+    const bool seen = std::any_of(lines.begin(), lines.end(), [this](int row) {
+        return viewport()->rect().intersects(visualRect(model_->index(row)));
+    });
+    if (!lines.empty() && !seen) {
+        scrollTo(model_->index(*lines.begin()));
+    }
 }
 
 void CutList::openWorking(int row) {
@@ -224,7 +267,7 @@ void CutList::openWorking(int row) {
 
 void CutList::refresh() {
     const PlannedPtr planned = planner_.last();
-    if (planned == shown_) {
+    if (planned == shown_ && !head_->text().isEmpty()) {
         return;
     }
     shown_ = planned;
@@ -234,50 +277,30 @@ void CutList::refresh() {
         const auto size = [&](const Figure& thickness, const Figure& width, const Figure& length) {
             return sizeText(thickness.value, width.value, length.value, notation);
         };
-        for (const Step& step : planned->job.steps.steps) {
-            const auto* mill = std::get_if<Mill>(&step.work);
-            if (mill == nullptr) {
-                continue;
-            }
-            // Rails are milled one a line, also where two are alike.
-            std::vector<MillLine> alike;
-            for (const MillLine& line : mill->lines) {
-                const auto known =
-                    std::find_if(alike.begin(), alike.end(), [&](const MillLine& other) {
-                        return other.wood == line.wood && sameSize(other, line);
-                    });
-                if (known == alike.end()) {
-                    alike.push_back(line);
-                } else {
-                    known->strips.insert(known->strips.end(), line.strips.begin(),
-                                         line.strips.end());
-                }
-            }
-            for (const MillLine& line : alike) {
-                const Wood& wood = planned->project->woods[static_cast<std::size_t>(line.wood)];
-                lines.push_back(
-                    {toQColor(wood.colour),
-                     toQt(wood.letter),
-                     toQt(wood.name),
-                     mill->panel.empty() ? tr("border") : tr("panel %1").arg(toQt(mill->panel)),
-                     tr("%1: %2").arg(counted(static_cast<int>(line.strips.size()), tr("%1 piece"),
-                                              tr("%1 pieces")),
-                                      toQt(labelList(line.strips))),
-                     tr("milled %1").arg(size(line.thickness, line.width, line.length)),
-                     tr("rough %1")
-                         .arg(size(line.roughThickness, line.roughWidth, line.roughLength)),
-                     {{tr("Thickness"), line.thickness},
-                      {tr("Width"), line.width},
-                      {tr("Length"), line.length},
-                      {tr("Rough thickness"), line.roughThickness},
-                      {tr("Rough width"), line.roughWidth},
-                      {tr("Rough length"), line.roughLength}}});
-            }
+        for (const auto& [panel, line] : cutListOf(planned->job.steps)) {
+            const Wood& wood = planned->project->woods[static_cast<std::size_t>(line.wood)];
+            lines.push_back(
+                {toQColor(wood.colour),
+                 toQt(wood.letter),
+                 toQt(wood.name),
+                 panel.empty() ? tr("border") : tr("panel %1").arg(toQt(panel)),
+                 tr("%1: %2").arg(
+                     counted(static_cast<int>(line.strips.size()), tr("%1 piece"), tr("%1 pieces")),
+                     toQt(labelList(line.strips))),
+                 tr("milled %1").arg(size(line.thickness, line.width, line.length)),
+                 tr("rough %1").arg(size(line.roughThickness, line.roughWidth, line.roughLength)),
+                 {{tr("Thickness"), line.thickness},
+                  {tr("Width"), line.width},
+                  {tr("Length"), line.length},
+                  {tr("Rough thickness"), line.roughThickness},
+                  {tr("Rough width"), line.roughWidth},
+                  {tr("Rough length"), line.roughLength}}});
         }
     }
     head_->setText(lines.empty() ? tr("The strips appear here once the board can be planned.")
                                  : tr("Every size is thickness × width × length."));
     model_->setLines(std::move(lines));
+    follow();
 }
 
 }  // namespace kerfwright

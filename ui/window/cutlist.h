@@ -17,6 +17,8 @@ QT_END_NAMESPACE
 
 namespace kerfwright {
 
+class Spotlight;
+
 /// Strips alike in wood, size and use.
 struct CutLine {
     QColor colour;
@@ -49,9 +51,13 @@ class CutList : public QListView {
     Q_OBJECT
 
 public:
-    explicit CutList(Planner& planner, QWidget* parent = nullptr);
+    CutList(Planner& planner, Spotlight& spotlight, QWidget* parent = nullptr);
     int count() const { return model_->rowCount(); }
     const CutLine& line(int row) const { return model_->line(row); }
+    /// Of the line that the spotlight is on; -1: none.
+    int chosenLine() const;
+    /// Whether it belongs to what is chosen elsewhere.
+    bool isMarked(int row) const;
     /// Where the "=" of a line is painted, in the viewport.
     QRect workingRect(int row) const;
 
@@ -68,9 +74,12 @@ protected:
 
 private:
     void refresh();
+    void follow();
+    void toggle(int row);
     void openWorking(int row);
 
     Planner& planner_;
+    Spotlight& spotlight_;
     CutModel* model_;
     QLabel* head_;  ///< what the three numbers of a size are
     PlannedPtr shown_;

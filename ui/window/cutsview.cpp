@@ -1,19 +1,15 @@
 #include "ui/window/cutsview.h"
 
+#include "core/bench/trail.h"
 #include "core/timber/timberwords.h"
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
 
-#include <QApplication>
-#include <QContextMenuEvent>
-#include <QHelpEvent>
-#include <QMenu>
-#include <QMouseEvent>
+#include <QEvent>
 #include <QPainter>
 #include <QScrollBar>
-#include <QToolTip>
 
 #include <algorithm>
 
@@ -26,7 +22,6 @@ constexpr int cutsSide = 16;
 constexpr int cutsGap = 22;           // between planks
 constexpr double widestPlank = 40;    // mm that a plank takes down the page at most
 constexpr std::size_t mostIdle = 40;  // planks shown that nothing is cut from
-constexpr int edgeReach = 36;         // pixels from the edge at which dragging scrolls
 
 }  // namespace
 
@@ -290,6 +285,7 @@ void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) con
     paint(painter, shown.view.drawing, windowTheme(tones.dark));
     painter.restore();
     const int scrolled = verticalScrollBar()->value();
+    paintMarks(painter, shown, number);
     painter.setBrush(Qt::NoBrush);
     if (number == plank_ && strip_ >= 0) {
         painter.setPen(QPen(tones.accent, 2.5));
@@ -344,6 +340,73 @@ void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) con
     }
 }
 
+void CutsView::paintMarks(QPainter& painter, const Shown& shown, int number) const {
+    if (marked_.empty()) {
+        return;
+    }
+    const Tones tones = tonesOf(palette());
+    QColor veil = tones.surface;
+    veil.setAlpha(150);
+    const int scrolled = verticalScrollBar()->value();
+    const int strips = static_cast<int>(shown.view.places.strips.size());
+    for (int strip = 0; strip < strips; ++strip) {
+        const QRectF box = stripRect(number, strip).translated(0, scrolled);
+        if (!isMarked(number, strip)) {
+            painter.fillRect(box, veil);
+            continue;
+        }
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(QPen(tones.accent, 2));
+        painter.drawRect(box.adjusted(1, 1, -1, -1));
+        painter.fillRect(QRectF(box.left(), box.top(), 5, box.height()), tones.accent);
+    }
+}
+
+void CutsView::setMarked(const std::set<std::string>& parts) {
+    if (parts == marked_) {
+        return;
+    }
+    marked_ = parts;
+    viewport()->update();
+    int first = -1;
+    for (int plank = 0; plank < plankCount() && !marked_.empty(); ++plank) {
+        for (int strip = 0; strip < stripCount(plank); ++strip) {
+            if (isMarked(plank, strip)) {
+                first = first < 0 ? plank : first;
+                if (stripRect(plank, strip).intersects(QRectF(viewport()->rect()))) {
+                    return;
+                }
+            }
+        }
+    }
+    if (first >= 0) {
+        verticalScrollBar()->setValue(planks_[static_cast<std::size_t>(first)].top - 8);
+    }
+}
+
+bool CutsView::isMarked(int plank, int strip) const {
+    for (const std::string& part : partsNamed(fromQt(stripName(plank, strip)))) {
+        if (marked_.contains(part)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void CutsView::letGo() {
+    if (strip_ >= 0) {
+        choose(plank_, -1);
+    }
+}
+
+void CutsView::tellChosen() {
+    if (plank_ >= 0 && strip_ >= 0) {
+        Q_EMIT stripChosen(stripName(plank_, strip_));
+    } else if (plank_ >= 0) {
+        Q_EMIT plankChosen(plankLabel(plank_));
+    }
+}
+
 void CutsView::resizeEvent(QResizeEvent*) {
     layOut();
 }
@@ -353,29 +416,6 @@ void CutsView::changeEvent(QEvent* event) {
     if (event->type() == QEvent::FontChange || event->type() == QEvent::PaletteChange) {
         place();
     }
-}
-
-std::pair<int, int> CutsView::stripAt(QPointF at) const {
-    for (int i = 0; i < plankCount(); ++i) {
-        const auto& strips = planks_[static_cast<std::size_t>(i)].view.places.strips;
-        for (int s = 0; s < static_cast<int>(strips.size()); ++s) {
-            if (stripRect(i, s).contains(at)) {
-                return {i, s};
-            }
-        }
-    }
-    return {-1, -1};
-}
-
-int CutsView::plankAt(QPointF at) const {
-    const double y = at.y() + verticalScrollBar()->value();
-    for (int i = 0; i < plankCount(); ++i) {
-        const Shown& shown = planks_[static_cast<std::size_t>(i)];
-        if (y >= shown.top - 4 && y <= shown.bottom + 4) {
-            return i;
-        }
-    }
-    return -1;
 }
 
 void CutsView::choose(int plank, int strip) {
@@ -433,186 +473,6 @@ void CutsView::showChosen() {
     } else if (shown.bottom > bar->value() + viewport()->height()) {
         bar->setValue(std::min(shown.top - 8, shown.bottom - viewport()->height() + 8));
     }
-}
-
-void CutsView::mousePressEvent(QMouseEvent* event) {
-    if (event->button() != Qt::LeftButton) {
-        return;
-    }
-    const auto [plank, strip] = stripAt(event->position());
-    from_ = at_ = event->position();
-    if (plank >= 0) {
-        pressed_ = true;
-        choose(plank, strip);
-        pressedScroll_ = verticalScrollBar()->value();
-        // At the very top and bottom there is no room to scroll.
-        const QRectF now = stripRect(plank, strip);
-        if (!now.contains(from_)) {
-            from_ = at_ = now.center();
-        }
-    } else if (plankAt(event->position()) >= 0) {
-        choose(plankAt(event->position()), -1);
-    }
-}
-
-void CutsView::mouseMoveEvent(QMouseEvent* event) {
-    if (!pressed_) {
-        viewport()->setCursor(stripAt(event->position()).first >= 0 ? Qt::OpenHandCursor
-                                                                    : Qt::ArrowCursor);
-        return;
-    }
-    at_ = event->position();
-    dragging_ = dragging_ || (at_ - from_).manhattanLength() >= QApplication::startDragDistance();
-    if (dragging_) {
-        viewport()->setCursor(Qt::ClosedHandCursor);
-        QScrollBar* bar = verticalScrollBar();
-        if (at_.y() < edgeReach) {
-            bar->setValue(bar->value() - 12);
-        } else if (at_.y() > viewport()->height() - edgeReach) {
-            bar->setValue(bar->value() + 12);
-        }
-        viewport()->update();
-    }
-}
-
-void CutsView::mouseReleaseEvent(QMouseEvent* event) {
-    if (event->button() != Qt::LeftButton || !pressed_) {
-        return;
-    }
-    pressed_ = false;
-    const bool dropped = dragging_;
-    dragging_ = false;
-    viewport()->update();
-    const int target = dropped ? plankAt(event->position()) : -1;
-    if (target >= 0) {
-        // Dropped on its own plank it stays there for good.
-        Q_EMIT pinAsked(stripName(plank_, strip_), plankLabel(target));
-    }
-}
-
-void CutsView::keyPressEvent(QKeyEvent* event) {
-    if (plankCount() == 0) {
-        QAbstractScrollArea::keyPressEvent(event);
-        return;
-    }
-    const auto strips = [this](int plank) {
-        return static_cast<int>(planks_[static_cast<std::size_t>(plank)].view.places.strips.size());
-    };
-    int plank = std::max(plank_, 0);
-    int strip = strip_;
-    switch (event->key()) {
-    case Qt::Key_Down:
-        plank = plank_ < 0 ? 0 : std::min(plank + 1, plankCount() - 1);
-        strip = -1;
-        break;
-    case Qt::Key_Up:
-        plank = std::max(plank - 1, 0);
-        strip = -1;
-        break;
-    case Qt::Key_Right:
-        if (strip + 1 < strips(plank)) {
-            ++strip;
-        } else if (plank + 1 < plankCount() && strips(plank + 1) > 0) {
-            ++plank;
-            strip = 0;
-        }
-        break;
-    case Qt::Key_Left:
-        if (strip > 0) {
-            --strip;
-        } else if (plank > 0 && strips(plank - 1) > 0) {
-            --plank;
-            strip = strips(plank) - 1;
-        }
-        break;
-    case Qt::Key_Escape:
-        strip = -1;
-        if (dragging_) {
-            dragging_ = pressed_ = false;
-            viewport()->update();
-            return;
-        }
-        break;
-    case Qt::Key_Return:
-    case Qt::Key_Enter:
-        if (QMenu* menu = stripMenu()) {
-            menu->popup(viewport()->mapToGlobal(stripRect(plank_, strip_).center().toPoint()));
-        }
-        return;
-    case Qt::Key_Delete:
-        if (strip_ >= 0) {
-            Q_EMIT unpinAsked(stripName(plank_, strip_));
-        }
-        return;
-    default:
-        QAbstractScrollArea::keyPressEvent(event);
-        return;
-    }
-    choose(plank, strip);
-    showChosen();
-}
-
-QMenu* CutsView::stripMenu() {
-    if (!sawn_ || plank_ < 0 || strip_ < 0) {
-        return nullptr;
-    }
-    constexpr int mostPlanks = 24;
-    const QString strip = stripName(plank_, strip_);
-    auto* menu = new QMenu(this);
-    menu->setObjectName(QStringLiteral("stripMenu"));
-    menu->setAttribute(Qt::WA_DeleteOnClose);
-    if (!wantedOf(plank_, strip_)->plank.empty()) {
-        connect(menu->addAction(tr("Unpin %1").arg(strip)), &QAction::triggered, this,
-                [this, strip] { Q_EMIT unpinAsked(strip); });
-        menu->addSeparator();
-    }
-    const auto offer = [&](const QString& words, const QString& plank) {
-        connect(menu->addAction(words), &QAction::triggered, this,
-                [this, strip, plank] { Q_EMIT pinAsked(strip, plank); });
-    };
-    offer(tr("Pin here, to %1").arg(plankLabel(plank_)), plankLabel(plank_));
-    int offered = 0;
-    for (int i = 0; i < plankCount() && offered < mostPlanks; ++i) {
-        if (i != plank_ && takes(planks_[static_cast<std::size_t>(i)], *wantedOf(plank_, strip_))) {
-            offer(tr("Pin to %1").arg(plankLabel(i)), plankLabel(i));
-            ++offered;
-        }
-    }
-    return menu;
-}
-
-void CutsView::contextMenuEvent(QContextMenuEvent* event) {
-    if (event->reason() == QContextMenuEvent::Mouse) {
-        const auto [plank, strip] = stripAt(viewport()->mapFrom(this, event->pos()));
-        if (plank < 0) {
-            return;
-        }
-        choose(plank, strip);
-    }
-    if (QMenu* menu = stripMenu()) {
-        menu->popup(event->reason() == QContextMenuEvent::Mouse
-                        ? event->globalPos()
-                        : viewport()->mapToGlobal(stripRect(plank_, strip_).center().toPoint()));
-    }
-}
-
-bool CutsView::viewportEvent(QEvent* event) {
-    if (event->type() == QEvent::ToolTip && sawn_) {
-        const auto* help = static_cast<QHelpEvent*>(event);
-        const auto [plank, strip] = stripAt(help->pos());
-        if (plank >= 0) {
-            const WantedStrips* wanted = wantedOf(plank, strip);
-            QToolTip::showText(help->globalPos(),
-                               tr("%1: %2. Drag it to another plank to pin it there.")
-                                   .arg(stripName(plank, strip),
-                                        toQt(sizeWords(*wanted, sawn_->project->notation))),
-                               viewport());
-        } else {
-            QToolTip::hideText();
-        }
-        return true;
-    }
-    return QAbstractScrollArea::viewportEvent(event);
 }
 
 }  // namespace kerfwright

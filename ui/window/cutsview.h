@@ -10,6 +10,9 @@
 
 #include <QAbstractScrollArea>
 
+#include <set>
+#include <string>
+
 QT_BEGIN_NAMESPACE
 class QMenu;
 QT_END_NAMESPACE
@@ -41,10 +44,19 @@ public:
     void choose(int plank, int strip);
     int chosenPlank() const { return plank_; }
     int chosenStrip() const { return strip_; }
+    /// Strips that belong to what is chosen elsewhere are framed, and the others veiled.
+    void setMarked(const std::set<std::string>& parts);
+    bool isMarked(int plank, int strip) const;
+    void letGo();
     /// What can be done with the chosen strip; null where none is chosen.
     QMenu* stripMenu();
 
 Q_SIGNALS:
+    /// By mouse or keys.
+    void stripChosen(const QString& strip);
+    void plankChosen(const QString& plank);
+    /// Esc was pressed.
+    void left();
     void pinAsked(const QString& strip, const QString& plank);
     void unpinAsked(const QString& strip);
 
@@ -81,6 +93,8 @@ private:
     void paintPlank(QPainter& painter, const Shown& shown, int number) const;
     void report();
     void showChosen();
+    void tellChosen();
+    void paintMarks(QPainter& painter, const Shown& shown, int number) const;
 
     SawnPtr sawn_;
     StripNames names_;
@@ -88,7 +102,8 @@ private:
     int height_ = 0;
     int plank_ = -1;
     int strip_ = -1;
-    QString chosenName_;   ///< of the strip that is chosen, also while no layout has it
+    QString chosenName_;  ///< of the strip that is chosen, also while no layout has it
+    std::set<std::string> marked_;
     bool picked_ = false;  ///< the maker chose a plank or a strip
     bool stale_ = false;
     bool pressed_ = false;

@@ -1,6 +1,7 @@
 #include "ui/window/filework.h"
 
 #include "core/project/file.h"
+#include "core/project/patternproject.h"
 #include "ui/document/recent.h"
 #include "ui/document/text.h"
 #include "ui/window/dialogs.h"
@@ -38,6 +39,16 @@ FileWork::FileWork(Document& document, Recovery& recovery, Dialogs& dialogs, QWi
 void FileWork::startNew(Unit unit) {
     if (mayLeave()) {
         document_.start(newProject(unit));
+        Q_EMIT opened();
+    }
+}
+
+void FileWork::startPattern(Pattern pattern) {
+    Result<Project> begun = newProject(document_.project().notation.unit, pattern);
+    if (!begun.ok()) {
+        dialogs_.tell(window_, tr("The pattern has no room"), toQt(begun.fault().text()));
+    } else if (mayLeave()) {
+        document_.start(std::move(begun).value());
         Q_EMIT opened();
     }
 }

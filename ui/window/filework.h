@@ -1,6 +1,7 @@
 // Opening, saving and leaving: what the File menu does, with its questions.
 #pragma once
 
+#include "core/board/patterns.h"
 #include "core/measure/notation.h"
 #include "ui/document/document.h"
 #include "ui/document/recovery.h"
@@ -22,6 +23,8 @@ public:
     FileWork(Document& document, Recovery& recovery, Dialogs& dialogs, QWidget* window);
 
     void startNew(Unit unit);
+    /// A new board in a pattern, in the units of the board that is open.
+    void startPattern(Pattern pattern);
     void open();
     /// A bad file is told of; what is open stays as it was.
     bool openPath(const QString& path);

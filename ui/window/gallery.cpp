@@ -1,5 +1,6 @@
 #include "ui/window/gallery.h"
 
+#include "core/project/patternproject.h"
 #include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
@@ -25,24 +26,35 @@ constexpr int gap = 16;
 
 }  // namespace
 
-SampleCard::SampleCard(Project project, QWidget* parent)
+BoardCard::BoardCard(Project project, const QString& name, const QString& about, QWidget* parent)
     : QAbstractButton(parent)
-    , project_(std::move(project)) {
-    setText(toQt(project_.titles.name));
-    const BoardSize size = sizeOf(project_.board, surroundOf(project_));
-    about_ = tr("%1 × %2 · %3")
-                 .arg(toQt(formatBare(size.width, project_.notation)),
-                      toQt(format(size.height, project_.notation)),
-                      project_.board.build == Build::EndGrain ? tr("end grain") : tr("long grain"));
-    setAccessibleName(text());
+    , project_(std::move(project))
+    , about_(about) {
+    setText(name);
+    setAccessibleName(name);
     setAccessibleDescription(about_);
-    setFocusPolicy(Qt::StrongFocus);
+    setToolTip(about_);
     setCursor(Qt::PointingHandCursor);
     setAttribute(Qt::WA_Hover);
     setFixedSize(sizeHint());
 }
 
-void SampleCard::paintEvent(QPaintEvent*) {
+void BoardCard::keyPressEvent(QKeyEvent* event) {
+    switch (event->key()) {
+    case Qt::Key_Left:
+        return Q_EMIT stepped(-1, 0);
+    case Qt::Key_Right:
+        return Q_EMIT stepped(1, 0);
+    case Qt::Key_Up:
+        return Q_EMIT stepped(0, -1);
+    case Qt::Key_Down:
+        return Q_EMIT stepped(0, 1);
+    default:
+        QAbstractButton::keyPressEvent(event);
+    }
+}
+
+void BoardCard::paintEvent(QPaintEvent*) {
     const Tones tones = tonesOf(palette());
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
@@ -72,13 +84,14 @@ void SampleCard::paintEvent(QPaintEvent*) {
     small.setPixelSize(11);
     painter.setFont(small);
     painter.setPen(tones.quiet);
-    painter.drawText(words.translated(0, 20), Qt::AlignLeft | Qt::AlignVCenter, about_);
+    painter.drawText(words.translated(0, 20), Qt::AlignLeft | Qt::AlignVCenter,
+                     QFontMetrics(small).elidedText(about_, Qt::ElideRight, width() - 32));
 }
 
-Gallery::Gallery(QWidget* parent)
+Gallery::Gallery(Unit unit, QWidget* parent)
     : QScrollArea(parent) {
     setObjectName(QStringLiteral("gallery"));
-    setAccessibleName(tr("Sample boards"));
+    setAccessibleName(tr("Sample boards and patterns"));
     setFrameShape(NoFrame);
     setWidgetResizable(true);
     setFocusPolicy(Qt::NoFocus);
@@ -95,8 +108,8 @@ Gallery::Gallery(QWidget* parent)
     head->setFont(large);
     column->addWidget(head);
     auto* about =
-        new QLabel(tr("Start with an empty chequer, or take a board from the mountain hut "
-                      "and make it yours. Everything can be changed later."),
+        new QLabel(tr("Start with a plain chequer or a pattern, or take a board from the mountain "
+                      "hut and make it yours. Everything can be changed later."),
                    content);
     about->setWordWrap(true);
     about->setForegroundRole(QPalette::PlaceholderText);
@@ -117,35 +130,126 @@ Gallery::Gallery(QWidget* parent)
     add(tr("Back to the open board"), "galleryClose", [this] { Q_EMIT closed(); });
     buttons->addStretch(1);
     column->addLayout(buttons);
-    column->addSpacing(16);
-    grid_ = new QGridLayout;
-    grid_->setSpacing(gap);
-    column->addLayout(grid_);
-    column->addStretch(1);
+    groups_.reserve(2);
+    Group& samples = addGroup(tr("Sample boards"), column);
     for (const QString& path : samplePaths()) {
         Result<Project> project = readSample(path);
         if (!project.ok()) {
             continue;
         }
-        auto* card = new SampleCard(std::move(project).value(), content);
+        const BoardSize size = sizeOf(project->board, surroundOf(*project));
+        const QString about =
+            tr("%1 × %2 · %3")
+                .arg(toQt(formatBare(size.width, project->notation)),
+                     toQt(format(size.height, project->notation)),
+                     project->board.build == Build::EndGrain ? tr("end grain") : tr("long grain"));
+        const QString name = toQt(project->titles.name);
+        BoardCard* card = addCard(samples, std::move(project).value(), name, about);
         connect(card, &QAbstractButton::clicked, this, [this, path] { Q_EMIT sampleChosen(path); });
-        cards_.push_back(card);
+    }
+    Group& begun = addGroup(tr("Patterns"), column);
+    for (const PatternInfo& info : patterns()) {
+        Result<Project> project = newProject(unit, info.pattern);
+        if (!project.ok()) {
+            continue;
+        }
+        BoardCard* card =
+            addCard(begun, std::move(project).value(), toQt(info.name), toQt(info.about));
+        card->setObjectName(QStringLiteral("galleryPattern-") + toQt(info.key));
+        connect(card, &QAbstractButton::clicked, this,
+                [this, pattern = info.pattern] { Q_EMIT patternChosen(pattern); });
+    }
+    column->addStretch(1);
+    for (Group& group : groups_) {
+        if (!group.cards.empty()) {
+            group.cards.front()->setFocusPolicy(Qt::StrongFocus);
+        }
     }
     setWidget(content);
     place();
 }
 
+Gallery::Group& Gallery::addGroup(const QString& title, QVBoxLayout* column) {
+    column->addSpacing(16);
+    auto* head = new QLabel(title, this);
+    QFont large = head->font();
+    large.setPixelSize(16);
+    large.setBold(true);
+    head->setFont(large);
+    column->addWidget(head);
+    auto* grid = new QGridLayout;
+    grid->setSpacing(gap);
+    column->addLayout(grid);
+    groups_.push_back({grid, {}});
+    return groups_.back();
+}
+
+BoardCard* Gallery::addCard(Group& group, Project project, const QString& name,
+                            const QString& about) {
+    auto* card = new BoardCard(std::move(project), name, about, this);
+    card->setFocusPolicy(Qt::ClickFocus);
+    connect(card, &BoardCard::stepped, this,
+            [this, card](int right, int down) { step(card, right, down); });
+    group.cards.push_back(card);
+    return card;
+}
+
+int Gallery::columns() const {
+    return std::max(1, (viewport()->width() - 96 + gap) / (cardWidth + gap));
+}
+
 void Gallery::place() {
-    const int columns = std::max(1, (viewport()->width() - 96 + gap) / (cardWidth + gap));
-    for (int i = 0; i < static_cast<int>(cards_.size()); ++i) {
-        grid_->addWidget(cards_[static_cast<std::size_t>(i)], i / columns, i % columns,
-                         Qt::AlignLeft | Qt::AlignTop);
+    const int count = columns();
+    for (const Group& group : groups_) {
+        for (int i = 0; i < static_cast<int>(group.cards.size()); ++i) {
+            group.grid->addWidget(group.cards[static_cast<std::size_t>(i)], i / count, i % count,
+                                  Qt::AlignLeft | Qt::AlignTop);
+        }
+        // Setting a stretch makes the column, so the count is taken first.
+        const int last = std::max(count, group.grid->columnCount());
+        for (int i = 0; i <= last; ++i) {
+            group.grid->setColumnStretch(i, i == count ? 1 : 0);
+        }
     }
-    // Setting a stretch makes the column, so the count is taken first.
-    const int last = std::max(columns, grid_->columnCount());
-    for (int i = 0; i <= last; ++i) {
-        grid_->setColumnStretch(i, i == columns ? 1 : 0);
+}
+
+void Gallery::step(const BoardCard* from, int right, int down) {
+    const int wide = columns();
+    for (std::size_t g = 0; g < groups_.size(); ++g) {
+        std::vector<BoardCard*>& cards = groups_[g].cards;
+        const auto found = std::find(cards.begin(), cards.end(), from);
+        if (found == cards.end()) {
+            continue;
+        }
+        const int count = static_cast<int>(cards.size());
+        const int at = static_cast<int>(found - cards.begin());
+        const int to = at + right + down * wide;
+        if (to >= 0 && to < count) {
+            goTo(groups_[g], cards[static_cast<std::size_t>(to)]);
+        } else if (to >= count && down > 0 && at / wide < (count - 1) / wide) {
+            goTo(groups_[g], cards.back());  // the last row is not full
+        } else if (to >= count && g + 1 < groups_.size() && !groups_[g + 1].cards.empty()) {
+            std::vector<BoardCard*>& next = groups_[g + 1].cards;
+            const int column = down > 0 ? at % wide : 0;
+            goTo(groups_[g + 1], next[static_cast<std::size_t>(
+                                     std::min(column, static_cast<int>(next.size()) - 1))]);
+        } else if (to < 0 && g > 0 && !groups_[g - 1].cards.empty()) {
+            std::vector<BoardCard*>& before = groups_[g - 1].cards;
+            const int last = static_cast<int>(before.size()) - 1;
+            const int column = last / wide * wide + at % wide;
+            goTo(groups_[g - 1],
+                 before[static_cast<std::size_t>(down < 0 ? std::min(column, last) : last)]);
+        }
+        return;
     }
+}
+
+void Gallery::goTo(Group& group, BoardCard* card) {
+    for (BoardCard* each : group.cards) {
+        each->setFocusPolicy(each == card ? Qt::StrongFocus : Qt::ClickFocus);
+    }
+    card->setFocus(Qt::OtherFocusReason);
+    ensureWidgetVisible(card, gap, gap);
 }
 
 void Gallery::resizeEvent(QResizeEvent* event) {

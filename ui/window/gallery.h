@@ -1,6 +1,8 @@
-// Where a first start begins: the sample boards as pictures, and a new board in either unit.
+// Where a first start begins: the sample boards and the patterns as pictures, and a new board in
+// either unit.
 #pragma once
 
+#include "core/board/patterns.h"
 #include "core/project/project.h"
 
 #include <QAbstractButton>
@@ -11,19 +13,26 @@
 QT_BEGIN_NAMESPACE
 class QGridLayout;
 class QPushButton;
+class QVBoxLayout;
 QT_END_NAMESPACE
 
 namespace kerfwright {
 
-class SampleCard : public QAbstractButton {
+class BoardCard : public QAbstractButton {
     Q_OBJECT
 
 public:
-    SampleCard(Project project, QWidget* parent);
+    /// `about`: a line below the name.
+    BoardCard(Project project, const QString& name, const QString& about, QWidget* parent);
     QSize sizeHint() const override { return QSize(208, 248); }
+
+Q_SIGNALS:
+    /// An arrow key: to the next card that way.
+    void stepped(int right, int down);
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     Project project_;
@@ -34,10 +43,12 @@ class Gallery : public QScrollArea {
     Q_OBJECT
 
 public:
-    explicit Gallery(QWidget* parent = nullptr);
+    /// Patterns are laid out in `unit`.
+    explicit Gallery(Unit unit, QWidget* parent = nullptr);
 
 Q_SIGNALS:
     void sampleChosen(const QString& resource);
+    void patternChosen(Pattern pattern);
     void newChosen(Unit unit);
     void openChosen();
     void closed();
@@ -47,10 +58,20 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    void place();
+    /// Cards under one heading. The tab key visits one of them; the arrows go on from there.
+    struct Group {
+        QGridLayout* grid;
+        std::vector<BoardCard*> cards;
+    };
 
-    QGridLayout* grid_;
-    std::vector<SampleCard*> cards_;
+    Group& addGroup(const QString& title, QVBoxLayout* column);
+    BoardCard* addCard(Group& group, Project project, const QString& name, const QString& about);
+    void place();
+    int columns() const;
+    void step(const BoardCard* from, int right, int down);
+    void goTo(Group& group, BoardCard* card);
+
+    std::vector<Group> groups_;
 };
 
 }  // namespace kerfwright

@@ -21,7 +21,7 @@ class Help {
 
 public:
     using Row = std::array<QString, 2>;
-    static std::array<Row, 31> keys() {
+    static std::array<Row, 33> keys() {
         return {
             {{tr("Arrows"), tr("go from piece to piece")},
              {tr("Shift + arrows"), tr("mark more pieces, or fewer")},
@@ -53,6 +53,8 @@ public:
              {tr("F7, F8"), tr("fold the wish or the bench away, or open it")},
              {tr("F9, then arrows"), tr("go through the build, stage by stage; Escape ends it")},
              {tr("Space, on a step"), tr("show on the board what it works on, or let go")},
+             {tr("Space, in the cut list"), tr("follow its strips to board, steps and planks")},
+             {tr("F1"), tr("help on what is in focus")},
              {tr("="), tr("open the working of the step, stage or line that the keys stand on")},
              {tr("F2, on a line of the price"), tr("go to the entry that it comes from")},
              {tr("Escape"), tr("let go; in an entry, take back what was typed")}}};

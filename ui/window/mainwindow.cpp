@@ -11,9 +11,11 @@
 #include "ui/window/gallery.h"
 #include "ui/window/icons.h"
 #include "ui/window/panels.h"
+#include "ui/window/spotlightnote.h"
 #include "ui/window/stepspanel.h"
 #include "ui/window/theme.h"
 #include "ui/window/totalsbar.h"
+#include "ui/window/tour.h"
 #include "ui/window/windowactions.h"
 #include "ui/window/wishform.h"
 #include "ui/window/woodlist.h"
@@ -27,8 +29,6 @@
 #include <QStackedWidget>
 #include <QUrl>
 #include <QVBoxLayout>
-
-#include <cmath>
 
 namespace kerfwright {
 
@@ -45,6 +45,7 @@ MainWindow::MainWindow(const WindowOptions& options, const QString& file)
     , document_(file)
     , planner_(document_, options.planDelay)
     , sawyer_(document_, planner_, options.planDelay)
+    , spotlight_(planner_, sawyer_)
     , editor_(document_)
     , recovery_(std::make_unique<Recovery>(
           document_,
@@ -84,7 +85,7 @@ void MainWindow::build() {
     WindowActions::drawBarAhead();
     WoodList::drawButtonsAhead();
 
-    bench_ = new BenchTabs(document_, planner_, sawyer_, dialogs_, nullptr);
+    bench_ = new BenchTabs(document_, planner_, sawyer_, spotlight_, dialogs_, nullptr);
     foot_ = new BoardFoot(document_, planner_, editor_, *board_, middle);
     auto* column = new QVBoxLayout(middle);
     column->setContentsMargins(0, 0, 0, 4);
@@ -123,23 +124,23 @@ void MainWindow::build() {
 void MainWindow::connectParts() {
     connect(&document_, &Document::stateChanged, this, &MainWindow::refreshTitle);
     connect(wish_, &WishForm::previewed, board_, &BoardView::setPreview);
-    connect(bench_->steps(), &StepsPanel::highlighted, board_, &BoardView::setHighlight);
-    connect(bench_, &BenchTabs::highlighted, board_, &BoardView::setHighlight);
+    connect(&spotlight_, &Spotlight::changed, board_,
+            [this] { board_->setHighlight(spotlight_.place()); });
+    new SpotlightNote(spotlight_, *board_);
     connect(bench_->steps(), &StepsPanel::termAsked, this, &MainWindow::showTerm);
     connect(bench_->steps(), &StepsPanel::rateAsked, this, [this](const QString& key) {
         panels_->setOpen(Panels::Wish, true);
         wish_->focusRate(key);
     });
-    connect(board_, &BoardView::pieceChosen, this, [this](QPoint cell, QPointF mm) {
-        const Length border = document_.project().board.border.width;
-        const auto at = [border](double value) {
-            return Length::nm(std::llround(value * 1e6)) - border;
-        };
-        bench_->steps()->markStepsFor(cell, at(mm.x()), at(mm.y()));
+    connect(board_, &BoardView::pieceChosen, this, [this](QPoint cell) {
         if (cell.x() < 0) {
-            bench_->steps()->list()->choose(-1);
+            spotlight_.letGo();
+        } else {
+            spotlight_.choosePiece(cell);
         }
     });
+    connect(board_, &BoardView::borderChosen, this,
+            [this] { spotlight_.choose({Subject::Kind::Border}); });
     connect(film_, &BuildFilm::termAsked, this, &MainWindow::showTerm);
     // What is below the board works on the board.
     connect(film_, &BuildFilm::changed, this,
@@ -191,15 +192,26 @@ void MainWindow::showBatch() {
 
 void MainWindow::showGallery() {
     if (gallery_ == nullptr) {
-        gallery_ = new Gallery(this);
+        gallery_ = new Gallery(document_.project().notation.unit, this);
         pages_->addWidget(gallery_);
         connect(gallery_, &Gallery::sampleChosen, files_, &FileWork::openSample);
+        connect(gallery_, &Gallery::patternChosen, files_, &FileWork::startPattern);
         connect(gallery_, &Gallery::newChosen, files_, &FileWork::startNew);
         connect(gallery_, &Gallery::openChosen, files_, &FileWork::open);
         connect(gallery_, &Gallery::closed, this, &MainWindow::hideGallery);
     }
     pages_->setCurrentWidget(gallery_);
     gallery_->widget()->setFocus();
+}
+
+void MainWindow::offerTour() {
+    if (!isGalleryShown()) {
+        beginTour(*this, false);
+        return;
+    }
+    connect(
+        pages_, &QStackedWidget::currentChanged, this, [this] { beginTour(*this, false); },
+        static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
 }
 
 void MainWindow::hideGallery() {

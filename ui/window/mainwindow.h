@@ -4,6 +4,7 @@
 
 #include "ui/document/sawyer.h"
 #include "ui/window/boardeditor.h"
+#include "ui/window/spotlight.h"
 #include "ui/window/window.h"
 
 #include <QMainWindow>
@@ -42,6 +43,7 @@ public:
     Document& document() { return document_; }
     Planner& planner() { return planner_; }
     Sawyer& sawyer() { return sawyer_; }
+    Spotlight& spotlight() { return spotlight_; }
     BoardEditor& editor() { return editor_; }
     BoardView& board() { return *board_; }
     BoardFoot& foot() { return *foot_; }
@@ -56,6 +58,8 @@ public:
     void showGallery();
     void hideGallery();
     bool isGalleryShown() const;
+    /// The tour, without taking the keys, once the gallery is out of the way.
+    void offerTour();
     /// A few words that go away by themselves.
     void tell(const QString& words);
 
@@ -79,6 +83,7 @@ private:
     Document document_;
     Planner planner_;
     Sawyer sawyer_;
+    Spotlight spotlight_;
     BoardEditor editor_;
     std::unique_ptr<Recovery> recovery_;
     FileWork* files_;

@@ -2,6 +2,7 @@
 
 #include "ui/document/text.h"
 #include "ui/window/formsection.h"
+#include "ui/window/helpwindow.h"
 #include "ui/window/lengthfield.h"
 #include "ui/window/plankcanvas.h"
 #include "ui/window/quietcombo.h"
@@ -40,6 +41,7 @@ PlankEditor::PlankEditor(const Plank& plank, std::vector<std::string> others,
     , hint_(new WrappedLabel(this))
     , fault_(new WrappedLabel(this)) {
     setObjectName(QStringLiteral("plankEditor"));
+    addHelpKey(*this);
     setWindowTitle(tr("Plank"));
     setAttribute(Qt::WA_DeleteOnClose);
     setWindowModality(Qt::WindowModal);

@@ -5,6 +5,7 @@
 #include "core/timber/timberwords.h"
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
+#include "ui/window/cardpainter.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
 
@@ -13,7 +14,6 @@
 #include <QStyledItemDelegate>
 
 #include <algorithm>
-#include <set>
 
 namespace kerfwright {
 
@@ -58,6 +58,9 @@ public:
             painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
             painter->setBrush(Qt::NoBrush);
             painter->drawRoundedRect(cell.adjusted(6.5, 2.5, -6.5, -2.5), 6, 6);
+        }
+        if (list_->isMarked(index.row())) {
+            paintTrailBar(*painter, cell.adjusted(6, 2, -6, -2), tones);
         }
         const QFont plain = option.font;
         QFont bold = plain;
@@ -247,7 +250,44 @@ void RackList::keyPressEvent(QKeyEvent* event) {
     default:
         break;
     }
+    const QModelIndex before = currentIndex();
     QListView::keyPressEvent(event);
+    if (currentIndex() != before || event->key() == Qt::Key_Space) {
+        tellChosen();
+    }
+}
+
+void RackList::mousePressEvent(QMouseEvent* event) {
+    QListView::mousePressEvent(event);
+    if (event->button() == Qt::LeftButton && indexAt(event->pos()).isValid()) {
+        tellChosen();
+    }
+}
+
+void RackList::tellChosen() {
+    if (currentIndex().isValid()) {
+        Q_EMIT plankChosen(toQt(model_->plank(currentIndex().row()).label));
+    }
+}
+
+void RackList::setMarked(const std::set<std::string>& labels) {
+    if (labels == marked_) {
+        return;
+    }
+    marked_ = labels;
+    viewport()->update();
+    int first = -1;
+    for (int row = 0; row < count(); ++row) {
+        if (isMarked(row)) {
+            if (viewport()->rect().intersects(visualRect(model_->index(row)))) {
+                return;
+            }
+            first = first < 0 ? row : first;
+        }
+    }
+    if (first >= 0) {
+        scrollTo(model_->index(first));
+    }
 }
 
 void RackList::mouseDoubleClickEvent(QMouseEvent* event) {

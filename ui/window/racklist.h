@@ -8,6 +8,9 @@
 #include <QAbstractListModel>
 #include <QListView>
 
+#include <set>
+#include <string>
+
 namespace kerfwright {
 
 class RackModel : public QAbstractListModel {
@@ -40,18 +43,28 @@ public:
     std::vector<int> chosenRows() const;
     void choose(int row);
 
+    /// Planks with a quiet bar at their side, by label.
+    void setMarked(const std::set<std::string>& labels);
+    bool isMarked(int row) const { return marked_.contains(model_->plank(row).label); }
+
 Q_SIGNALS:
+    /// A plank was clicked or walked to by keys.
+    void plankChosen(const QString& label);
     void editAsked(int row);
     void removeAsked();
     void duplicateAsked();
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
     void mouseDoubleClickEvent(QMouseEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    void tellChosen();
+
     RackModel* model_;
+    std::set<std::string> marked_;
 };
 
 }  // namespace kerfwright

@@ -68,9 +68,11 @@ void SheetsPreview::paintEvent(QPaintEvent*) {
     painter.fillRect(viewport()->rect(), tones.surround);
     if (pages_.empty()) {
         painter.setPen(tones.quiet);
-        painter.drawText(viewport()->rect().adjusted(24, 32, -24, -24),
-                         Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap,
-                         tr("The sheets appear here once there is a plan."));
+        painter.drawText(
+            viewport()->rect().adjusted(24, 32, -24, -24),
+            Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap,
+            tr("The sheets appear here once the board can be planned; what is in the way stands "
+               "above the steps."));
         return;
     }
     QFont small = font();

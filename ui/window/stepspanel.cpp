@@ -3,8 +3,8 @@
 #include "core/sheets/hourwords.h"
 #include "ui/document/text.h"
 #include "ui/window/hoursbox.h"
-#include "ui/window/pieceinfo.h"
 #include "ui/window/planbanner.h"
+#include "ui/window/spotlight.h"
 #include "ui/window/stepwords.h"
 #include "ui/window/workingpopup.h"
 
@@ -29,15 +29,17 @@ QString timeLine(const BenchTask& task) {
 
 }  // namespace
 
-StepsPanel::StepsPanel(Planner& planner, QWidget* parent)
+StepsPanel::StepsPanel(Planner& planner, Spotlight& spotlight, QWidget* parent)
     : QWidget(parent)
     , planner_(planner)
+    , spotlight_(spotlight)
     , banner_(new PlanBanner(planner, this))
     , hours_(new HoursBox(planner, this))
     , list_(new CardList(this)) {
     list_->setObjectName(QStringLiteral("steps"));
     list_->setAccessibleName(tr("Steps"));
-    list_->setEmptyText(tr("The steps appear here once the board can be planned."));
+    list_->setEmptyText(tr("The steps appear here once the board can be planned. Draw a board, or "
+                           "see above what is in the way."));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 4, 0, 0);
     column->setSpacing(0);
@@ -50,6 +52,7 @@ StepsPanel::StepsPanel(Planner& planner, QWidget* parent)
     connect(&slow_, &QTimer::timeout, this, [this] { list_->setStale(true); });
     connect(&planner, &Planner::changed, this, &StepsPanel::refresh);
     connect(list_, &CardList::chosen, this, &StepsPanel::chosen);
+    connect(&spotlight, &Spotlight::changed, this, &StepsPanel::follow);
     connect(list_, &CardList::workingAsked, this, &StepsPanel::openWorking);
     refresh();
 }
@@ -94,31 +97,38 @@ void StepsPanel::refresh() {
         }
     }
     list_->setCards(std::move(cards));
+    follow();
 }
 
 void StepsPanel::chosen(int step) {
-    Highlight highlight;
-    if (shown_ && step >= 0 && step < static_cast<int>(shown_->job.steps.steps.size())) {
-        highlight = highlightOf(shown_->job, shown_->project->board.field,
-                                shown_->job.steps.steps[static_cast<std::size_t>(step)]);
+    if (following_) {
+        return;
     }
-    Q_EMIT highlighted(highlight);
+    if (step >= 0) {
+        spotlight_.choose({Subject::Kind::Step, step});
+    } else {
+        spotlight_.letGoOf(Subject::Kind::Step);
+    }
+}
+
+void StepsPanel::follow() {
+    const Subject& subject = spotlight_.subject();
+    const int own = subject.kind == Subject::Kind::Step ? subject.index : -1;
+    following_ = true;
+    if (list_->chosenCard() != own && own < list_->count()) {
+        list_->choose(own);
+    }
+    following_ = false;
+    std::set<int> marks = own < 0 ? spotlight_.trail().steps : std::set<int>();
+    if (marked_ || !marks.empty()) {
+        marked_ = !marks.empty();
+        list_->setMarked(marks);
+    }
 }
 
 void StepsPanel::chooseStep(int step) {
     list_->choose(step);
     list_->setFocus();
-}
-
-void StepsPanel::markStepsFor(QPoint cell, Length x, Length y) {
-    std::set<int> steps;
-    if (cell.x() >= 0 && shown_ && planner_.state() == Planner::State::Current) {
-        for (const int step : stepsFor(
-                 shown_->job, originOf(shown_->job, shown_->project->board.field, cell, x, y))) {
-            steps.insert(step);
-        }
-    }
-    list_->setMarked(steps);
 }
 
 void StepsPanel::openWorking(int step) {

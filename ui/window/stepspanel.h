@@ -2,7 +2,6 @@
 #pragma once
 
 #include "ui/document/planner.h"
-#include "ui/window/boardpainter.h"
 #include "ui/window/cardlist.h"
 
 #include <QTimer>
@@ -12,20 +11,18 @@ namespace kerfwright {
 
 class HoursBox;
 class PlanBanner;
+class Spotlight;
 
 class StepsPanel : public QWidget {
     Q_OBJECT
 
 public:
-    explicit StepsPanel(Planner& planner, QWidget* parent = nullptr);
+    StepsPanel(Planner& planner, Spotlight& spotlight, QWidget* parent = nullptr);
 
     CardList* list() const { return list_; }
     void chooseStep(int step);
-    /// Marks the steps that make the piece under a point of the field, in mm; none for (-1, -1).
-    void markStepsFor(QPoint cell, Length x, Length y);
 
 Q_SIGNALS:
-    void highlighted(const Highlight& highlight);
     /// The entry that a term of a working comes from.
     void termAsked(TermKind kind);
     /// The rate that a time comes from, by the key of its setting.
@@ -34,14 +31,18 @@ Q_SIGNALS:
 private:
     void refresh();
     void chosen(int step);
+    void follow();
     void openWorking(int step);
 
     Planner& planner_;
+    Spotlight& spotlight_;
     PlanBanner* banner_;
     HoursBox* hours_;
     CardList* list_;
     PlannedPtr shown_;
-    QTimer slow_;  ///< a plan that takes long enough to be noticed is marked as stale
+    bool following_ = false;
+    bool marked_ = false;  ///< by the spotlight; the stages of the build mark steps too
+    QTimer slow_;          ///< a plan that takes long enough to be noticed is marked as stale
 };
 
 }  // namespace kerfwright

@@ -6,9 +6,11 @@
 #include "ui/window/boardspage.h"
 #include "ui/window/buypage.h"
 #include "ui/window/cutsview.h"
+#include "ui/window/racklist.h"
 #include "ui/window/rackpage.h"
 #include "ui/window/sawingform.h"
 #include "ui/window/segmented.h"
+#include "ui/window/spotlight.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
 #include "ui/window/wrappedlabel.h"
@@ -29,10 +31,12 @@ constexpr std::size_t mostSentences = 3;
 
 }  // namespace
 
-TimberPanel::TimberPanel(Document& document, Sawyer& sawyer, Dialogs& dialogs, QWidget* parent)
+TimberPanel::TimberPanel(Document& document, Sawyer& sawyer, Spotlight& spotlight, Dialogs& dialogs,
+                         QWidget* parent)
     : QWidget(parent)
     , document_(document)
     , sawyer_(sawyer)
+    , spotlight_(spotlight)
     , pages_(
           new Segmented(tr("Timber"), {tr("Rack"), tr("Cuts"), tr("Shopping"), tr("Boards")}, this))
     , words_(new WrappedLabel(this))
@@ -85,6 +89,16 @@ TimberPanel::TimberPanel(Document& document, Sawyer& sawyer, Dialogs& dialogs, Q
     connect(boards_, &BoardsPage::sampleAsked, this, &TimberPanel::sampleAsked);
     connect(cuts_, &CutsView::pinAsked, this, &TimberPanel::pin);
     connect(cuts_, &CutsView::unpinAsked, this, &TimberPanel::unpin);
+    connect(cuts_, &CutsView::stripChosen, this, [this](const QString& strip) {
+        spotlight_.choose({Subject::Kind::Part, -1, fromQt(strip)});
+    });
+    const auto choosePlank = [this](const QString& plank) {
+        spotlight_.choose({Subject::Kind::Plank, -1, fromQt(plank)});
+    };
+    connect(cuts_, &CutsView::plankChosen, this, choosePlank);
+    connect(rack_->list(), &RackList::plankChosen, this, choosePlank);
+    connect(cuts_, &CutsView::left, &spotlight, &Spotlight::letGo);
+    connect(&spotlight, &Spotlight::changed, this, &TimberPanel::follow);
     connect(unpin_, &QPushButton::clicked, this, [this] { unpin(QString()); });
     connect(print_, &QPushButton::clicked, this, &TimberPanel::sheetsAsked);
     connect(&sawyer, &Sawyer::changed, this, &TimberPanel::refresh);
@@ -129,6 +143,15 @@ QWidget* TimberPanel::cutsPage() {
     safety->setContentsMargins(20, 0, 16, 0);
     column->addWidget(safety);
     return page;
+}
+
+void TimberPanel::follow() {
+    const Subject& subject = spotlight_.subject();
+    if (subject.kind != Subject::Kind::Part) {
+        cuts_->letGo();
+    }
+    cuts_->setMarked(spotlight_.trail().parts);
+    rack_->list()->setMarked(spotlight_.trail().planks);
 }
 
 void TimberPanel::showPage(Page page) {
@@ -192,6 +215,7 @@ void TimberPanel::refresh() {
                                : QString());
     unpin_->setVisible(!project.timber.pins.empty());
     print_->setEnabled(sawn && !sawn->plan.layout.planks.empty());
+    follow();
 }
 
 namespace {

@@ -21,12 +21,14 @@ class CutsView;
 class Dialogs;
 class RackPage;
 class Segmented;
+class Spotlight;
 
 class TimberPanel : public QWidget {
     Q_OBJECT
 
 public:
-    TimberPanel(Document& document, Sawyer& sawyer, Dialogs& dialogs, QWidget* parent = nullptr);
+    TimberPanel(Document& document, Sawyer& sawyer, Spotlight& spotlight, Dialogs& dialogs,
+                QWidget* parent = nullptr);
 
     enum Page { RackOf, Cuts, Buy, Boards };
     void showPage(Page page);
@@ -48,11 +50,13 @@ protected:
 private:
     QWidget* cutsPage();
     void refresh();
+    void follow();
     void pin(const QString& strip, const QString& plank);
     void unpin(const QString& strip);
 
     Document& document_;
     Sawyer& sawyer_;
+    Spotlight& spotlight_;
     Segmented* pages_;
     QLabel* words_;
     QLabel* shortage_;

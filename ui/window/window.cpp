@@ -22,6 +22,7 @@ static void initResources() {
     // A static library's resources are linked in only where they are asked for.
     Q_INIT_RESOURCE(kw_icons);
     Q_INIT_RESOURCE(kw_samples);
+    Q_INIT_RESOURCE(kw_help);
 }
 
 namespace kerfwright {
@@ -74,8 +75,9 @@ int runWindow(QApplication& application, const QString& file, std::thread fonts)
     });
     QSettings settings;
     const QString knownKey = QStringLiteral("samplesSeen");
+    const bool first = !settings.value(knownKey).toBool();
     WindowOptions options;
-    options.gallery = file.isEmpty() && !settings.value(knownKey).toBool();
+    options.gallery = file.isEmpty() && first;
     applyTheme(application);
     QApplication::setWindowIcon(applicationIcon());
 
@@ -92,6 +94,9 @@ int runWindow(QApplication& application, const QString& file, std::thread fonts)
         settings.setValue(knownKey, true);
         window.finishStart(file);
         window.files().offerLostWork(Recovery::usualFolder());
+        if (first) {
+            window.offerTour();
+        }
     });
     const int code = QApplication::exec();
     window.panels().save();

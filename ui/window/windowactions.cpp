@@ -8,6 +8,7 @@
 #include "ui/window/buildfilm.h"
 #include "ui/window/filework.h"
 #include "ui/window/help.h"
+#include "ui/window/helpwindow.h"
 #include "ui/window/icons.h"
 #include "ui/window/mainwindow.h"
 #include "ui/window/panels.h"
@@ -15,6 +16,7 @@
 #include "ui/window/segmented.h"
 #include "ui/window/sheetspanel.h"
 #include "ui/window/theme.h"
+#include "ui/window/tour.h"
 #include "ui/window/woodlist.h"
 
 #include <QActionGroup>
@@ -273,8 +275,20 @@ void WindowActions::buildFilm(QMenu* menu) {
 
 void WindowActions::buildHelp() {
     QMenu* menu = window_.menuBar()->addMenu(tr("&Help"));
-    connect(add(menu, tr("&Keys"), "actionKeys", QString(), QKeySequence(Qt::Key_F1)),
-            &QAction::triggered, &window_, [this] { showKeys(&window_); });
+    connect(add(menu, tr("&Help"), "actionHelp", QString(), QKeySequence(Qt::Key_F1)),
+            &QAction::triggered, &window_, [this] {
+                QWidget* focus = QApplication::focusWidget();
+                showHelp(focus != nullptr && focus->window() == &window_ ? *focus : window_);
+            });
+    connect(
+        add(menu, tr("&Keys"), "actionKeys", QString(), QKeySequence(Qt::CTRL | Qt::Key_Question)),
+        &QAction::triggered, &window_, [this] { showKeys(&window_); });
+    connect(add(menu, tr("Show the &tour"), "actionTour", QString(), {}), &QAction::triggered,
+            &window_, [this] {
+                window_.hideGallery();
+                beginTour(window_, true);
+            });
+    menu->addSeparator();
     connect(add(menu, tr("&About Kerfwright"), "actionAbout", QString(), {}), &QAction::triggered,
             &window_, [this] { showAbout(&window_); });
 }

@@ -6,6 +6,7 @@
 #include "ui/window/faultnote.h"
 #include "ui/window/formsection.h"
 #include "ui/window/glueform.h"
+#include "ui/window/helptopics.h"
 #include "ui/window/lengthfield.h"
 #include "ui/window/patternpicker.h"
 #include "ui/window/placeform.h"
@@ -83,7 +84,7 @@ WishForm::WishForm(Document& document, Planner& planner, BoardEditor& editor, QW
     column_->setSpacing(8);
     buildSize();
     rule();
-    auto* pattern = section(tr("Pattern"), false);
+    auto* pattern = section(tr("Pattern"), "patterns", false);
     auto* picker = new PatternPicker(document_, pattern->body());
     pattern->add(picker);
     pattern->add(new RecipeForm(document_, picker->lastButton(), pattern->body()));
@@ -105,8 +106,9 @@ WishForm::WishForm(Document& document, Planner& planner, BoardEditor& editor, QW
     refresh();
 }
 
-FormSection* WishForm::section(const QString& title, bool folds) {
+FormSection* WishForm::section(const QString& title, const char* topic, bool folds) {
     auto* made = new FormSection(title, folds, content_);
+    setHelpTopic(made, topic);
     column_->addWidget(made);
     return made;
 }
@@ -124,7 +126,7 @@ void WishForm::watch(EntryField* field) {
 }
 
 void WishForm::buildTitles() {
-    auto* titles = section(tr("Titles"), true);
+    auto* titles = section(tr("Titles"), "sheets", true);
     titles->head()->setObjectName(QStringLiteral("titlesHead"));
     const auto field = [&](const QString& label, const char* object, int key,
                            std::string Titles::*member) {
@@ -148,7 +150,7 @@ void WishForm::buildTitles() {
 }
 
 void WishForm::buildSize() {
-    auto* size = section(tr("Size"), false);
+    auto* size = section(tr("Size"), "sizes", false);
     buildBuild(size);
     fieldNote_ = new FaultNote(size->body());
     fieldNote_->setObjectName(QStringLiteral("fieldNote"));
@@ -254,17 +256,17 @@ QString WishForm::reshape(const QString& what, int entry,
 }
 
 void WishForm::buildWoods() {
-    auto* woods = section(tr("Woods"), false);
+    auto* woods = section(tr("Woods"), "woods", false);
     auto* list = new WoodList(document_, editor_, woods->body());
     woods->add(list);
     connect(list, &WoodList::previewed, this, &WishForm::previewed);
     rule();
-    border_ = new BorderForm(document_, planner_, section(tr("Border"), false));
+    border_ = new BorderForm(document_, planner_, section(tr("Border"), "border", false));
     connect(border_, &BorderForm::termAsked, this, &WishForm::focusTerm);
 }
 
 void WishForm::buildChoices() {
-    auto* choices = section(tr("Glue-up"), false);
+    auto* choices = section(tr("Glue-up"), "ways", false);
     rows_ = new Segmented(tr("Glue strips into"), {tr("Best"), tr("Rows"), tr("Columns")},
                           choices->body());
     rows_->setObjectName(QStringLiteral("rowChoice"));
@@ -288,30 +290,30 @@ void WishForm::buildChoices() {
 }
 
 void WishForm::buildShop() {
-    auto* glue = section(tr("Glue and clamps"), true);
+    auto* glue = section(tr("Glue and clamps"), "glue", true);
     glue->head()->setObjectName(QStringLiteral("glueHead"));
     glue_ = new GlueForm(document_, glue);
     rule();
-    auto* rates = section(tr("Time at the bench"), true);
+    auto* rates = section(tr("Time at the bench"), "hours", true);
     rates->head()->setObjectName(QStringLiteral("ratesHead"));
     rates_ = new RatesForm(document_, rates);
     rule();
-    auto* allowances = section(tr("Allowances"), true);
+    auto* allowances = section(tr("Allowances"), "shop", true);
     allowances->head()->setObjectName(QStringLiteral("allowancesHead"));
     rule();
-    auto* machines = section(tr("Machine limits"), true);
+    auto* machines = section(tr("Machine limits"), "shop", true);
     machines->head()->setObjectName(QStringLiteral("machinesHead"));
     shop_ = new ShopForm(document_, allowances, machines);
 }
 
 void WishForm::buildPlace() {
-    auto* place = section(tr("Use and season"), true);
+    auto* place = section(tr("Use and season"), "season", true);
     place->head()->setObjectName(QStringLiteral("placeHead"));
     place_ = new PlaceForm(document_, place);
 }
 
 void WishForm::buildUnits() {
-    auto* units = section(tr("Units"), true);
+    auto* units = section(tr("Units"), "sizes", true);
     units->head()->setObjectName(QStringLiteral("unitsHead"));
     units_ = new UnitForm(document_, units);
 }

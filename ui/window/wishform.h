@@ -63,7 +63,7 @@ private:
     /// Changes the field from what it was when the entry in hand began to be edited: the first
     /// digit of a number is no wish of its own, and must cost neither painting nor proportion.
     QString reshape(const QString& what, int entry, const std::function<Field(const Field&)>& how);
-    FormSection* section(const QString& title, bool folds);
+    FormSection* section(const QString& title, const char* topic, bool folds);
     void rule();
     void watch(EntryField* field);
 

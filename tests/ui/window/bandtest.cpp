@@ -1,7 +1,8 @@
 // Borders that change what the board view counts in: bands of end grain, whose pieces are part of
 // the field as glued, and breadboard ends, which lie where the planner has the grain end.
+#include "core/bench/origin.h"
+#include "core/bench/trail.h"
 #include "tests/ui/window/windowfixture.h"
-#include "ui/window/pieceinfo.h"
 #include "ui/window/seasonpicture.h"
 
 #include <QSlider>
@@ -31,8 +32,11 @@ TEST_F(BandTest, StepsLightUpTheLinesOfTheFieldThatIsShown) {
     const bool byColumns = job().plan.byColumns;
     const auto lines = static_cast<int>(byColumns ? field().columns.size() : field().rows.size());
     std::set<int> all;
-    for (const Step& step : job().steps.steps) {
-        const Highlight lit = highlightOf(job(), field(), step);
+    const Trails trails(job(), field());
+    const auto count = static_cast<int>(job().steps.steps.size());
+    for (int number = 0; number < count; ++number) {
+        const Step& step = job().steps.steps[static_cast<std::size_t>(number)];
+        const Highlight lit = trails.of({Subject::Kind::Step, number}).place;
         const std::set<int>& some = byColumns ? lit.columns : lit.rows;
         if (std::holds_alternative<Crosscut>(step.work)) {
             all.insert(some.begin(), some.end());
@@ -57,9 +61,8 @@ TEST_F(BandTest, APieceComesFromTheStripAndSliceOfTheFieldAsGlued) {
             const auto at = [](const std::vector<Length>& sizes, int line) {
                 return sizes[static_cast<std::size_t>(line)];
             };
-            const Origin origin =
-                originOf(job(), field(), {column, row}, x + half(at(field().columns, column)),
-                         y + half(at(field().rows, row)));
+            const Origin origin = originOf(job(), field(), x + half(at(field().columns, column)),
+                                           y + half(at(field().rows, row)));
             const int line = job().plan.byColumns ? column : row;
             EXPECT_EQ(origin.slice, order[static_cast<std::size_t>(line + 1)]);
             // The wood of the strip is that of the piece.

@@ -3,6 +3,7 @@
 #include "ui/window/benchtabs.h"
 #include "ui/window/cardlist.h"
 #include "ui/window/cutlist.h"
+#include "ui/window/spotlight.h"
 #include "ui/window/stepspanel.h"
 #include "ui/window/stepwords.h"
 
@@ -47,7 +48,7 @@ protected:
 
 TEST_F(BenchTest, WalkingOverCardsByKeysChoosesNone) {
     ASSERT_TRUE(planned());
-    QSignalSpy lit(window->bench().steps(), &StepsPanel::highlighted);
+    QSignalSpy lit(&window->spotlight(), &Spotlight::changed);
     steps()->setFocus();
     for (int i = 0; i < 3; ++i) {
         QTest::keyClick(steps(), Qt::Key_Down);
@@ -64,7 +65,6 @@ TEST_F(BenchTest, WalkingOverCardsByKeysChoosesNone) {
 
 TEST_F(BenchTest, AChosenCardIsLetGoInEveryWayOneTries) {
     ASSERT_TRUE(planned());
-    QSignalSpy lit(window->bench().steps(), &StepsPanel::highlighted);
     clickCard(1);
     ASSERT_EQ(steps()->chosenCard(), 1);
     clickCard(1);
@@ -73,15 +73,14 @@ TEST_F(BenchTest, AChosenCardIsLetGoInEveryWayOneTries) {
     QTest::keyClick(steps(), Qt::Key_Escape);
     EXPECT_EQ(steps()->chosenCard(), -1) << "Escape";
     clickCard(1);
-    ASSERT_EQ(steps()->chosenCard(), 1);
-    lit.clear();
     window->bench().setCurrentIndex(BenchTabs::CutListTab);
-    EXPECT_EQ(steps()->chosenCard(), -1) << "another tab";
-    ASSERT_EQ(lit.size(), 1);
-    EXPECT_EQ(lit[0][0].value<Highlight>(), Highlight()) << "the board is no longer dimmed";
+    EXPECT_EQ(steps()->chosenCard(), 1) << "another tab shows what belongs to it";
+    key(Qt::Key_Escape);
+    EXPECT_EQ(steps()->chosenCard(), -1) << "Escape on the board";
+    EXPECT_TRUE(window->spotlight().place().isEmpty()) << "the board is no longer dimmed";
 }
 
-TEST_F(BenchTest, TheStepOfACautionStaysChosenOnlyWhereItIsLookedUp) {
+TEST_F(BenchTest, TheStepsOfACautionAreMarkedWhereTheyAreLookedUp) {
     // A border round end grain: a danger that is about one step.
     click(find("borderKind")->findChildren<QAbstractButton*>()[1]);
     ASSERT_TRUE(planned());
@@ -91,13 +90,14 @@ TEST_F(BenchTest, TheStepOfACautionStaysChosenOnlyWhereItIsLookedUp) {
     while (cautions[static_cast<std::size_t>(row)].step < 0) {
         ++row;
     }
+    const int step = cautions[static_cast<std::size_t>(row)].step;
     window->bench().cautions()->choose(row);
-    EXPECT_EQ(steps()->chosenCard(), cautions[static_cast<std::size_t>(row)].step);
     window->bench().setCurrentIndex(BenchTabs::Steps);
-    EXPECT_EQ(steps()->chosenCard(), cautions[static_cast<std::size_t>(row)].step);
-    EXPECT_EQ(window->bench().cautions()->chosenCard(), -1);
-    window->bench().setCurrentIndex(BenchTabs::Cautions);
-    EXPECT_EQ(steps()->chosenCard(), -1);
+    EXPECT_TRUE(steps()->isMarked(step));
+    EXPECT_EQ(window->bench().cautions()->chosenCard(), row);
+    clickCard(step);
+    EXPECT_EQ(window->bench().cautions()->chosenCard(), -1) << "one thing is chosen at a time";
+    EXPECT_TRUE(window->bench().cautions()->isMarked(row));
 }
 
 TEST_F(BenchTest, TheCutListSaysEverythingAndFitsItsPanel) {

@@ -2,11 +2,10 @@
 #include "tests/ui/window/windowfixture.h"
 #include "ui/window/benchtabs.h"
 #include "ui/window/cardlist.h"
-#include "ui/window/pieceinfo.h"
+#include "ui/window/spotlight.h"
 #include "ui/window/stepspanel.h"
 
 #include <QAbstractButton>
-#include <QSignalSpy>
 #include <QTest>
 
 namespace kerfwright {
@@ -95,19 +94,17 @@ TEST_F(CautionTest, AChosenCautionLightsUpItsPlaceAndItsSteps) {
     const Highlight place = highlightOf(placed->place);
     const std::vector<int> steps = placed->steps;
     const QImage before = window->board().grab().toImage();
-    QSignalSpy lit(&window->bench(), &BenchTabs::highlighted);
     cards()->scrollTo(cards()->model()->index(row, 0));
     const QRect card = cards()->visualRect(cards()->model()->index(row, 0));
     clickAt(QRect(card.topLeft(), QSize(card.width(), 30)));
     ASSERT_EQ(cards()->chosenCard(), row);
-    ASSERT_FALSE(lit.isEmpty());
-    EXPECT_EQ(lit.back()[0].value<Highlight>(), place);
+    EXPECT_EQ(window->spotlight().place(), place);
     EXPECT_NE(window->board().grab().toImage(), before);
     for (const int step : steps) {
         EXPECT_TRUE(window->bench().steps()->list()->isMarked(step)) << step;
     }
     QTest::keyClick(cards(), Qt::Key_Escape);
-    EXPECT_EQ(lit.back()[0].value<Highlight>(), Highlight());
+    EXPECT_EQ(window->spotlight().place(), Highlight());
     EXPECT_EQ(window->board().grab().toImage(), before);
 }
 

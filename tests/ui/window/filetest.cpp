@@ -137,7 +137,7 @@ TEST_F(FileTest, EverySampleOpensAndIsPlanned) {
 TEST_F(FileTest, TheGalleryOpensASample) {
     window->showGallery();
     ASSERT_TRUE(window->isGalleryShown());
-    const auto cards = window->findChildren<SampleCard*>();
+    const auto cards = window->findChildren<BoardCard*>();
     ASSERT_GE(cards.size(), 6);
     click(cards.front());
     EXPECT_FALSE(window->isGalleryShown());
