@@ -26,6 +26,8 @@ public:
     void savePdf();
     void saveSvg();
     void savePicture();
+    /// The same picture onto the clipboard, as pixels and as SVG.
+    void copyPicture();
     void print();
     /// There is a plan for the board as it stands.
     bool isReady() const { return planner_.state() == Planner::State::Current; }
@@ -41,6 +43,7 @@ private:
     void refresh();
     Paper paper() const;
     std::vector<Page> pages() const;
+    Drawing picture() const;
     QString baseName() const;
     bool readyOrTold();
     void report(const QString& fault, const QString& done);
