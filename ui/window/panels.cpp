@@ -102,7 +102,10 @@ void Panels::apply() {
         }
         moved = true;
         if (!open[side]) {
-            panel.width = std::max(panel.widget->minimumWidth(), panel.widget->width());
+            // In a window that is not shown yet nothing has got its width.
+            if (panel.widget->isVisible()) {
+                panel.width = std::max(panel.widget->minimumWidth(), panel.widget->width());
+            }
             // What is folded away cannot keep the focus.
             if (panel.widget->isAncestorOf(QApplication::focusWidget())) {
                 middle().setFocus(Qt::OtherFocusReason);

@@ -1,6 +1,7 @@
 #include "ui/window/sheetspanel.h"
 
 #include "core/sheets/boardview.h"
+#include "ui/document/habits.h"
 #include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/paint/export.h"
@@ -9,10 +10,13 @@
 #include "ui/window/segmented.h"
 #include "ui/window/sheetspreview.h"
 
+#include <QClipboard>
 #include <QDir>
 #include <QFileInfo>
 #include <QGridLayout>
+#include <QGuiApplication>
 #include <QLabel>
+#include <QMimeData>
 #include <QPageSize>
 #include <QPrinter>
 #include <QPushButton>
@@ -34,6 +38,11 @@ QString savedWords(std::size_t pages, const QString& name) {
     return counted(static_cast<qsizetype>(pages), SheetsPanel::tr("Saved %1 page to “%2”"),
                    SheetsPanel::tr("Saved %1 pages to “%2”"))
         .arg(name);
+}
+
+double pictureScale(const Drawing& drawing) {
+    constexpr double longSide = 2400;  // pixels
+    return longSide / std::max({drawing.extent.width, drawing.extent.height, 1.0});
 }
 
 QString paperKey() {
@@ -82,10 +91,9 @@ SheetsPanel::SheetsPanel(Document& document, Planner& planner, Sawyer& sawyer, D
     column->addWidget(stale_);
     column->addWidget(preview_, 1);
     const QString kept = QSettings().value(paperKey()).toString();
-    paper_->setCurrent(kept == QStringLiteral("letter") ||
-                               (kept.isEmpty() && document.project().notation.unit == Unit::Inches)
-                           ? 1
-                           : 0);
+    const bool letter =
+        kept.isEmpty() ? usualPaper() == Paper::Letter : kept == QStringLiteral("letter");
+    paper_->setCurrent(letter ? 1 : 0);
     connect(paper_, &Segmented::chosen, this, [this](int index) {
         QSettings().setValue(paperKey(),
                              index == 1 ? QStringLiteral("letter") : QStringLiteral("a4"));
@@ -244,18 +252,30 @@ void SheetsPanel::savePicture() {
     if (!svg) {
         path = withEnding(path, QStringLiteral(".png"));
     }
+    const Drawing drawing = picture();
+    report(writeFileAtomically(path, svg ? toSvg(drawing, document_.displayName(), paperTheme())
+                                         : toPng(drawing, pictureScale(drawing), paperTheme())),
+           tr("Saved %1").arg(QFileInfo(path).fileName()));
+}
+
+Drawing SheetsPanel::picture() const {
     const Project& project = document_.project();
     const Job* job = isReady() ? &planner_.last()->job : nullptr;
     BoardViewOptions options;
     options.surround = surroundOf(project, job);
-    const Drawing drawing =
-        drawBoard(project.board, project.woods,
-                  job != nullptr ? job->plan.extraJoints : std::vector<Joint>(), options);
-    constexpr double longSide = 2400;  // pixels
-    const double scale = longSide / std::max({drawing.extent.width, drawing.extent.height, 1.0});
-    report(writeFileAtomically(path, svg ? toSvg(drawing, document_.displayName(), paperTheme())
-                                         : toPng(drawing, scale, paperTheme())),
-           tr("Saved %1").arg(QFileInfo(path).fileName()));
+    return drawBoard(project.board, project.woods,
+                     job != nullptr ? job->plan.extraJoints : std::vector<Joint>(), options);
+}
+
+void SheetsPanel::copyPicture() {
+    const Drawing drawing = picture();
+    auto* data = new QMimeData;
+    // Programs take what they know; the drawing itself is first, as the better one.
+    data->setData(QStringLiteral("image/svg+xml"),
+                  toSvg(drawing, document_.displayName(), paperTheme()));
+    data->setImageData(toImage(drawing, pictureScale(drawing), paperTheme()));
+    QGuiApplication::clipboard()->setMimeData(data);
+    Q_EMIT told(tr("The board is on the clipboard, as a picture"));
 }
 
 void SheetsPanel::print() {

@@ -29,6 +29,8 @@ public:
     void savePdf();
     void saveSvg();
     void savePicture();
+    /// The same picture onto the clipboard, as pixels and as SVG.
+    void copyPicture();
     void print();
     /// There is a plan for the board as it stands, and where there is timber, a layout.
     bool isReady() const;
@@ -46,6 +48,7 @@ private:
     std::vector<Page> pages() const;
     /// Null where there is no layout of the board as it stands.
     const TimberPlan* timber() const;
+    Drawing picture() const;
     QString baseName() const;
     /// Where only the layout of the planks is missing, `again` is called once there is one.
     bool readyOrTold(const std::function<void()>& again);

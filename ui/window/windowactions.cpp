@@ -141,6 +141,10 @@ void WindowActions::buildEdit() {
         action->setIconVisibleInMenu(false);
         menu->addAction(action);
     }
+    menu->addSeparator();
+    connect(add(menu, tr("&Copy the board as a picture"), "actionCopyPicture", QString(),
+                QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C)),
+            &QAction::triggered, &window_, [this] { window_.bench().sheets()->copyPicture(); });
 }
 
 void WindowActions::buildView() {
