@@ -3,6 +3,7 @@
 #include "core/sheets/record.h"
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/stepwords.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
@@ -49,6 +50,7 @@ public:
                const QModelIndex& index) const override {
         const Tones tones = tonesOf(option.palette);
         painter->save();
+        painter->setLayoutDirection(option.direction);
         painter->setRenderHint(QPainter::Antialiasing);
         if (index.row() > 0) {
             painter->setPen(QPen(tones.edge, 1));
@@ -57,9 +59,7 @@ public:
                               QPointF(option.rect.right() - side, y));
         }
         if (list_->hasFocus() && list_->currentIndex() == index) {
-            painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
-            painter->setBrush(Qt::NoBrush);
-            painter->drawRoundedRect(QRectF(option.rect).adjusted(4.5, 3.5, -4.5, -3.5), 4, 4);
+            paintFocusRing(*painter, QRectF(option.rect).adjusted(4, 3, -4, -3), tones);
         }
         layOut(painter, list_->line(index.row()), option.rect, option.palette);
         QFont bold = list_->font();
@@ -139,7 +139,7 @@ void CutModel::setLines(std::vector<CutLine> lines) {
 }
 
 CutList::CutList(Planner& planner, QWidget* parent)
-    : QListView(parent)
+    : KeyList(parent)
     , planner_(planner)
     , model_(new CutModel(this))
     , head_(new QLabel(this)) {

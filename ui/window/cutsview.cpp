@@ -33,6 +33,7 @@ constexpr int edgeReach = 36;         // pixels from the edge at which dragging 
 CutsView::CutsView(QWidget* parent)
     : QAbstractScrollArea(parent) {
     setObjectName(QStringLiteral("plankCuts"));
+    setLayoutDirection(Qt::LeftToRight);
     setAccessibleName(tr("Planks with their cuts"));
     setFrameShape(NoFrame);
     setFocusPolicy(Qt::StrongFocus);
@@ -228,6 +229,7 @@ bool CutsView::takes(const Shown& shown, const WantedStrips& wanted) const {
 void CutsView::paintEvent(QPaintEvent*) {
     const Tones tones = tonesOf(palette());
     QPainter painter(viewport());
+    painter.setLayoutDirection(layoutDirection());
     painter.setRenderHint(QPainter::Antialiasing);
     if (stale_) {
         painter.setOpacity(0.6);
@@ -295,7 +297,7 @@ void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) con
         painter.setPen(QPen(tones.accent, 2.5));
         painter.drawRect(stripRect(number, strip_).translated(0, scrolled));
     } else if (number == plank_ && hasFocus()) {
-        painter.setPen(QPen(tones.accent, 1, Qt::DotLine));
+        painter.setPen(QPen(tones.accent, 2));
         painter.drawRect(plankRect(number).translated(0, scrolled).adjusted(-3.5, -3.5, 3.5, 3.5));
     }
     if (dragging_ && number != plank_) {

@@ -154,6 +154,20 @@ void Panels::goOn(bool forward) {
     }
 }
 
+void Panels::widen(int by) {
+    QList<int> sizes = splitter_.sizes();
+    for (const Side side : {Wish, Bench}) {
+        if (panels_[side].widget->isAncestorOf(QApplication::focusWidget())) {
+            const int at = splitter_.indexOf(panels_[side].widget);
+            const int least = panels_[side].widget->minimumWidth();
+            const int change = std::max(by, least - sizes[at]);
+            sizes[at] += change;
+            sizes[1] -= change;
+            splitter_.setSizes(sizes);
+        }
+    }
+}
+
 void Panels::save() const {
     QStringList kept;
     for (const Panel& panel : panels_) {

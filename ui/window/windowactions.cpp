@@ -34,6 +34,7 @@ namespace {
 
 constexpr double zoomStep = 1.25;
 constexpr int barIcon = 20;
+constexpr int panelStep = 24;  // pixels
 
 }  // namespace
 
@@ -253,6 +254,12 @@ void WindowActions::buildPanels(QMenu* menu) {
     connect(add(menu, tr("&Previous part of the window"), "actionPreviousPart", QString(),
                 QKeySequence(Qt::SHIFT | Qt::Key_F6)),
             &QAction::triggered, &panels, [&panels] { panels.goOn(false); });
+    connect(add(menu, tr("This panel wi&der"), "actionWider", QString(),
+                QKeySequence(Qt::CTRL | Qt::Key_F7)),
+            &QAction::triggered, &panels, [&panels] { panels.widen(panelStep); });
+    connect(add(menu, tr("This panel na&rrower"), "actionNarrower", QString(),
+                QKeySequence(Qt::CTRL | Qt::Key_F8)),
+            &QAction::triggered, &panels, [&panels] { panels.widen(-panelStep); });
 }
 
 void WindowActions::buildFilm(QMenu* menu) {
@@ -273,8 +280,10 @@ void WindowActions::buildFilm(QMenu* menu) {
 
 void WindowActions::buildHelp() {
     QMenu* menu = window_.menuBar()->addMenu(tr("&Help"));
-    connect(add(menu, tr("&Keys"), "actionKeys", QString(), QKeySequence(Qt::Key_F1)),
-            &QAction::triggered, &window_, [this] { showKeys(&window_); });
+    QAction* keys = add(menu, tr("&Commands and keys…"), "actionKeys", QString(), {});
+    keys->setShortcuts({QKeySequence(Qt::Key_F1), QKeySequence(Qt::CTRL | Qt::Key_Question)});
+    connect(keys, &QAction::triggered, &window_,
+            [this] { showKeys(*window_.menuBar(), &window_); });
     connect(add(menu, tr("&About Kerfwright"), "actionAbout", QString(), {}), &QAction::triggered,
             &window_, [this] { showAbout(&window_); });
 }
