@@ -8,7 +8,9 @@ namespace kerfwright {
 namespace {
 
 namespace fs = std::filesystem;
+using testing::ContainsRegex;
 using testing::HasSubstr;
+using testing::Not;
 
 const std::string program = "'" KW_PROGRAM "'";
 // Nothing of the caller's surroundings: no display, no locale, no home.
@@ -104,6 +106,8 @@ TEST(Install, PutsTheProgramItsEntryAndTheSamplesInPlace) {
     for (const char* path :
          {"usr/bin/kerfwright", "usr/share/applications/kerfwright.desktop",
           "usr/share/mime/packages/kerfwright.xml",
+          "usr/share/metainfo/org.kerfwright.Kerfwright.metainfo.xml",
+          "usr/share/doc/kerfwright/copyright",
           "usr/share/icons/hicolor/scalable/apps/kerfwright.svg",
           "usr/share/icons/hicolor/scalable/mimetypes/application-x-kerfwright-project.svg"}) {
         EXPECT_TRUE(fs::exists(folder.path(path))) << path;
@@ -121,6 +125,58 @@ TEST(Install, PutsTheProgramItsEntryAndTheSamplesInPlace) {
         ++count;
     }
     EXPECT_EQ(count, samples().size());
+}
+
+TEST(Install, WhatSoftwareCentresShowFindsItsEntry) {
+    const Folder folder;
+    const Ended ended =
+        runShell("cmake --install '" KW_BINARY_DIR "' --prefix " + quoted(folder.path("usr")));
+    ASSERT_EQ(ended.code, 0) << ended.said;
+    // Looks for the desktop entry that the metainfo names as well.
+    const Ended tree =
+        runShell("appstreamcli validate-tree --no-net --no-color " + quoted(folder.path()));
+    EXPECT_EQ(tree.code, 0) << tree.said;
+}
+
+TEST(Package, HoldsTheProgramAndSaysWhatItNeeds) {
+    const Folder folder;
+    const Ended ended = runShell("cpack --config '" KW_BINARY_DIR "/CPackConfig.cmake' -G DEB -B " +
+                                 quoted(folder.path()));
+    ASSERT_EQ(ended.code, 0) << ended.said;
+    std::string package;  // its path, as the shell wants it
+    for (const auto& entry : fs::directory_iterator(folder.path())) {
+        if (entry.path().extension() == ".deb") {
+            package = quoted(entry.path().string());
+        }
+    }
+    ASSERT_THAT(package, HasSubstr("kerfwright_" KERFWRIGHT_VERSION "_"));
+
+    const std::string list = runShell("dpkg-deb --contents " + package).said;
+    for (const char* path : {"./usr/bin/kerfwright", "./usr/share/applications/kerfwright.desktop",
+                             "./usr/share/mime/packages/kerfwright.xml",
+                             "./usr/share/icons/hicolor/scalable/apps/kerfwright.svg",
+                             "./usr/share/metainfo/org.kerfwright.Kerfwright.metainfo.xml",
+                             "./usr/share/kerfwright/samples/hut-draughts.kerfwright",
+                             "./usr/share/doc/kerfwright/copyright"}) {
+        EXPECT_THAT(list, HasSubstr(path));
+    }
+    EXPECT_THAT(list, Not(HasSubstr(".a\n"))) << "libraries of the build";
+    EXPECT_THAT(list, Not(HasSubstr("drwxrwx"))) << "folders that a group may write to";
+
+    const std::string about = runShell("dpkg-deb --field " + package).said;
+    EXPECT_THAT(about, HasSubstr("Package: kerfwright\n"));
+    EXPECT_THAT(about, HasSubstr("Version: " KERFWRIGHT_VERSION "\n"));
+    EXPECT_THAT(about, HasSubstr("Section: graphics\n"));
+    EXPECT_THAT(about, ContainsRegex("Depends: .*hicolor-icon-theme"));
+    EXPECT_THAT(about, ContainsRegex("Depends: .*libqt6widgets6"));
+    // A line that does not begin with a space would be a field of its own.
+    EXPECT_THAT(about,
+                HasSubstr("Description: Planner for patterned solid-wood boards\n Works out"));
+
+    ASSERT_EQ(runShell("dpkg-deb -x " + package + " " + quoted(folder.path("in"))).code, 0);
+    const Ended run =
+        runShell("env -i " + quoted(folder.path("in/usr/bin/kerfwright")) + " --version");
+    EXPECT_EQ(run.said, "kerfwright " KERFWRIGHT_VERSION "\n");
 }
 
 }  // namespace

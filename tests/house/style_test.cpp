@@ -182,6 +182,22 @@ TEST(Resources, TheDesktopEntryIsValid) {
     EXPECT_EQ(ended.said, "");
 }
 
+TEST(Resources, WhatSoftwareCentresShowIsValid) {
+    const Ended ended =
+        run("appstreamcli validate --no-net --no-color resources/kerfwright.metainfo.xml");
+    EXPECT_EQ(ended.code, 0) << ended.said;
+}
+
+TEST(Resources, WhatSoftwareCentresShowNamesThisVersionFirst) {
+    std::smatch version, release;
+    const std::string lists = textOf("CMakeLists.txt");
+    ASSERT_TRUE(
+        std::regex_search(lists, version, std::regex("project\\(kerfwright VERSION (\\S+)")));
+    const std::string info = textOf("resources/kerfwright.metainfo.xml");
+    ASSERT_TRUE(std::regex_search(info, release, std::regex("<release version=\"([^\"]+)\"")));
+    EXPECT_EQ(release[1], version[1]);
+}
+
 TEST(Resources, XmlAndSvgAreWellFormed) {
     int count = 0;
     std::string files;

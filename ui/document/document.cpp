@@ -1,6 +1,7 @@
 #include "ui/document/document.h"
 
 #include "core/project/file.h"
+#include "ui/document/habits.h"
 #include "ui/document/text.h"
 
 #include <QCryptographicHash>
@@ -65,7 +66,7 @@ Document::Document(const QString& file, QObject* parent)
         openFault_ = open(file);
     }
     if (!project_) {
-        project_ = std::make_shared<const Project>(newProject(Unit::Millimetres));
+        project_ = std::make_shared<const Project>(newProject(usualUnit()));
     }
     history_.setUndoLimit(undoLimit);
     connect(&history_, &QUndoStack::cleanChanged, this, &Document::stateChanged);

@@ -273,6 +273,8 @@ Theme windowTheme(bool dark) {
 
 void paint(QPainter& painter, const Drawing& drawing, const Theme& theme) {
     painter.save();
+    // Sizes read from left to right wherever the window's words begin.
+    painter.setLayoutDirection(Qt::LeftToRight);
     Brushwork(painter, drawing, theme).paintAll();
     painter.restore();
 }

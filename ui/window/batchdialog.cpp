@@ -181,7 +181,7 @@ void BatchDialog::begin() {
     } else {
         boards_.front() = document_.project();
     }
-    paper_->setCurrent(paperChoice(document_.project().notation.unit) == Paper::Letter ? 1 : 0);
+    paper_->setCurrent(paperChoice() == Paper::Letter ? 1 : 0);
     planAgain();
     open();
     list_->setFocus();

@@ -50,7 +50,7 @@ void Badge::setCount(int count, bool grave) {
 }
 
 QSize Badge::sizeHint() const {
-    return QSize(count_ > 9 ? 24 : 18, 18);
+    return QSize((count_ > 9 ? 24 : 18) + (grave_ ? 5 : 0), 18);
 }
 
 void Badge::paintEvent(QPaintEvent*) {
@@ -65,7 +65,9 @@ void Badge::paintEvent(QPaintEvent*) {
     bold.setBold(true);
     painter.setFont(bold);
     painter.setPen(grave_ ? readableOn(tones.danger) : QColor(58, 40, 6));
-    painter.drawText(rect(), Qt::AlignCenter, QString::number(count_));
+    // The sign says it to who does not see red.
+    painter.drawText(rect(), Qt::AlignCenter,
+                     QString::number(count_) + (grave_ ? QStringLiteral("!") : QString()));
 }
 
 BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotlight& spotlight,
@@ -182,7 +184,9 @@ void BenchTabs::refreshCautions() {
     tabBar()->setTabButton(Cautions, QTabBar::RightSide, count > 0 ? badge_ : nullptr);
     badge_->setVisible(count > 0);
     follow();
-    setTabToolTip(Cautions, counted(count, tr("%1 caution"), tr("%1 cautions")));
+    const QString told = counted(count, tr("%1 caution"), tr("%1 cautions"));
+    setTabToolTip(Cautions, told);
+    tabBar()->setAccessibleTabName(Cautions, grave ? tr("%1, with dangers").arg(told) : told);
 }
 
 void BenchTabs::cautionChosen(int row) {

@@ -32,6 +32,8 @@ BoardFoot::BoardFoot(Document& document, Planner& planner, BoardEditor& editor, 
     , hint_(new FaultNote(this))
     , season_(new SeasonBar(document, planner, this))
     , marks_(new MarkBar(document, editor, *actions_, this)) {
+    // It goes with the board, which is not mirrored either.
+    setLayoutDirection(Qt::LeftToRight);
     hint_->setObjectName(QStringLiteral("boardHint"));
     marks_->setFaultNote(hint_);
     // A command by button is followed by more work on the board.

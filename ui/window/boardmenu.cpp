@@ -1,5 +1,6 @@
 // The menu of the board: tools, symmetry and what is done to the marked region.
 #include "ui/window/boardfoot.h"
+#include "ui/window/boardtext.h"
 #include "ui/window/boardview.h"
 #include "ui/window/mainwindow.h"
 #include "ui/window/regionactions.h"
@@ -71,6 +72,10 @@ void WindowActions::buildBoard() {
              &Symmetry::alternateRows,
              tr("Alternate rows: what you paint in one row is painted in every other row too"));
     menu->addSeparator();
+    connect(add(menu, tr("The board in &words…"), "actionReadBoard", QString(),
+                QKeySequence(Qt::CTRL | Qt::Key_R)),
+            &QAction::triggered, &window_,
+            [this] { (new BoardText(window_.board().words(), &window_))->open(); });
     window_.foot().regionActions().fill(*menu->addMenu(tr("Marked re&gion")));
 }
 

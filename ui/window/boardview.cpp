@@ -5,6 +5,8 @@
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/boardreading.h"
+#include "ui/window/boardtext.h"
+#include "ui/window/focusring.h"
 #include "ui/window/regioneditor.h"
 
 #include <QPaintEvent>
@@ -30,9 +32,13 @@ BoardView::BoardView(Document& document, Planner& planner, BoardEditor& editor, 
     , planner_(planner)
     , editor_(editor)
     , figure_(document, planner) {
+    static const bool readAloud = (readBoardsAloud(), true);
+    Q_UNUSED(readAloud)
     setObjectName(QStringLiteral("board"));
     setAccessibleName(tr("Board"));
     setFocusPolicy(Qt::StrongFocus);
+    // Its left is the maker's left, whichever way the words run.
+    setLayoutDirection(Qt::LeftToRight);
     setMouseTracking(true);
     setAttribute(Qt::WA_OpaquePaintEvent);
     connect(&document, &Document::projectChanged, this, [this] {
@@ -84,6 +90,11 @@ void BoardView::describe() {
         words += QStringLiteral(". ") + marked;
     }
     setAccessibleDescription(words);
+}
+
+QString BoardView::words() const {
+    const Project& project = document_.project();
+    return boardWords(project, sizeOf(project.board, surroundOf(project, likeJob(project))));
 }
 
 const Job* BoardView::currentJob() const {
@@ -211,6 +222,7 @@ void BoardView::paintEvent(QPaintEvent* event) {
     const Tones tones = tonesOf(palette());
     const Project& project = shown();
     QPainter painter(this);
+    painter.setLayoutDirection(layoutDirection());
     painter.fillRect(event->rect(), tones.surround);
     paintShadow(painter, geometry_.board(), tones.dark);
     paintOutline(painter, geometry_, tones);
@@ -261,6 +273,10 @@ void BoardView::paintOverlays(QPainter& painter) {
     paintTools(painter);
     paintRulers(painter, QRectF(rect()), geometry_, project.notation.unit, pointer_, tones);
     paintBubble(painter, pointer_, QRectF(rect()), bubbleWords());
+    // It has the focus most of the time: only who goes about by key looks for it.
+    if (hasFocus() && window()->testAttribute(Qt::WA_KeyboardFocusChange)) {
+        paintFocusRing(painter, rect(), tones);
+    }
 }
 
 }  // namespace kerfwright

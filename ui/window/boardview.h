@@ -47,6 +47,9 @@ public:
     void zoomToFit();
     bool isFitted() const { return fitted_; }
     const BoardGeometry& geometry() const { return geometry_; }
+    const Project& shownProject() const { return shown(); }
+    /// The board of the document, row by row.
+    QString words() const;
 
     QSize minimumSizeHint() const override { return QSize(200, 140); }
     QSize sizeHint() const override { return QSize(760, 640); }

@@ -1,6 +1,7 @@
 #include "ui/window/cardlist.h"
 
 #include "ui/window/cardpainter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/tones.h"
 
 #include <QMouseEvent>
@@ -11,12 +12,26 @@
 
 namespace kerfwright {
 
+QString Card::heading() const {
+    switch (mood) {
+    case Mood::Plain:
+        return title;
+    case Mood::Note:
+        return CardList::tr("Note: %1").arg(title);
+    case Mood::Caution:
+        return CardList::tr("Caution: %1").arg(title);
+    case Mood::Danger:
+        return CardList::tr("Danger: %1").arg(title);
+    }
+    return title;
+}
+
 QString Card::spoken() const {
     QStringList all;
     if (!number.isEmpty()) {
         all << number;
     }
-    all << title;
+    all << heading();
     all << lines;
     if (!big.isEmpty()) {
         all << bigLabel + QStringLiteral(" ") + big;
@@ -58,7 +73,7 @@ void CardModel::setCards(std::vector<Card> cards) {
 }
 
 CardList::CardList(QWidget* parent)
-    : QListView(parent)
+    : KeyList(parent)
     , model_(new CardModel(this)) {
     setModel(model_);
     setItemDelegate(new CardPainter(this));
@@ -245,6 +260,10 @@ void CardList::paintEvent(QPaintEvent* event) {
         painter.setPen(tonesOf(palette()).quiet);
         painter.drawText(viewport()->rect().adjusted(24, 32, -24, -24),
                          Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap, emptyText_);
+    }
+    if (hasFocus() && !currentIndex().isValid()) {
+        QPainter painter(viewport());
+        paintFocusRing(painter, viewport()->rect(), tonesOf(palette()));
     }
 }
 

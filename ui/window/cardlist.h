@@ -3,9 +3,9 @@
 #pragma once
 
 #include "core/sheets/stagepictures.h"
+#include "ui/window/keylist.h"
 
 #include <QAbstractListModel>
-#include <QListView>
 #include <QString>
 #include <QStringList>
 
@@ -37,6 +37,8 @@ struct Card {
     std::shared_ptr<const std::vector<StagePicture>> pictures = {};
     Mood mood = Mood::Plain;
     friend bool operator==(const Card&, const Card&) = default;
+    /// The title, after a word for the mood: colour alone would not tell it.
+    QString heading() const;
     /// Everything on it, for screen readers.
     QString spoken() const;
 };
@@ -55,7 +57,7 @@ private:
     std::vector<Card> cards_;
 };
 
-class CardList : public QListView {
+class CardList : public KeyList {
     Q_OBJECT
 
 public:

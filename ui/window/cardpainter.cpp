@@ -1,6 +1,7 @@
 #include "ui/window/cardpainter.h"
 
 #include "ui/paint/painter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
 
@@ -139,7 +140,7 @@ int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
                                : card.mood == Card::Mood::Caution ? tones.caution
                                                                   : tones.text;
     const bool besideTitle = card.working && card.big.isEmpty();
-    text.add(card.title, bold, titleColour, besideTitle ? right - workingSize : right, 3);
+    text.add(card.heading(), bold, titleColour, besideTitle ? right - workingSize : right, 3);
     for (const QString& line : card.lines) {
         text.add(line, small, tones.quiet, right, 1);
     }
@@ -210,14 +211,13 @@ void CardPainter::paint(QPainter* painter, const QStyleOptionViewItem& option,
         QRectF(option.rect.adjusted(8, outside, -8, -outside)).adjusted(0.5, 0.5, -0.5, -0.5);
     const bool chosen = list_->chosenCard() == index.row();
     painter->save();
+    painter->setLayoutDirection(option.direction);
     painter->setRenderHint(QPainter::Antialiasing);
     painter->setPen(chosen ? QPen(tones.accent, 1.6) : QPen(tones.edge, 1));
     painter->setBrush(tones.entry);
     painter->drawRoundedRect(frame, 6, 6);
     if (list_->hasFocus() && list_->currentIndex() == index) {
-        painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
-        painter->setBrush(Qt::NoBrush);
-        painter->drawRoundedRect(frame.adjusted(3, 3, -3, -3), 4, 4);
+        paintFocusRing(*painter, frame.adjusted(2, 2, -2, -2), tones);
     }
     if (list_->isMarked(index.row())) {
         paintTrailBar(*painter, frame, tones);

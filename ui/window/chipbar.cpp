@@ -2,6 +2,7 @@
 
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/tones.h"
 
 #include <QPainter>
@@ -31,7 +32,6 @@ Chip::Chip(int number, QWidget* parent)
 void Chip::show(const Wood& wood, int pieces, bool paints) {
     colour_ = toQColor(wood.colour);
     pieces_ = QString::number(pieces);
-    paints_ = paints;
     setChecked(paints);
     const QString name = toQt(wood.name);
     const QString use = counted(pieces, tr("%1 piece"), tr("%1 pieces"));
@@ -49,11 +49,13 @@ void Chip::paintEvent(QPaintEvent*) {
     painter.setBrush(colour_);
     painter.setPen(QPen(outlineOf(colour_, tones), 1));
     painter.drawRoundedRect(chip.adjusted(2.5, 2.5, -2.5, -2.5), 3, 3);
-    if (paints_ || hasFocus() || underMouse()) {
+    if (isChecked() || underMouse()) {
         painter.setBrush(Qt::NoBrush);
-        painter.setPen(QPen(paints_ || hasFocus() ? tones.accent : tones.quiet, paints_ ? 2.2 : 1.2,
-                            hasFocus() && !paints_ ? Qt::DashLine : Qt::SolidLine));
+        painter.setPen(QPen(isChecked() ? tones.accent : tones.quiet, isChecked() ? 2.2 : 1.2));
         painter.drawRoundedRect(chip.adjusted(1, 1, -1, -1), 5, 5);
+    }
+    if (hasFocus()) {
+        paintFocusRing(painter, rect(), tones);
     }
     QFont small = painter.font();
     small.setPixelSize(11);
@@ -64,7 +66,7 @@ void Chip::paintEvent(QPaintEvent*) {
                          QString::number(number_));
     }
     painter.setFont(small);
-    painter.setPen(paints_ ? tones.text : tones.quiet);
+    painter.setPen(isChecked() ? tones.text : tones.quiet);
     painter.drawText(QRectF(0, chip.bottom(), width(), height() - chip.bottom()),
                      Qt::AlignHCenter | Qt::AlignVCenter, pieces_);
 }

@@ -26,7 +26,6 @@ private:
     int number_;
     QColor colour_;
     QString pieces_;
-    bool paints_ = false;
 };
 
 class ChipBar : public QWidget {

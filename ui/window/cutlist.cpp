@@ -4,6 +4,7 @@
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
 #include "ui/window/cardpainter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/spotlight.h"
 #include "ui/window/stepwords.h"
 #include "ui/window/textblock.h"
@@ -45,6 +46,7 @@ public:
                const QModelIndex& index) const override {
         const Tones tones = tonesOf(option.palette);
         painter->save();
+        painter->setLayoutDirection(option.direction);
         painter->setRenderHint(QPainter::Antialiasing);
         if (index.row() > 0) {
             painter->setPen(QPen(tones.edge, 1));
@@ -53,9 +55,7 @@ public:
                               QPointF(option.rect.right() - side, y));
         }
         if (list_->hasFocus() && list_->currentIndex() == index) {
-            painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
-            painter->setBrush(Qt::NoBrush);
-            painter->drawRoundedRect(QRectF(option.rect).adjusted(4.5, 3.5, -4.5, -3.5), 4, 4);
+            paintFocusRing(*painter, QRectF(option.rect).adjusted(4, 3, -4, -3), tones);
         }
         if (list_->chosenLine() == index.row()) {
             painter->setPen(QPen(tones.accent, 1.6));
@@ -142,7 +142,7 @@ void CutModel::setLines(std::vector<CutLine> lines) {
 }
 
 CutList::CutList(Planner& planner, Spotlight& spotlight, QWidget* parent)
-    : QListView(parent)
+    : KeyList(parent)
     , planner_(planner)
     , spotlight_(spotlight)
     , model_(new CutModel(this))

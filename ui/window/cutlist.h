@@ -3,11 +3,11 @@
 #pragma once
 
 #include "ui/document/planner.h"
+#include "ui/window/keylist.h"
 #include "ui/window/stepwords.h"
 
 #include <QAbstractListModel>
 #include <QColor>
-#include <QListView>
 
 #include <vector>
 
@@ -47,7 +47,7 @@ private:
     std::vector<CutLine> lines_;
 };
 
-class CutList : public QListView {
+class CutList : public KeyList {
     Q_OBJECT
 
 public:

@@ -28,6 +28,7 @@ constexpr std::size_t mostIdle = 40;  // planks shown that nothing is cut from
 CutsView::CutsView(QWidget* parent)
     : QAbstractScrollArea(parent) {
     setObjectName(QStringLiteral("plankCuts"));
+    setLayoutDirection(Qt::LeftToRight);
     setAccessibleName(tr("Planks with their cuts"));
     setFrameShape(NoFrame);
     setFocusPolicy(Qt::StrongFocus);
@@ -223,6 +224,7 @@ bool CutsView::takes(const Shown& shown, const WantedStrips& wanted) const {
 void CutsView::paintEvent(QPaintEvent*) {
     const Tones tones = tonesOf(palette());
     QPainter painter(viewport());
+    painter.setLayoutDirection(layoutDirection());
     painter.setRenderHint(QPainter::Antialiasing);
     if (stale_) {
         painter.setOpacity(0.6);
@@ -291,7 +293,7 @@ void CutsView::paintPlank(QPainter& painter, const Shown& shown, int number) con
         painter.setPen(QPen(tones.accent, 2.5));
         painter.drawRect(stripRect(number, strip_).translated(0, scrolled));
     } else if (number == plank_ && hasFocus()) {
-        painter.setPen(QPen(tones.accent, 1, Qt::DotLine));
+        painter.setPen(QPen(tones.accent, 2));
         painter.drawRect(plankRect(number).translated(0, scrolled).adjusted(-3.5, -3.5, 3.5, 3.5));
     }
     if (dragging_ && number != plank_) {

@@ -1,6 +1,7 @@
 #include "ui/window/designpicker.h"
 
 #include "ui/window/boardpainter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/tones.h"
 
 #include <QGridLayout>
@@ -137,7 +138,6 @@ DesignButton::DesignButton(DesignChoice design, QWidget* parent)
     , design_(design) {
     setText(designName(design));
     setAccessibleName(DesignPicker::tr("Border: %1").arg(text()));
-    setAccessibleDescription(designAbout(design));
     setFocusPolicy(Qt::StrongFocus);
     setAttribute(Qt::WA_Hover);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
@@ -157,6 +157,8 @@ void DesignButton::show(const Project& project, bool inForce) {
     rail_ = colour(project.board.border.wood);
     endGrain_ = project.board.build == Build::EndGrain;
     inForce_ = inForce;
+    setAccessibleDescription(inForce ? DesignPicker::tr("In force. %1").arg(designAbout(design_))
+                                     : designAbout(design_));
     const QString hindrance = designHindrance(design_, project.board);
     // What is in force stays within reach, whatever the build became since.
     setEnabled(hindrance.isEmpty() || inForce);
@@ -169,11 +171,13 @@ void DesignButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const QRectF frame = QRectF(rect()).adjusted(1, 1, -1, -1);
-    if (inForce_ || hasFocus() || (underMouse() && isEnabled())) {
-        painter.setPen(inForce_ || hasFocus() ? QPen(tones.accent, hasFocus() ? 2.4 : 1.6)
-                                              : QPen(tones.edge, 1));
+    if (inForce_ || (underMouse() && isEnabled())) {
+        painter.setPen(inForce_ ? QPen(tones.accent, 1.6) : QPen(tones.edge, 1));
         painter.setBrush(inForce_ ? tones.soft : tones.entry);
-        painter.drawRoundedRect(frame, 6, 6);
+        painter.drawRoundedRect(frame.adjusted(2, 2, -2, -2), 5, 5);
+    }
+    if (hasFocus()) {
+        paintFocusRing(painter, rect(), tones, 6);
     }
     painter.setPen(isEnabled() ? tones.text
                                : palette().color(QPalette::Disabled, QPalette::WindowText));

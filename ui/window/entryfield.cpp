@@ -77,7 +77,8 @@ void EntryLine::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     if (!note_.isEmpty()) {
         painter.setPen(tones.quiet);
-        painter.drawText(rect().adjusted(0, 0, -8, 0), Qt::AlignRight | Qt::AlignVCenter, note_);
+        painter.drawText(rect().adjusted(0, 0, -8, 0),
+                         Qt::AlignRight | Qt::AlignAbsolute | Qt::AlignVCenter, note_);
     }
     if (faulty_) {
         painter.setRenderHint(QPainter::Antialiasing);

@@ -64,6 +64,12 @@ bool FileWork::openPath(const QString& path) {
     return noteOpened(path, document_.open(path));
 }
 
+bool FileWork::isProject(const QString& path) {
+    const QFileInfo file(path);
+    return file.fileName().endsWith(ending(), Qt::CaseInsensitive) && file.isFile() &&
+           file.isReadable();
+}
+
 bool FileWork::noteOpened(const QString& path, const QString& fault) {
     if (!fault.isEmpty()) {
         const QString name = tr("“%1” was not opened").arg(QFileInfo(path).fileName());

@@ -28,6 +28,9 @@ public:
     void open();
     /// A bad file is told of; what is open stays as it was.
     bool openPath(const QString& path);
+    /// `path` is a file of ours by its name, and can be read. What is dropped onto the window is
+    /// opened only then.
+    static bool isProject(const QString& path);
     /// What follows an attempt to open `path`: a fault is told of, a file that was read is
     /// remembered.
     bool noteOpened(const QString& path, const QString& fault);

@@ -1,6 +1,7 @@
 #include "ui/window/fitlist.h"
 
 #include "ui/document/text.h"
+#include "ui/window/focusring.h"
 #include "ui/window/tones.h"
 #include "ui/window/workingpopup.h"
 
@@ -31,9 +32,12 @@ protected:
         QPainter painter(this);
         painter.setRenderHint(QPainter::Antialiasing);
         if (hasFocus() || underMouse()) {
-            painter.setPen(hasFocus() ? QPen(tones.accent, 1) : QPen(Qt::NoPen));
+            painter.setPen(Qt::NoPen);
             painter.setBrush(tones.soft);
             painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 4, 4);
+        }
+        if (hasFocus()) {
+            paintFocusRing(painter, rect(), tones);
         }
         QFont bold = painter.font();
         bold.setBold(true);

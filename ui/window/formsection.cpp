@@ -2,6 +2,7 @@
 
 #include "ui/window/entryfield.h"
 #include "ui/window/faultnote.h"
+#include "ui/window/focusring.h"
 #include "ui/window/tones.h"
 #include "ui/window/wrappedlabel.h"
 
@@ -35,20 +36,23 @@ void FormHead::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     if (folds_) {
         QPolygonF arrow;
-        const QPointF middle(width() - 10.0, height() / 2.0);
+        const bool mirrored = isRightToLeft();
+        const QPointF middle(mirrored ? 10.0 : width() - 10.0, height() / 2.0);
+        const double on = mirrored ? -1 : 1;  // towards the end of the line
         if (isChecked()) {
             arrow << middle + QPointF(-4.5, -2) << middle + QPointF(0, 2.5)
                   << middle + QPointF(4.5, -2);
         } else {
-            arrow << middle + QPointF(-2, -4.5) << middle + QPointF(2.5, 0)
-                  << middle + QPointF(-2, 4.5);
+            arrow << middle + QPointF(-2 * on, -4.5) << middle + QPointF(2.5 * on, 0)
+                  << middle + QPointF(-2 * on, 4.5);
         }
         painter.setPen(QPen(tones.quiet, 1.6, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
         painter.drawPolyline(arrow);
     }
     if (hasFocus()) {
-        painter.setPen(QPen(tones.accent, 1));
-        painter.drawRoundedRect(QRectF(rect()).adjusted(-3, 0.5, -0.5, -0.5), 4, 4);
+        paintFocusRing(painter,
+                       isRightToLeft() ? rect().adjusted(0, 0, 6, 0) : rect().adjusted(-6, 0, 0, 0),
+                       tones);
     }
 }
 

@@ -4,6 +4,7 @@
 #include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/samples.h"
 #include "ui/window/tones.h"
 
@@ -59,10 +60,12 @@ void BoardCard::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const QRectF frame = QRectF(rect()).adjusted(1, 1, -1, -1);
-    painter.setPen(
-        QPen(hasFocus() || underMouse() ? tones.accent : tones.edge, hasFocus() ? 2 : 1));
+    painter.setPen(QPen(underMouse() ? tones.accent : tones.rim, 1));
     painter.setBrush(tones.entry);
     painter.drawRoundedRect(frame, 8, 8);
+    if (hasFocus()) {
+        paintFocusRing(painter, rect(), tones, 8);
+    }
     const QRectF room(20, 20, width() - 40, height() - 88);
     const Board& board = project_.board;
     const Surround surround = surroundOf(project_);

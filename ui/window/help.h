@@ -4,12 +4,14 @@
 #include <QtGlobal>
 
 QT_BEGIN_NAMESPACE
+class QMenuBar;
 class QWidget;
 QT_END_NAMESPACE
 
 namespace kerfwright {
 
-void showKeys(QWidget* parent);
+/// What is in the menus, with its keys, and what keys do besides.
+void showKeys(const QMenuBar& menus, QWidget* parent);
 void showAbout(QWidget* parent);
 
 }  // namespace kerfwright

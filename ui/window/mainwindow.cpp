@@ -17,6 +17,7 @@
 #include "ui/window/totalsbar.h"
 #include "ui/window/tour.h"
 #include "ui/window/windowactions.h"
+#include "ui/window/windowplace.h"
 #include "ui/window/wishform.h"
 #include "ui/window/woodlist.h"
 
@@ -36,6 +37,13 @@ namespace {
 
 constexpr int noticeTime = 4000;  // milliseconds
 constexpr int lowHeight = 600;    // below it, what stands round the board makes itself small
+
+/// The one project that is dragged, empty where it is anything else or more.
+QString projectIn(const QDropEvent& event) {
+    const QList<QUrl> urls = event.mimeData()->urls();
+    const QString path = urls.size() == 1 ? urls.front().toLocalFile() : QString();
+    return FileWork::isProject(path) ? path : QString();
+}
 
 }  // namespace
 
@@ -251,6 +259,7 @@ void MainWindow::placeNotice() {
 
 void MainWindow::closeEvent(QCloseEvent* event) {
     if (files_->mayLeave()) {
+        keepPlace(*this);
         recovery_->discard();
         event->accept();
     } else {
@@ -284,17 +293,30 @@ void MainWindow::resizeEvent(QResizeEvent* event) {
 }
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
-    const QList<QUrl> urls = event->mimeData()->urls();
-    if (urls.size() == 1 && urls.front().isLocalFile()) {
-        event->acceptProposedAction();
+    if (!projectIn(*event).isEmpty()) {
+        // The file is read, never moved.
+        event->setDropAction(Qt::CopyAction);
+        event->accept();
     }
 }
 
 void MainWindow::dropEvent(QDropEvent* event) {
-    const QString path = event->mimeData()->urls().value(0).toLocalFile();
-    if (!path.isEmpty() && files_->mayLeave()) {
-        files_->openPath(path);
+    const QString path = projectIn(*event);
+    if (path.isEmpty()) {
+        return;
     }
+    event->setDropAction(Qt::CopyAction);
+    event->accept();
+    // Later, since who let it go waits for this to return, and a question may have to be answered.
+    QMetaObject::invokeMethod(
+        this,
+        [this, path] {
+            activateWindow();
+            if (files_->mayLeave()) {
+                files_->openPath(path);
+            }
+        },
+        Qt::QueuedConnection);
 }
 
 }  // namespace kerfwright

@@ -119,7 +119,10 @@ void Panels::apply() {
         }
         moved = true;
         if (!open[side]) {
-            panel.width = std::max(panel.widget->minimumWidth(), panel.widget->width());
+            // In a window that is not shown yet nothing has got its width.
+            if (panel.widget->isVisible()) {
+                panel.width = std::max(panel.widget->minimumWidth(), panel.widget->width());
+            }
             // What is folded away cannot keep the focus.
             if (panel.widget->isAncestorOf(QApplication::focusWidget())) {
                 middle().setFocus(Qt::OtherFocusReason);
@@ -165,6 +168,20 @@ void Panels::goOn(bool forward) {
     }
     if (stop != nullptr) {
         stop->setFocus(Qt::TabFocusReason);
+    }
+}
+
+void Panels::widen(int by) {
+    QList<int> sizes = splitter_.sizes();
+    for (const Side side : {Wish, Bench}) {
+        if (panels_[side].widget->isAncestorOf(QApplication::focusWidget())) {
+            const int at = splitter_.indexOf(panels_[side].widget);
+            const int least = panels_[side].widget->minimumWidth();
+            const int change = std::max(by, least - sizes[at]);
+            sizes[at] += change;
+            sizes[1] -= change;
+            splitter_.setSizes(sizes);
+        }
     }
 }
 

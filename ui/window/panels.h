@@ -33,6 +33,9 @@ public:
     void fitInto(int width);
     /// Moves the focus to the next or the previous of wish, board and bench that is open.
     void goOn(bool forward);
+    /// Makes the panel that has the focus wider by so many pixels, or narrower: what the mouse does
+    /// at its edge.
+    void widen(int by);
 
     /// In the program's settings.
     void save() const;

@@ -1,6 +1,7 @@
 #include "ui/window/paperout.h"
 
 #include "ui/document/document.h"
+#include "ui/document/habits.h"
 #include "ui/document/text.h"
 #include "ui/paint/export.h"
 #include "ui/window/dialogs.h"
@@ -29,9 +30,9 @@ QString letter() {
 
 }  // namespace
 
-Paper paperChoice(Unit unit) {
+Paper paperChoice() {
     const QString kept = QSettings().value(paperKey()).toString();
-    return kept == letter() || (kept.isEmpty() && unit == Unit::Inches) ? Paper::Letter : Paper::A4;
+    return kept.isEmpty() ? usualPaper() : kept == letter() ? Paper::Letter : Paper::A4;
 }
 
 void keepPaperChoice(Paper paper) {

@@ -17,8 +17,8 @@ namespace kerfwright {
 class Dialogs;
 class Document;
 
-/// What the maker chose last, else by the unit.
-Paper paperChoice(Unit unit);
+/// What the maker chose last, else what is usual in the country.
+Paper paperChoice();
 void keepPaperChoice(Paper paper);
 
 /// The name of the project without what a file name may not hold.

@@ -4,6 +4,7 @@
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
 #include "ui/window/faultnote.h"
+#include "ui/window/focusring.h"
 #include "ui/window/tones.h"
 
 #include <QGridLayout>
@@ -140,6 +141,8 @@ void PatternButton::show(const Field& field, const std::vector<Wood>& woods, boo
     board_.field = field;
     woods_ = woods;
     inForce_ = inForce;
+    const QString about = toQt(patternInfo(pattern_).about);
+    setAccessibleDescription(inForce ? tr("In force. %1").arg(about) : about);
     update();
 }
 
@@ -163,16 +166,18 @@ void PatternButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const QRectF frame = QRectF(rect()).adjusted(1, 1, -1, -1);
-    if (inForce_ || hasFocus() || underMouse()) {
-        painter.setPen(inForce_ || hasFocus() ? QPen(tones.accent, hasFocus() ? 2.4 : 1.6)
-                                              : QPen(tones.edge, 1));
+    if (inForce_ || underMouse()) {
+        painter.setPen(inForce_ ? QPen(tones.accent, 1.6) : QPen(tones.edge, 1));
         painter.setBrush(inForce_ ? tones.soft : tones.entry);
-        painter.drawRoundedRect(frame, 5, 5);
+        painter.drawRoundedRect(frame.adjusted(2, 2, -2, -2), 4, 4);
+    }
+    if (hasFocus()) {
+        paintFocusRing(painter, rect(), tones, 5);
     }
     if (board_.field.pieces.empty()) {
         return;
     }
-    paintSketch(painter, frame.adjusted(3, 3, -3, -3), board_, woods_,
+    paintSketch(painter, frame.adjusted(4, 4, -4, -4), board_, woods_,
                 showsJoints(pattern_, board_.field), tones, devicePixelRatioF());
 }
 

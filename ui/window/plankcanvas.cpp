@@ -36,6 +36,7 @@ Defect keptInside(Defect defect, const Plank& plank) {
 PlankCanvas::PlankCanvas(QWidget* parent)
     : QWidget(parent) {
     setObjectName(QStringLiteral("plankCanvas"));
+    setLayoutDirection(Qt::LeftToRight);
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
     setCursor(Qt::CrossCursor);
@@ -163,7 +164,7 @@ void PlankCanvas::paintEvent(QPaintEvent*) {
     if (hasFocus()) {
         const Box& plank = view_.places.plank;
         painter.setBrush(Qt::NoBrush);
-        painter.setPen(QPen(tones.accent, 1, Qt::DotLine));
+        painter.setPen(QPen(tones.accent, 2));
         painter.drawRect(QRectF(corner_ + QPointF(plank.x, plank.y) * pixels_,
                                 QSizeF(plank.width, plank.height) * pixels_)
                              .adjusted(-3.5, -3.5, 3.5, 3.5));

@@ -210,7 +210,6 @@ void PlankEditor::buildDefects(FormSection* form) {
     defects_ = new QListWidget(form->body());
     defects_->setObjectName(QStringLiteral("defects"));
     defects_->setAccessibleName(tr("Defects"));
-    defects_->setFrameShape(QFrame::NoFrame);
     defects_->setFixedHeight(104);
     form->add(defects_);
     connect(defects_, &QListWidget::currentRowChanged, this,

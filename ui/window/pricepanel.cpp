@@ -187,7 +187,7 @@ bool PricePanel::forCustomer() const {
 }
 
 Paper PricePanel::paper() const {
-    return paperChoice(document_.project().notation.unit);
+    return paperChoice();
 }
 
 std::vector<Page> PricePanel::pages() const {

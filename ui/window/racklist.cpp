@@ -6,6 +6,7 @@
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/cardpainter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
 
@@ -43,6 +44,7 @@ public:
         const Plank& plank = model_->plank(index.row());
         const Project& project = *model_->project();
         painter->save();
+        painter->setLayoutDirection(option.direction);
         painter->setRenderHint(QPainter::Antialiasing);
         const QRectF cell(option.rect);
         if (option.state.testFlag(QStyle::State_Selected)) {
@@ -55,9 +57,7 @@ public:
                               QPointF(cell.right() - rackSide, cell.top() + 0.5));
         }
         if (list_->hasFocus() && list_->currentIndex() == index) {
-            painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
-            painter->setBrush(Qt::NoBrush);
-            painter->drawRoundedRect(cell.adjusted(6.5, 2.5, -6.5, -2.5), 6, 6);
+            paintFocusRing(*painter, cell.adjusted(6, 2, -6, -2), tones, 5);
         }
         if (list_->isMarked(index.row())) {
             paintTrailBar(*painter, cell.adjusted(6, 2, -6, -2), tones);
@@ -172,7 +172,7 @@ void RackModel::setProject(const ProjectPtr& project) {
 }
 
 RackList::RackList(QWidget* parent)
-    : QListView(parent)
+    : KeyList(parent)
     , model_(new RackModel(this)) {
     setObjectName(QStringLiteral("rack"));
     setAccessibleName(tr("Rack"));

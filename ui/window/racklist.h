@@ -4,9 +4,9 @@
 
 #include "core/sheets/plankview.h"
 #include "ui/document/document.h"
+#include "ui/window/keylist.h"
 
 #include <QAbstractListModel>
-#include <QListView>
 
 #include <set>
 #include <string>
@@ -30,7 +30,7 @@ private:
     ProjectPtr project_;
 };
 
-class RackList : public QListView {
+class RackList : public KeyList {
     Q_OBJECT
 
 public:

@@ -4,6 +4,7 @@
 #include "core/shop/pricing.h"
 #include "core/words/say.h"
 #include "ui/document/text.h"
+#include "ui/window/focusring.h"
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
 
@@ -48,11 +49,10 @@ public:
                const QModelIndex& index) const override {
         const Tones tones = tonesOf(option.palette);
         painter->save();
+        painter->setLayoutDirection(option.direction);
         painter->setRenderHint(QPainter::Antialiasing);
         if (list_->hasFocus() && list_->currentIndex() == index) {
-            painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
-            painter->setBrush(Qt::NoBrush);
-            painter->drawRoundedRect(QRectF(option.rect).adjusted(12.5, 1.5, -4.5, -1.5), 4, 4);
+            paintFocusRing(*painter, QRectF(option.rect).adjusted(12, 1, -4, -1), tones);
         }
         layOut(painter, index.row(), option.rect, option.palette, nullptr);
         painter->restore();
@@ -159,7 +159,7 @@ void ReckoningModel::setLines(std::vector<QuoteLine> lines, const std::string& c
 }
 
 ReckoningList::ReckoningList(QWidget* parent)
-    : QListView(parent)
+    : KeyList(parent)
     , model_(new ReckoningModel(this))
     , painter_(new LinePainter(this)) {
     setObjectName(QStringLiteral("reckoning"));

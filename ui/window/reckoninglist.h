@@ -2,9 +2,9 @@
 #pragma once
 
 #include "core/bench/quote.h"
+#include "ui/window/keylist.h"
 
 #include <QAbstractListModel>
-#include <QListView>
 
 #include <set>
 #include <string>
@@ -31,7 +31,7 @@ private:
 class LinePainter;
 
 /// As high as its lines: it scrolls with what stands round it.
-class ReckoningList : public QListView {
+class ReckoningList : public KeyList {
     Q_OBJECT
 
 public:

@@ -1,5 +1,6 @@
 #include "ui/window/segmented.h"
 
+#include "ui/window/focusring.h"
 #include "ui/window/tones.h"
 
 #include <QButtonGroup>
@@ -37,7 +38,7 @@ void Segment::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const QRectF inner = QRectF(rect()).adjusted(2.5, 2.5, -2.5, -2.5);
     if (isChecked()) {
-        painter.setPen(QPen(tones.edge, 1));
+        painter.setPen(QPen(tones.rim, 1));
         painter.setBrush(tones.dark ? mixed(tones.entry, Qt::white, 0.1) : tones.entry);
         painter.drawRoundedRect(inner, radius - 1, radius - 1);
     } else if (underMouse() && isEnabled()) {
@@ -46,9 +47,7 @@ void Segment::paintEvent(QPaintEvent*) {
         painter.drawRoundedRect(inner, radius - 1, radius - 1);
     }
     if (hasFocus()) {
-        painter.setBrush(Qt::NoBrush);
-        painter.setPen(QPen(tones.accent, 1.5));
-        painter.drawRoundedRect(inner, radius - 1, radius - 1);
+        paintFocusRing(painter, rect(), tones, radius);
     }
     painter.setPen(!isEnabled()  ? palette().color(QPalette::Disabled, QPalette::ButtonText)
                    : isChecked() ? tones.text

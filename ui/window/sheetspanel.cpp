@@ -10,10 +10,13 @@
 #include "ui/window/segmented.h"
 #include "ui/window/sheetspreview.h"
 
+#include <QClipboard>
 #include <QDir>
 #include <QFileInfo>
 #include <QGridLayout>
+#include <QGuiApplication>
 #include <QLabel>
+#include <QMimeData>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -21,6 +24,15 @@
 #include <utility>
 
 namespace kerfwright {
+
+namespace {
+
+double pictureScale(const Drawing& drawing) {
+    constexpr double longSide = 2400;  // pixels
+    return longSide / std::max({drawing.extent.width, drawing.extent.height, 1.0});
+}
+
+}  // namespace
 
 SheetsPanel::SheetsPanel(Document& document, Planner& planner, Sawyer& sawyer, Dialogs& dialogs,
                          QWidget* parent)
@@ -61,7 +73,7 @@ SheetsPanel::SheetsPanel(Document& document, Planner& planner, Sawyer& sawyer, D
     stale_->setForegroundRole(QPalette::PlaceholderText);
     column->addWidget(stale_);
     column->addWidget(preview_, 1);
-    paper_->setCurrent(paperChoice(document.project().notation.unit) == Paper::Letter ? 1 : 0);
+    paper_->setCurrent(paperChoice() == Paper::Letter ? 1 : 0);
     connect(paper_, &Segmented::chosen, this, [this] {
         keepPaperChoice(paper());
         refresh();
@@ -204,18 +216,30 @@ void SheetsPanel::savePicture() {
     if (!svg) {
         path = withEnding(path, QStringLiteral(".png"));
     }
+    const Drawing drawing = picture();
+    report(writeFileAtomically(path, svg ? toSvg(drawing, document_.displayName(), paperTheme())
+                                         : toPng(drawing, pictureScale(drawing), paperTheme())),
+           tr("Saved %1").arg(QFileInfo(path).fileName()));
+}
+
+Drawing SheetsPanel::picture() const {
     const Project& project = document_.project();
     const Job* job = isReady() ? &planner_.last()->job : nullptr;
     BoardViewOptions options;
     options.surround = surroundOf(project, job);
-    const Drawing drawing =
-        drawBoard(project.board, project.woods,
-                  job != nullptr ? job->plan.extraJoints : std::vector<Joint>(), options);
-    constexpr double longSide = 2400;  // pixels
-    const double scale = longSide / std::max({drawing.extent.width, drawing.extent.height, 1.0});
-    report(writeFileAtomically(path, svg ? toSvg(drawing, document_.displayName(), paperTheme())
-                                         : toPng(drawing, scale, paperTheme())),
-           tr("Saved %1").arg(QFileInfo(path).fileName()));
+    return drawBoard(project.board, project.woods,
+                     job != nullptr ? job->plan.extraJoints : std::vector<Joint>(), options);
+}
+
+void SheetsPanel::copyPicture() {
+    const Drawing drawing = picture();
+    auto* data = new QMimeData;
+    // Programs take what they know; the drawing itself is first, as the better one.
+    data->setData(QStringLiteral("image/svg+xml"),
+                  toSvg(drawing, document_.displayName(), paperTheme()));
+    data->setImageData(toImage(drawing, pictureScale(drawing), paperTheme()));
+    QGuiApplication::clipboard()->setMimeData(data);
+    Q_EMIT told(tr("The board is on the clipboard, as a picture"));
 }
 
 void SheetsPanel::print() {

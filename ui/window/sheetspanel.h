@@ -29,6 +29,8 @@ public:
     void savePdf();
     void saveSvg();
     void savePicture();
+    /// The same picture onto the clipboard, as pixels and as SVG.
+    void copyPicture();
     void print();
     /// There is a plan for the board as it stands, and where there is timber, a layout.
     bool isReady() const;
@@ -47,6 +49,7 @@ private:
     /// Null where there is no layout of the board as it stands.
     const TimberPlan* timber() const;
     PaperWork work() const;
+    Drawing picture() const;
     /// Where only the layout of the planks is missing, `again` is called once there is one.
     bool readyOrTold(const std::function<void()>& again);
     void report(const QString& fault, const QString& done);

@@ -3,10 +3,12 @@
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/tones.h"
 
 #include <QKeyEvent>
 #include <QPainter>
+#include <QScopeGuard>
 #include <QScrollBar>
 
 #include <algorithm>
@@ -23,6 +25,7 @@ constexpr double caption = 24;  // below a page
 SheetsPreview::SheetsPreview(QWidget* parent)
     : QAbstractScrollArea(parent) {
     setObjectName(QStringLiteral("sheets"));
+    setLayoutDirection(Qt::LeftToRight);
     setAccessibleName(tr("Cut sheets"));
     setFrameShape(NoFrame);
     setFocusPolicy(Qt::StrongFocus);
@@ -66,6 +69,11 @@ void SheetsPreview::paintEvent(QPaintEvent*) {
     const Theme theme = paperTheme();
     QPainter painter(viewport());
     painter.fillRect(viewport()->rect(), tones.surround);
+    const QScopeGuard ring([&] {
+        if (hasFocus()) {
+            paintFocusRing(painter, viewport()->rect(), tones);
+        }
+    });
     if (pages_.empty()) {
         painter.setPen(tones.quiet);
         painter.drawText(
@@ -101,6 +109,16 @@ void SheetsPreview::paintEvent(QPaintEvent*) {
 
 void SheetsPreview::resizeEvent(QResizeEvent*) {
     layOut();
+}
+
+void SheetsPreview::focusInEvent(QFocusEvent* event) {
+    QAbstractScrollArea::focusInEvent(event);
+    viewport()->update();
+}
+
+void SheetsPreview::focusOutEvent(QFocusEvent* event) {
+    QAbstractScrollArea::focusOutEvent(event);
+    viewport()->update();
 }
 
 void SheetsPreview::scrollContentsBy(int, int) {

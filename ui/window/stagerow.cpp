@@ -3,6 +3,7 @@
 #include "core/sheets/filmpicture.h"
 #include "ui/document/text.h"
 #include "ui/paint/export.h"
+#include "ui/window/focusring.h"
 #include "ui/window/tones.h"
 
 #include <QKeyEvent>
@@ -51,6 +52,7 @@ public:
         const bool over = option.state.testFlag(QStyle::State_MouseOver);
         const QString name = toQt(row_->stages().stage(index.row()).name);
         painter->save();
+        painter->setLayoutDirection(option.direction);
         painter->setRenderHint(QPainter::Antialiasing);
         const QRect cell = option.rect.adjusted(0, 0, -gap, 0);
         QRectF card = row_->isSlim()
@@ -65,9 +67,7 @@ public:
         painter->setBrush(row_->isSlim() && chosen ? tones.soft : ground);
         painter->drawRoundedRect(card.adjusted(0.5, 0.5, -0.5, -0.5), 6, 6);
         if (focus) {
-            painter->setPen(QPen(tones.accent, 1, Qt::DotLine));
-            painter->setBrush(Qt::NoBrush);
-            painter->drawRoundedRect(card.adjusted(3.5, 3.5, -3.5, -3.5), 4, 4);
+            paintFocusRing(*painter, card.adjusted(3, 3, -3, -3), tones);
         }
         painter->setFont(nameFont(row_->font(), chosen));
         painter->setPen(chosen ? tones.text : tones.quiet);
@@ -131,7 +131,7 @@ void StageModel::setFilm(const FilmPtr& film) {
 }
 
 StageRow::StageRow(QWidget* parent)
-    : QListView(parent)
+    : KeyList(parent)
     , model_(new StageModel(this)) {
     setObjectName(QStringLiteral("stages"));
     setAccessibleName(tr("Stages of the build"));
@@ -346,6 +346,10 @@ void StageRow::paintEvent(QPaintEvent* event) {
         painter.setPen(tonesOf(palette()).quiet);
         painter.drawText(viewport()->rect(), Qt::AlignCenter,
                          tr("The stages of the build appear here once the board can be planned."));
+    }
+    if (hasFocus() && chosen() < 0) {
+        QPainter painter(viewport());
+        paintFocusRing(painter, viewport()->rect(), tonesOf(palette()));
     }
 }
 

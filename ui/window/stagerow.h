@@ -2,10 +2,10 @@
 #pragma once
 
 #include "ui/window/filmmaker.h"
+#include "ui/window/keylist.h"
 
 #include <QAbstractListModel>
 #include <QImage>
-#include <QListView>
 
 #include <map>
 #include <set>
@@ -29,7 +29,7 @@ private:
     FilmPtr film_;
 };
 
-class StageRow : public QListView {
+class StageRow : public KeyList {
     Q_OBJECT
 
 public:

@@ -2,6 +2,7 @@
 
 #include "ui/document/text.h"
 #include "ui/paint/painter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/stepwords.h"
 #include "ui/window/tones.h"
 #include "ui/window/workingpopup.h"
@@ -41,6 +42,7 @@ QToolButton* button(const QString& text, const char* name, const QString& tip, Q
 StageCanvas::StageCanvas(QWidget* parent)
     : QWidget(parent) {
     setObjectName(QStringLiteral("stageCanvas"));
+    setLayoutDirection(Qt::LeftToRight);
     setMouseTracking(true);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
 }
@@ -78,6 +80,7 @@ const FilmPicture& StageCanvas::picture() {
 
 void StageCanvas::paintEvent(QPaintEvent*) {
     QPainter painter(this);
+    painter.setLayoutDirection(layoutDirection());
     if (film_) {
         painter.setRenderHint(QPainter::Antialiasing);
         painter.scale(pixelsPerMm, pixelsPerMm);
@@ -331,9 +334,7 @@ void StageView::focusOutEvent(QFocusEvent* event) {
 void StageView::paintEvent(QPaintEvent*) {
     if (hasFocus()) {
         QPainter painter(this);
-        painter.setRenderHint(QPainter::Antialiasing);
-        painter.setPen(QPen(tonesOf(palette()).accent, 1, Qt::DotLine));
-        painter.drawRoundedRect(QRectF(rect()).adjusted(3.5, 3.5, -3.5, -3.5), 4, 4);
+        paintFocusRing(painter, rect().adjusted(3, 3, -3, -3), tonesOf(palette()));
     }
 }
 

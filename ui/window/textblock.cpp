@@ -16,7 +16,11 @@ void TextColumn::add(const QString& words, const QFont& font, const QColor& colo
     if (painter != nullptr) {
         painter->setFont(font);
         painter->setPen(colour);
+        // A paragraph runs the way of its own words.
+        const Qt::LayoutDirection before = painter->layoutDirection();
+        painter->setLayoutDirection(words.isRightToLeft() ? Qt::RightToLeft : Qt::LeftToRight);
         painter->drawText(room, Qt::TextWordWrap, words);
+        painter->setLayoutDirection(before);
     }
     y += used.height() + gap;
 }

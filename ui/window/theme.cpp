@@ -1,12 +1,15 @@
 #include "ui/window/theme.h"
 
+#include "ui/window/focusring.h"
 #include "ui/window/icons.h"
 #include "ui/window/tones.h"
 
+#include <QAbstractScrollArea>
 #include <QApplication>
 #include <QPainter>
 #include <QSettings>
 #include <QStyleOption>
+#include <QToolButton>
 
 namespace kerfwright {
 
@@ -15,7 +18,7 @@ namespace {
 constexpr double radius = 4;
 
 QPalette paletteOf(const QColor& surface, const QColor& surround, const QColor& entry,
-                   const QColor& text, const QColor& quiet, const QColor& edge,
+                   const QColor& text, const QColor& quiet, const QColor& edge, const QColor& rim,
                    const QColor& accent, const QColor& onAccent, const QColor& faded) {
     QPalette palette;
     palette.setColor(QPalette::Window, surface);
@@ -29,7 +32,7 @@ QPalette paletteOf(const QColor& surface, const QColor& surround, const QColor& 
     palette.setColor(QPalette::Light, mixed(surface, Qt::white, 0.3));
     palette.setColor(QPalette::Midlight, mixed(surface, edge, 0.4));
     palette.setColor(QPalette::Mid, edge);
-    palette.setColor(QPalette::Dark, mixed(edge, text, 0.3));
+    palette.setColor(QPalette::Dark, rim);
     palette.setColor(QPalette::Shadow, mixed(edge, Qt::black, 0.6));
     palette.setColor(QPalette::Highlight, accent);
     palette.setColor(QPalette::HighlightedText, onAccent);
@@ -64,14 +67,16 @@ void box(QPainter* painter, const QRectF& rect, const QColor& fill, const QColor
 
 QPalette lightPalette() {
     return paletteOf(QColor(251, 249, 246), QColor(238, 234, 227), QColor(255, 255, 255),
-                     QColor(38, 36, 32), QColor(104, 99, 91), QColor(221, 215, 206),
-                     QColor(24, 108, 117), QColor(255, 255, 255), QColor(165, 160, 152));
+                     QColor(38, 36, 32), QColor(100, 95, 87), QColor(221, 215, 206),
+                     QColor(130, 124, 114), QColor(24, 108, 117), QColor(255, 255, 255),
+                     QColor(165, 160, 152));
 }
 
 QPalette darkPalette() {
     return paletteOf(QColor(38, 37, 34), QColor(27, 26, 24), QColor(48, 46, 43),
                      QColor(235, 231, 223), QColor(168, 162, 152), QColor(66, 63, 58),
-                     QColor(98, 187, 196), QColor(16, 30, 32), QColor(110, 106, 99));
+                     QColor(140, 134, 124), QColor(98, 187, 196), QColor(16, 30, 32),
+                     QColor(110, 106, 99));
 }
 
 ThemeChoice themeChoice() {
@@ -112,12 +117,31 @@ void WorkshopStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* 
     const bool on = option->state.testFlag(State_On);
     switch (element) {
     case PE_PanelLineEdit:
-        box(painter, option->rect, tones.entry, focus ? tones.accent : tones.edge);
+        box(painter, option->rect, tones.entry, enabled ? tones.rim : tones.edge);
+        if (focus) {
+            paintFocusRing(*painter, option->rect, tones);
+        }
         return;
     case PE_FrameLineEdit:
         return;
+    case PE_Frame:
+        if (qobject_cast<const QAbstractScrollArea*>(widget) != nullptr) {
+            painter->save();
+            painter->setPen(enabled ? tones.rim : tones.edge);
+            painter->drawRect(option->rect.adjusted(0, 0, -1, -1));
+            painter->restore();
+            if (focus) {
+                paintFocusRing(*painter, option->rect, tones, 1);
+            }
+            return;
+        }
+        break;
     case PE_FrameFocusRect:
-        box(painter, option->rect, QColor(), tones.accent);
+        // Of a tool button it would lie below its picture.
+        paintFocusRing(*painter,
+                       qobject_cast<const QToolButton*>(widget) != nullptr ? widget->rect()
+                                                                           : option->rect,
+                       tones);
         return;
     case PE_PanelButtonCommand: {
         const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option);
@@ -126,22 +150,26 @@ void WorkshopStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* 
         const QColor ground = down || on ? tones.soft
                               : hover    ? mixed(tones.entry, tones.accent, 0.06)
                                          : tones.entry;
-        box(painter, option->rect, ground, focus || first ? tones.accent : tones.edge);
+        box(painter, option->rect, ground, first ? tones.accent : enabled ? tones.rim : tones.edge);
+        if (focus) {
+            paintFocusRing(*painter, option->rect, tones);
+        }
         return;
     }
     case PE_PanelButtonTool:
         if (down || on || hover) {
+            // A ground alone would tell what is on by colour only (WCAG 2.1, 1.4.1).
             box(painter, option->rect,
-                down || on ? tones.soft : mixed(tones.surface, tones.text, 0.06), QColor());
-        }
-        if (focus && option->state.testFlag(State_KeyboardFocusChange)) {
-            box(painter, option->rect, QColor(), tones.accent);
+                down || on ? tones.soft : mixed(tones.surface, tones.text, 0.06),
+                on ? (enabled ? tones.accent : tones.edge) : QColor());
         }
         return;
     case PE_IndicatorCheckBox: {
-        const QRectF square = QRectF(option->rect).adjusted(0.5, 0.5, -0.5, -0.5);
+        const QRectF square = option->rect;
         box(painter, square, on ? tones.accent : tones.entry,
-            on || focus || hover ? tones.accent : mixed(tones.edge, tones.text, 0.35));
+            on || focus || hover ? tones.accent
+            : enabled            ? tones.rim
+                                 : tones.edge);
         if (on) {
             painter->save();
             painter->setRenderHint(QPainter::Antialiasing);
@@ -170,8 +198,9 @@ void WorkshopStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* 
         painter->fillRect(option->rect.adjusted(1, 1, -1, -1), tones.entry);
         return;
     default:
-        QProxyStyle::drawPrimitive(element, option, painter, widget);
+        break;
     }
+    QProxyStyle::drawPrimitive(element, option, painter, widget);
 }
 
 void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* option,
@@ -206,6 +235,26 @@ void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* opti
         }
         return;
     }
+    case CE_PushButtonLabel: {
+        const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option);
+        if (button == nullptr || button->icon.isNull() || button->direction != Qt::RightToLeft) {
+            break;
+        }
+        // Fusion leaves words and picture apart there.
+        constexpr int gap = 4;
+        const int words = button->fontMetrics.size(Qt::TextShowMnemonic, button->text).width();
+        const QSize icon = button->iconSize;
+        const int left = (button->rect.width() - words - gap - icon.width()) / 2;
+        const QRect text(left, button->rect.top(), words, button->rect.height());
+        drawItemText(painter, text, Qt::AlignCenter | Qt::TextShowMnemonic, button->palette,
+                     button->state.testFlag(State_Enabled), button->text, QPalette::ButtonText);
+        button->icon.paint(painter,
+                           QRect(text.right() + gap, button->rect.center().y() - icon.height() / 2,
+                                 icon.width(), icon.height()),
+                           Qt::AlignCenter,
+                           button->state.testFlag(State_Enabled) ? QIcon::Normal : QIcon::Disabled);
+        return;
+    }
     case CE_TabBarTabLabel: {
         const auto* tab = qstyleoption_cast<const QStyleOptionTab*>(option);
         if (tab == nullptr) {
@@ -214,21 +263,27 @@ void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* opti
         painter->save();
         painter->setPen(tab->state.testFlag(State_Selected) ? tones.text : tones.quiet);
         const int button = tab->rightButtonSize.width();
-        painter->drawText(tab->rect.adjusted(0, 0, button > 0 ? -button - 4 : 0, 0),
+        const QRect room = tab->rect.adjusted(0, 0, button > 0 ? -button - 4 : 0, 0);
+        painter->drawText(visualRect(tab->direction, tab->rect, room),
                           Qt::AlignCenter | Qt::TextShowMnemonic | Qt::TextHideMnemonic, tab->text);
         painter->restore();
         if (tab->state.testFlag(State_HasFocus)) {
-            box(painter, QRectF(tab->rect).adjusted(2, 4, -2, -4), QColor(), tones.accent);
+            paintFocusRing(*painter, QRectF(tab->rect).adjusted(2, 4, -2, -4), tones);
         }
         return;
     }
     default:
-        QProxyStyle::drawControl(element, option, painter, widget);
+        break;
     }
+    QProxyStyle::drawControl(element, option, painter, widget);
 }
 
 void WorkshopStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,
                                        QPainter* painter, const QWidget* widget) const {
+    if (control == CC_Slider) {
+        drawSlider(option, painter, widget);
+        return;
+    }
     if (control != CC_ScrollBar) {
         QProxyStyle::drawComplexControl(control, option, painter, widget);
         return;
@@ -245,10 +300,36 @@ void WorkshopStyle::drawComplexControl(ComplexControl control, const QStyleOptio
     painter->save();
     painter->setRenderHint(QPainter::Antialiasing);
     painter->setPen(Qt::NoPen);
-    painter->setBrush(mixed(tones.edge, tones.text, active ? 0.35 : 0.12));
+    painter->setBrush(active ? mixed(tones.rim, tones.text, 0.35) : tones.rim);
     const double round = std::min(handle.width(), handle.height()) / 2;
     painter->drawRoundedRect(handle, round, round);
     painter->restore();
+}
+
+void WorkshopStyle::drawSlider(const QStyleOptionComplex* option, QPainter* painter,
+                               const QWidget* widget) const {
+    const Tones tones = tonesOf(option->palette);
+    const QRectF groove = subControlRect(CC_Slider, option, SC_SliderGroove, widget);
+    const QRectF handle = subControlRect(CC_Slider, option, SC_SliderHandle, widget);
+    const bool enabled = option->state.testFlag(State_Enabled);
+    const bool lying = option->state.testFlag(State_Horizontal);
+    painter->save();
+    painter->setRenderHint(QPainter::Antialiasing);
+    painter->setPen(Qt::NoPen);
+    painter->setBrush(enabled ? tones.rim : tones.edge);
+    const QPointF middle = groove.center();
+    constexpr double half = 1.5;
+    painter->drawRoundedRect(
+        lying ? QRectF(groove.left(), middle.y() - half, groove.width(), 2 * half)
+              : QRectF(middle.x() - half, groove.top(), 2 * half, groove.height()),
+        half, half);
+    const double radius = std::min(handle.width(), handle.height()) / 2 - 1;
+    painter->setBrush(enabled ? tones.accent : tones.edge);
+    painter->drawEllipse(handle.center(), radius, radius);
+    painter->restore();
+    if (option->state.testFlag(State_HasFocus)) {
+        paintFocusRing(*painter, option->rect, tones);
+    }
 }
 
 QRect WorkshopStyle::subControlRect(ComplexControl control, const QStyleOptionComplex* option,
@@ -304,6 +385,11 @@ QSize WorkshopStyle::sizeFromContents(ContentsType type, const QStyleOption* opt
 int WorkshopStyle::pixelMetric(PixelMetric metric, const QStyleOption* option,
                                const QWidget* widget) const {
     switch (metric) {
+    case PM_DefaultFrameWidth:
+        // Room for the ring of the focus.
+        return qobject_cast<const QAbstractScrollArea*>(widget) != nullptr
+                   ? 2
+                   : QProxyStyle::pixelMetric(metric, option, widget);
     case PM_ScrollBarExtent:
         return 10;
     case PM_SplitterWidth:

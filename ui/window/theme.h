@@ -44,6 +44,10 @@ public:
                   QStyleHintReturn* data) const override;
     QIcon standardIcon(StandardPixmap kind, const QStyleOption* option,
                        const QWidget* widget) const override;
+
+private:
+    void drawSlider(const QStyleOptionComplex* option, QPainter* painter,
+                    const QWidget* widget) const;
 };
 
 }  // namespace kerfwright

@@ -32,8 +32,12 @@ QColor mixed(const QColor& a, const QColor& b, double share) {
 }
 
 QColor readableOn(const QColor& ground) {
-    // Black and white have the same contrast against a luminance of about 0.18.
-    return luminance(ground) > 0.18 ? QColor(28, 26, 22) : QColor(250, 247, 240);
+    // Soft where that suffices for text (WCAG 2.1, 1.4.3); between, black or white alone does. They
+    // have the same contrast against a luminance of about 0.18.
+    constexpr double least = 4.5;
+    const bool light = luminance(ground) > 0.18;
+    const QColor soft = light ? QColor(28, 26, 22) : QColor(250, 247, 240);
+    return contrast(soft, ground) >= least ? soft : QColor(light ? Qt::black : Qt::white);
 }
 
 QColor outlineOf(const QColor& wood, const Tones& tones) {
@@ -57,8 +61,9 @@ Tones tonesOf(const QPalette& palette) {
     tones.text = palette.color(QPalette::Active, QPalette::WindowText);
     tones.quiet = palette.color(QPalette::Active, QPalette::PlaceholderText);
     tones.edge = palette.color(QPalette::Active, QPalette::Mid);
+    tones.rim = palette.color(QPalette::Active, QPalette::Dark);
     tones.accent = palette.color(QPalette::Active, QPalette::Highlight);
-    tones.soft = mixed(tones.surface, tones.accent, tones.dark ? 0.22 : 0.13);
+    tones.soft = mixed(tones.surface, tones.accent, 0.13);
     tones.caution = tones.dark ? QColor(226, 178, 90) : QColor(133, 84, 0);
     tones.danger = tones.dark ? QColor(244, 140, 126) : QColor(168, 46, 36);
     return tones;

@@ -12,7 +12,8 @@ struct Tones {
     QColor entry;     ///< ground of entries and cards
     QColor text;
     QColor quiet;  ///< secondary text
-    QColor edge;   ///< hairlines
+    QColor edge;   ///< hairlines, which mean nothing
+    QColor rim;    ///< edges of controls: at least 3 : 1 on every ground (WCAG 2.1, 1.4.11)
     QColor accent;
     QColor soft;  ///< accent, as a ground
     QColor caution;

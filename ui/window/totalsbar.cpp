@@ -5,6 +5,7 @@
 #include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/window/amounts.h"
+#include "ui/window/focusring.h"
 #include "ui/window/stepwords.h"
 #include "ui/window/tones.h"
 #include "ui/window/workingpopup.h"
@@ -22,6 +23,7 @@ TotalsBar::TotalsBar(Document& document, Planner& planner, QWidget* parent)
     , document_(document)
     , planner_(planner) {
     setObjectName(QStringLiteral("totals"));
+    setLayoutDirection(Qt::LeftToRight);
     setFixedHeight(40);
     setFocusPolicy(Qt::TabFocus);
     setMouseTracking(true);
@@ -97,6 +99,7 @@ void TotalsBar::refresh() {
 void TotalsBar::paintEvent(QPaintEvent*) {
     const Tones tones = tonesOf(palette());
     QPainter painter(this);
+    painter.setLayoutDirection(layoutDirection());
     painter.fillRect(rect(), tones.surface);
     painter.fillRect(QRect(0, 0, width(), 1), tones.edge);
     QFont small = font();
@@ -155,12 +158,9 @@ void TotalsBar::paintEvent(QPaintEvent*) {
             painter.drawText(workingRect_.adjusted(0, 0, -8, 0), Qt::AlignCenter,
                              QStringLiteral("="));
             x += sign;
-            if (hasFocus()) {
-                painter.setRenderHint(QPainter::Antialiasing);
-                painter.setPen(QPen(tones.accent, 1, Qt::DotLine));
-                painter.setBrush(Qt::NoBrush);
-                painter.drawRoundedRect(QRectF(10.5, 7.5, x - 12, height() - 15), 4, 4);
-            }
+        }
+        if (i == 0 && hasFocus()) {
+            paintFocusRing(painter, QRectF(10, 7, x - 11, height() - 14), tones);
         }
         x += gap;
     }

@@ -5,13 +5,12 @@
 #include "ui/window/filework.h"
 #include "ui/window/icons.h"
 #include "ui/window/mainwindow.h"
-#include "ui/window/panels.h"
 #include "ui/window/theme.h"
+#include "ui/window/windowplace.h"
 
 #include <QApplication>
 #include <QEvent>
 #include <QFontDatabase>
-#include <QScreen>
 #include <QSettings>
 
 #include <fontconfig/fontconfig.h>
@@ -85,22 +84,19 @@ int runWindow(QApplication& application, const QString& file, std::thread fonts)
     if (options.gallery) {
         window.showGallery();
     }
-    window.panels().restore();
-    const QSize room = window.screen()->availableSize();
-    window.resize(QSize(1440, 900).boundedTo(room));
+    restorePlace(window);
     window.show();
     // A fault or lost work is asked about over a window that is there.
     new AfterFirstPaint(window, [&] {
         settings.setValue(knownKey, true);
+        restoreTab(window);
         window.finishStart(file);
         window.files().offerLostWork(Recovery::usualFolder());
         if (first) {
             window.offerTour();
         }
     });
-    const int code = QApplication::exec();
-    window.panels().save();
-    return code;
+    return QApplication::exec();
 }
 
 }  // namespace kerfwright

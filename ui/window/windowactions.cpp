@@ -36,6 +36,7 @@ namespace {
 
 constexpr double zoomStep = 1.25;
 constexpr int barIcon = 20;
+constexpr int panelStep = 24;  // pixels
 
 }  // namespace
 
@@ -147,6 +148,10 @@ void WindowActions::buildEdit() {
         action->setIconVisibleInMenu(false);
         menu->addAction(action);
     }
+    menu->addSeparator();
+    connect(add(menu, tr("&Copy the board as a picture"), "actionCopyPicture", QString(),
+                QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C)),
+            &QAction::triggered, &window_, [this] { window_.bench().sheets()->copyPicture(); });
 }
 
 void WindowActions::buildView() {
@@ -255,6 +260,12 @@ void WindowActions::buildPanels(QMenu* menu) {
     connect(add(menu, tr("&Previous part of the window"), "actionPreviousPart", QString(),
                 QKeySequence(Qt::SHIFT | Qt::Key_F6)),
             &QAction::triggered, &panels, [&panels] { panels.goOn(false); });
+    connect(add(menu, tr("This panel wi&der"), "actionWider", QString(),
+                QKeySequence(Qt::CTRL | Qt::Key_F7)),
+            &QAction::triggered, &panels, [&panels] { panels.widen(panelStep); });
+    connect(add(menu, tr("This panel na&rrower"), "actionNarrower", QString(),
+                QKeySequence(Qt::CTRL | Qt::Key_F8)),
+            &QAction::triggered, &panels, [&panels] { panels.widen(-panelStep); });
 }
 
 void WindowActions::buildFilm(QMenu* menu) {
@@ -280,9 +291,10 @@ void WindowActions::buildHelp() {
                 QWidget* focus = QApplication::focusWidget();
                 showHelp(focus != nullptr && focus->window() == &window_ ? *focus : window_);
             });
-    connect(
-        add(menu, tr("&Keys"), "actionKeys", QString(), QKeySequence(Qt::CTRL | Qt::Key_Question)),
-        &QAction::triggered, &window_, [this] { showKeys(&window_); });
+    QAction* keys = add(menu, tr("&Commands and keys…"), "actionKeys", QString(),
+                        QKeySequence(Qt::CTRL | Qt::Key_Question));
+    connect(keys, &QAction::triggered, &window_,
+            [this] { showKeys(*window_.menuBar(), &window_); });
     connect(add(menu, tr("Show the &tour"), "actionTour", QString(), {}), &QAction::triggered,
             &window_, [this] {
                 window_.hideGallery();

@@ -32,7 +32,6 @@ WoodChooser::WoodChooser(const std::vector<Wood>& taken, QWidget* parent)
     search_->installEventFilter(this);
     list_->setObjectName(QStringLiteral("woodCatalogue"));
     list_->setAccessibleName(tr("Woods"));
-    list_->setFrameShape(QFrame::NoFrame);
     list_->setMouseTracking(true);
     list_->setIconSize(QSize(18, 18));
     list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

@@ -3,6 +3,7 @@
 #include "core/wood/ownwood.h"
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/focusring.h"
 #include "ui/window/icons.h"
 #include "ui/window/tones.h"
 #include "ui/window/woodchooser.h"
@@ -10,6 +11,7 @@
 
 #include <QHBoxLayout>
 #include <QPainter>
+#include <QStyle>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -99,21 +101,28 @@ void WoodRow::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     if (underMouse() || hasFocus()) {
-        painter.setPen(hasFocus() ? QPen(tones.accent, 1) : QPen(Qt::NoPen));
+        painter.setPen(Qt::NoPen);
         painter.setBrush(mixed(tones.surface, tones.text, 0.04));
         painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 5, 5);
     }
-    const QRectF chip(4, (height() - 26) / 2.0, 26, 26);
+    if (hasFocus()) {
+        paintFocusRing(painter, rect(), tones);
+    }
+    const auto placed = [this](const QRect& place) {
+        return QStyle::visualRect(layoutDirection(), rect(), place);
+    };
+    const QRectF chip = placed(QRect(4, (height() - 26) / 2, 26, 26));
     painter.setPen(QPen(paints_ ? tones.accent : outlineOf(colour_, tones), paints_ ? 2 : 1));
     painter.setBrush(colour_);
     painter.drawRoundedRect(chip.adjusted(1, 1, -1, -1), 4, 4);
-    const int right = timber_->x() - 6;
+    const int right = placed(timber_->geometry()).left() - 6;
     painter.setPen(tones.quiet);
     const int useWidth = fontMetrics().horizontalAdvance(use_);
-    painter.drawText(QRect(0, 0, right, height()), Qt::AlignRight | Qt::AlignVCenter, use_);
+    painter.drawText(placed(QRect(0, 0, right, height())), Qt::AlignRight | Qt::AlignVCenter, use_);
     painter.setPen(tones.text);
-    painter.drawText(QRect(40, 0, right - useWidth - 48, height()), Qt::AlignVCenter,
-                     fontMetrics().elidedText(text(), Qt::ElideRight, right - useWidth - 48));
+    const int room = right - useWidth - 48;
+    painter.drawText(placed(QRect(40, 0, room, height())), Qt::AlignLeft | Qt::AlignVCenter,
+                     fontMetrics().elidedText(text(), Qt::ElideRight, room));
 }
 
 void WoodList::drawButtonsAhead() {

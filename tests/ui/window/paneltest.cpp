@@ -96,6 +96,27 @@ TEST_F(PanelTest, F6GoesRoundTheWindow) {
     EXPECT_EQ(QApplication::focusWidget(), further);
 }
 
+TEST_F(PanelTest, ThePanelWithTheFocusGetsWiderAndNarrowerByKey) {
+    QWidget* wish = find("wish");
+    QWidget* bench = find("bench");
+    const int wishWidth = wish->width();
+    const int benchWidth = bench->width();
+    find<QLineEdit>("cellWidthEntry")->setFocus();
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_F7, Qt::ControlModifier);
+    EXPECT_EQ(wish->width(), wishWidth + 24);
+    EXPECT_EQ(bench->width(), benchWidth);
+    for (int i = 0; i < 20; ++i) {
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_F8, Qt::ControlModifier);
+    }
+    EXPECT_EQ(wish->width(), wish->minimumWidth());
+    window->board().setFocus();
+    QTest::keyClick(&window->board(), Qt::Key_F7, Qt::ControlModifier);
+    EXPECT_EQ(wish->width(), wish->minimumWidth());
+    QTest::keyClick(&window->board(), Qt::Key_F6);
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_F7, Qt::ControlModifier);
+    EXPECT_EQ(bench->width(), benchWidth + 24);
+}
+
 TEST_F(PanelTest, KeysOfTheBoardStandInItsMenuAndAreNotTakenFromEntries) {
     EXPECT_EQ(action("toolPaint")->shortcut(), QKeySequence(Qt::Key_P));
     EXPECT_EQ(action("toolMark")->shortcut(), QKeySequence(Qt::Key_K));
