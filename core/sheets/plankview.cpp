@@ -74,6 +74,9 @@ public:
         if (matter_.saw != nullptr) {
             sawn();
         }
+        if (matter_.cuts != nullptr) {
+            kept();
+        }
         for (const PlankPlaces::Strip& strip : places_.strips) {
             marked(strip);
         }
@@ -168,9 +171,6 @@ private:
             figured(box);
             drawing_.marks.emplace_back(Rectangle{
                 box, 0, {.line = Ink::Wood, .lineWidth = 0.3, .dashed = true, .wood = edge.wood}});
-            label(besideDefects(box),
-                  {say("keep {1}", size(offcut.width, offcut.length)), sayIn("offcut", "keep")},
-                  0.8, false);
         }
         int number = 0;
         for (const PlankSection& section : matter_.cuts->sections) {
@@ -366,6 +366,38 @@ private:
         }
     }
 
+    /// Room that numbers of cuts take at the left and at the right end of a box.
+    struct Taken {
+        double left = 0, right = 0;
+    };
+    Taken takenByPlates(const Box& box) const {
+        const double ems = look_.type;
+        Taken taken;
+        for (const auto& [middle, text] : plates_) {
+            const double wide = std::max(ems * 1.16, textWidth(text, ems, true) + ems * 0.42);
+            const bool level = middle.y + ems * 0.6 > box.y &&
+                               middle.y - ems * 0.6 < box.bottom() && middle.x > box.x &&
+                               middle.x < box.right();
+            if (level && middle.x - box.x < wide * 2 + 2) {
+                taken.left = std::max(taken.left, middle.x + wide / 2 - box.x);
+            } else if (level) {
+                taken.right = std::max(taken.right, box.right() - middle.x + wide / 2);
+            }
+        }
+        return taken;
+    }
+
+    void kept() {
+        for (const Offcut& offcut : matter_.cuts->offcuts) {
+            Box room = besideDefects(boxOf(offcut.x, offcut.y, offcut.length, offcut.width));
+            const Taken taken = takenByPlates(room);
+            room.width -= taken.right;
+            label(room,
+                  {say("keep {1}", size(offcut.width, offcut.length)), sayIn("offcut", "keep")},
+                  std::max(0.8, taken.left + 0.8), false);
+        }
+    }
+
     /// Name and size of a strip, a pin where it is pinned, and a frame where it is chosen.
     void marked(const PlankPlaces::Strip& strip) {
         const auto section = static_cast<std::size_t>(strip.place.first);
@@ -374,30 +406,17 @@ private:
         const WantedStrips& wanted = matter_.demand->strips[static_cast<std::size_t>(laid.wanted)];
         const std::string name =
             matter_.names != nullptr ? (*matter_.names)[section][number] : wanted.label;
-        const double ems = look_.type;
-        double indent = 0.9;
-        double taken = 0;  // at the right end
-        for (const auto& [middle, text] : plates_) {
-            const double wide = std::max(ems * 1.16, textWidth(text, ems, true) + ems * 0.42);
-            const bool level = middle.y + ems * 0.6 > strip.box.y &&
-                               middle.y - ems * 0.6 < strip.box.bottom() &&
-                               middle.x > strip.box.x && middle.x < strip.box.right();
-            if (level && middle.x - strip.box.x < wide * 2 + 2) {
-                indent = std::max(indent, middle.x + wide / 2 - strip.box.x + 0.8);
-            } else if (level) {
-                taken = std::max(taken, strip.box.right() - middle.x + wide / 2);
-            }
-        }
+        const Taken taken = takenByPlates(strip.box);
         const bool pinned = !wanted.plank.empty();
         Box room = strip.box;
-        room.width -= taken;
+        room.width -= taken.right;
         if (pinned) {
             room.width -= pin({room.right(), room.y + room.height / 2});
         }
         label(room,
               {name + "  " + size(acrossPlank(wanted, laid.onEdge), wanted.length), name,
                shortName(name)},
-              indent, true);
+              std::max(0.9, taken.left + 0.8), true);
         if (strip.place == look_.chosen) {
             drawing_.marks.emplace_back(
                 Rectangle{strip.box, 0, {.line = Ink::Accent, .lineWidth = 0.8}});
