@@ -218,7 +218,7 @@ void reportedReactions(const Scene& on, Found& found) {
                            "{1} pieces and the border are of {2}.", of));
         for (const int wood : woods) {
             reason += " " + woodName(on, wood) + ": " +
-                      on.woods[static_cast<std::size_t>(wood)].reactions;
+                      sayIn("wood", on.woods[static_cast<std::size_t>(wood)].reactions);
         }
         found.push_back(
             {Severity::Caution,

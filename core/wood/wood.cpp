@@ -130,6 +130,11 @@ std::string spokenName(const Wood& catalogued) {
 
 Wood takenOver(Wood catalogued) {
     catalogued.name = spokenName(catalogued);
+    for (std::string* text : {&catalogued.reactions, &catalogued.food}) {
+        if (!text->empty()) {
+            *text = sayIn("wood", *text);
+        }
+    }
     return catalogued;
 }
 

@@ -95,8 +95,8 @@ struct WoodLimits {
 const std::vector<Wood>& woodCatalogue();
 /// What a wood of the catalogue is called in the language that is spoken.
 std::string spokenName(const Wood& catalogued);
-/// A wood of the catalogue as a project takes it over: under that name, which from then on is the
-/// maker's.
+/// A wood of the catalogue as a project takes it over: with name, reactions and word on food in the
+/// language spoken, which from then on are the maker's.
 Wood takenOver(Wood catalogued);
 /// Null where the catalogue has no such key.
 const Wood* findWood(const std::vector<Wood>& woods, const std::string& key);
