@@ -157,7 +157,7 @@ Gallery::Gallery(Unit unit, QWidget* parent)
             continue;
         }
         BoardCard* card =
-            addCard(begun, std::move(project).value(), toQt(info.name), toQt(info.about));
+            addCard(begun, std::move(project).value(), toQt(say(info.name)), toQt(say(info.about)));
         card->setObjectName(QStringLiteral("galleryPattern-") + toQt(info.key));
         connect(card, &QAbstractButton::clicked, this,
                 [this, pattern = info.pattern] { Q_EMIT patternChosen(pattern); });

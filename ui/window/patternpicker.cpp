@@ -141,7 +141,7 @@ void PatternButton::show(const Field& field, const std::vector<Wood>& woods, boo
     board_.field = field;
     woods_ = woods;
     inForce_ = inForce;
-    const QString about = toQt(patternInfo(pattern_).about);
+    const QString about = toQt(say(patternInfo(pattern_).about));
     setAccessibleDescription(inForce ? tr("In force. %1").arg(about) : about);
     update();
 }

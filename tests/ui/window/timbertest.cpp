@@ -497,7 +497,7 @@ TEST_F(TimberTest, FromATableToPaperAndWithOnePlankLess) {
         QString::fromStdString((sourceFolder() / "samples" / "hut-draughts.kerfwright").string()));
     ASSERT_TRUE(planned());
     openTab();
-    fillRack(1, 1800);
+    fillRack(1, 2800);
     ASSERT_EQ(rack().planks.size(), project().woods.size());
 
     rackList().setFocus();
@@ -541,7 +541,7 @@ TEST_F(TimberTest, FromATableToPaperAndWithOnePlankLess) {
     ASSERT_TRUE(sawn());
     // The board shrinks with what there is.
     window->document().edit(QStringLiteral("short plank"), entry::none, [](Project& changed) {
-        changed.timber.rack.planks.front().length = Length::mm(500);
+        changed.timber.rack.planks.front().length = Length::mm(1'200);
         changed.timber.rack.planks.front().defects.clear();
     });
     ASSERT_TRUE(sawn());
