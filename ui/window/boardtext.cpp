@@ -25,7 +25,7 @@ Length sum(const std::vector<Length>& sizes, int first, int many) {
 }
 
 QString woodOf(const Project& project, int wood) {
-    return toQt(project.woods[static_cast<std::size_t>(wood)].name).toLower();
+    return inSentence(toQt(project.woods[static_cast<std::size_t>(wood)].name));
 }
 
 /// The pieces of a row from the left, each with its wood, its width and the rows that it covers.
@@ -35,14 +35,18 @@ QStringList piecesOf(const Project& project, int row) {
     const int columns = static_cast<int>(field.columns.size());
     for (int column = 0; column < columns;) {
         const Piece& piece = field.pieces[static_cast<std::size_t>(pieceAt(field, column, row))];
-        QString one = BoardText::tr("%1 %2").arg(
-            woodOf(project, piece.wood),
-            toQt(format(sum(field.columns, piece.column, piece.across), project.notation)));
-        if (piece.down > 1) {
-            one += row == piece.row ? BoardText::tr(" down to row %1").arg(piece.row + piece.down)
-                                    : BoardText::tr(" from row %1").arg(piece.row + 1);
+        const QString wood = woodOf(project, piece.wood);
+        const QString width =
+            toQt(format(sum(field.columns, piece.column, piece.across), project.notation));
+        if (piece.down == 1) {
+            words << BoardText::tr("%1 %2").arg(wood, width);
+        } else if (row == piece.row) {
+            words << BoardText::tr("%1 %2 down to row %3")
+                         .arg(wood, width)
+                         .arg(piece.row + piece.down);
+        } else {
+            words << BoardText::tr("%1 %2 from row %3").arg(wood, width).arg(piece.row + 1);
         }
-        words << one;
         column = piece.column + piece.across;
     }
     return words;

@@ -33,7 +33,6 @@ HelpWindow::HelpWindow(QWidget* parent)
     words_->installEventFilter(this);
     list_->setObjectName(QStringLiteral("helpTopics"));
     list_->setAccessibleName(tr("Topics"));
-    list_->setFrameShape(QFrame::NoFrame);
     list_->setSpacing(3);
     nothing_->setObjectName(QStringLiteral("helpNothing"));
     nothing_->setWordWrap(true);
@@ -42,7 +41,6 @@ HelpWindow::HelpWindow(QWidget* parent)
     nothing_->hide();
     text_->setObjectName(QStringLiteral("helpText"));
     text_->setAccessibleName(tr("Topic"));
-    text_->setFrameShape(QFrame::NoFrame);
     text_->setOpenLinks(false);
     text_->document()->setDocumentMargin(20);
     auto* left = new QVBoxLayout;

@@ -260,10 +260,10 @@ void WindowActions::buildPanels(QMenu* menu) {
     connect(add(menu, tr("&Previous part of the window"), "actionPreviousPart", QString(),
                 QKeySequence(Qt::SHIFT | Qt::Key_F6)),
             &QAction::triggered, &panels, [&panels] { panels.goOn(false); });
-    connect(add(menu, tr("This panel wi&der"), "actionWider", QString(),
+    connect(add(menu, tr("This part wi&der"), "actionWider", QString(),
                 QKeySequence(Qt::CTRL | Qt::Key_F7)),
             &QAction::triggered, &panels, [&panels] { panels.widen(panelStep); });
-    connect(add(menu, tr("This panel na&rrower"), "actionNarrower", QString(),
+    connect(add(menu, tr("This part na&rrower"), "actionNarrower", QString(),
                 QKeySequence(Qt::CTRL | Qt::Key_F8)),
             &QAction::triggered, &panels, [&panels] { panels.widen(-panelStep); });
 }

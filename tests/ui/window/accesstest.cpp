@@ -16,6 +16,7 @@
 #include <QMenuBar>
 #include <QTabBar>
 #include <QTest>
+#include <QTextBrowser>
 
 #include <map>
 #include <set>
@@ -143,7 +144,14 @@ TEST_F(AccessTest, TabReachesEveryControlAndLeavesItAgain) {
             std::set<QWidget*> once;
             QWidget* at = first;
             while (at != nullptr && once.insert(at).second) {
+                QWidget* before = at;
                 at = tabIn(top);
+                // From link to link of a text, of which there are few.
+                for (int links = 0;
+                     at == before && qobject_cast<QTextBrowser*>(at) != nullptr && links < 50;
+                     ++links) {
+                    at = tabIn(top);
+                }
             }
             ASSERT_NE(at, nullptr) << part.toStdString();
             EXPECT_EQ(at, first) << "no way back from " << about(part, *at);

@@ -32,7 +32,10 @@ QAction* EveryPlace::action(const char* name) const {
 
 QWidget* EveryPlace::opened() {
     QWidget* popup = QApplication::activePopupWidget();
-    return popup != nullptr ? popup : QApplication::activeModalWidget();
+    if (popup == nullptr) {
+        popup = QApplication::activeModalWidget();
+    }
+    return popup != nullptr ? popup : QApplication::activeWindow();
 }
 
 void EveryPlace::openSections() {
@@ -110,21 +113,28 @@ void EveryPlace::visitWindow(const Visit& visit) {
     window->showGallery();
     see(QStringLiteral("gallery"));
     window->hideGallery();
+    action("actionTour")->trigger();
+    see(QStringLiteral("tour"));
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
 }
 
 void EveryPlace::visitDialogs(const Visit& visit) {
     ASSERT_TRUE(planned());
     const auto see = [&](const QString& part) {
         QCoreApplication::processEvents();
-        QWidget* top = opened();
-        ASSERT_NE(top, nullptr) << part.toStdString();
+        QWidget* top = nullptr;
+        ASSERT_TRUE(QTest::qWaitFor([&] {
+            top = opened();
+            return top != nullptr && top != window.get();
+        })) << part.toStdString();
         ASSERT_TRUE(QTest::qWaitForWindowActive(top));
         visit(part, *top);
         top->close();
         QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
         QCoreApplication::processEvents();
     };
-    for (const char* name : {"actionKeys", "actionAbout", "actionReadBoard"}) {
+    for (const char* name :
+         {"actionKeys", "actionAbout", "actionReadBoard", "actionHelp", "actionBatch"}) {
         action(name)->trigger();
         see(QString::fromLatin1(name));
     }
