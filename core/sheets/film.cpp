@@ -53,10 +53,11 @@ private:
 
     FilmStage& now() { return film_.stages.back(); }
 
-    FilmStage& turnTo(StageKind kind, const std::string& part) {
+    /// `part` may be that of a stage, which moves when there is one more.
+    FilmStage& turnTo(StageKind kind, std::string part) {
         FilmStage& stage = film_.stages.emplace_back();
         stage.kind = kind;
-        stage.part = part;
+        stage.part = std::move(part);
         return stage;
     }
     /// Goes on with the stage at hand where it is of that kind and about that part.
