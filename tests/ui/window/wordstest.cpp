@@ -10,6 +10,7 @@
 #include <QLineEdit>
 #include <QMenu>
 #include <QPlainTextEdit>
+#include <QPointer>
 #include <QTest>
 #include <QTreeWidget>
 
@@ -166,13 +167,13 @@ TEST_F(WordsTest, TheSearchTakesWordsInAnyOrderAndKeys) {
 }
 
 TEST_F(WordsTest, ReturnCarriesACommandOut) {
-    KeyFinder* finder = openKeys();
+    const QPointer<KeyFinder> finder = openKeys();
     auto* search = finder->findChild<QLineEdit*>();
     QTest::keyClicks(search, QStringLiteral("letters hatch"));
     ASSERT_EQ(shown(*finder).size(), 1U);
     QTest::keyClick(search, Qt::Key_Return);
     EXPECT_TRUE(QTest::qWaitFor([this] { return action("actionLetters")->isChecked(); }));
-    EXPECT_FALSE(finder->isVisible());
+    EXPECT_TRUE(finder.isNull() || !finder->isVisible());
 }
 
 }  // namespace
