@@ -1,23 +1,15 @@
 #include "core/bench/trail.h"
 
+#include "core/bench/trailbits.h"
+
 #include <algorithm>
 
 namespace kerfwright {
 namespace {
 
-void tidy(std::vector<int>& numbers) {
-    std::sort(numbers.begin(), numbers.end());
-    numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
-}
-
-template <class Container>
-void append(std::vector<int>& all, const Container& more) {
-    all.insert(all.end(), more.begin(), more.end());
-}
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
+using bits::append;
+using bits::at;
+using bits::tidy;
 
 bool sameSize(const MillLine& a, const MillLine& b) {
     return a.thickness.value == b.thickness.value && a.width.value == b.width.value &&

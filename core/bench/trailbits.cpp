@@ -1,4 +1,6 @@
 // Which bits of timber a job falls into, and where each of them is.
+#include "core/bench/trailbits.h"
+
 #include "core/bench/origin.h"
 #include "core/bench/trail.h"
 #include "core/glueup/rows.h"
@@ -10,25 +12,15 @@
 namespace kerfwright {
 namespace {
 
+using bits::append;
+using bits::at;
+using bits::tidy;
+
 /// A rectangle of the field as glued.
 struct Patch {
     Length left, right, top, bottom;
     bool isEmpty() const { return left >= right || top >= bottom; }
 };
-
-void tidy(std::vector<int>& numbers) {
-    std::sort(numbers.begin(), numbers.end());
-    numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
-}
-
-template <class Container>
-void append(std::vector<int>& all, const Container& more) {
-    all.insert(all.end(), more.begin(), more.end());
-}
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 /// The wished pieces on the field as glued, one patch each; behind them the four sides of an
 /// end-grain band, of which those that are empty mean nothing.

@@ -1,0 +1,24 @@
+// Sorted lists of numbers, as the trails keep them. Private to core/bench.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <vector>
+
+namespace kerfwright::bits {
+
+inline void tidy(std::vector<int>& numbers) {
+    std::sort(numbers.begin(), numbers.end());
+    numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
+}
+
+template <class Container>
+void append(std::vector<int>& all, const Container& more) {
+    all.insert(all.end(), more.begin(), more.end());
+}
+
+inline std::size_t at(int index) {
+    return static_cast<std::size_t>(index);
+}
+
+}  // namespace kerfwright::bits
