@@ -8,7 +8,6 @@ namespace kerfwright {
 namespace {
 
 using bits::append;
-using bits::at;
 using bits::tidy;
 
 bool sameSize(const MillLine& a, const MillLine& b) {

@@ -13,7 +13,6 @@ namespace kerfwright {
 namespace {
 
 using bits::append;
-using bits::at;
 using bits::tidy;
 
 /// A rectangle of the field as glued.

@@ -1,6 +1,8 @@
 // Sorted lists of numbers, as the trails keep them. Private to core/bench.
 #pragma once
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <cstddef>
 #include <vector>
@@ -15,10 +17,6 @@ inline void tidy(std::vector<int>& numbers) {
 template <class Container>
 void append(std::vector<int>& all, const Container& more) {
     all.insert(all.end(), more.begin(), more.end());
-}
-
-inline std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
 }
 
 }  // namespace kerfwright::bits

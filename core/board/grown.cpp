@@ -1,5 +1,6 @@
 #include "core/board/grown.h"
 
+#include "core/measure/at.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -7,10 +8,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// Below that no square is a square of a board.
 constexpr Length leastSquare = Length::mm(5);

@@ -1,5 +1,6 @@
 #include "core/glueup/constructions.h"
 
+#include "core/measure/at.h"
 #include "core/search/shifted.h"
 #include "core/words/say.h"
 
@@ -12,10 +13,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// FNV-1a over how blocks are put together.
 std::string keyOf(const Construction& construction, Laying laying) {

@@ -4,6 +4,7 @@
 #include "core/glueup/copies.h"
 #include "core/glueup/joints.h"
 #include "core/glueup/nodes.h"
+#include "core/measure/at.h"
 #include "core/search/painted.h"
 #include "core/words/say.h"
 
@@ -24,10 +25,6 @@ using deep::Order;
 using deep::Sides;
 using deep::stick;
 using deep::sum;
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 class DeepPlanner {
 public:

@@ -1,5 +1,7 @@
 #include "core/glueup/nodes.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -10,10 +12,6 @@ constexpr Placing quarter{false, 1};
 constexpr Placing backQuarter{false, 3};
 /// Mirrored about the diagonal from top left to bottom right.
 constexpr Placing aboutDiagonal{true, 3};
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 Construction mirrored(Construction construction) {
     for (Block& block : construction.blocks) {

@@ -1,5 +1,6 @@
 #include "core/search/alike.h"
 
+#include "core/measure/at.h"
 #include "core/search/polynomial.h"
 
 #include <algorithm>
@@ -7,10 +8,6 @@
 
 namespace kerfwright::kinds {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// Above it the answer is yes without a look: nothing is proven about so many kinds anyway.
 constexpr int manyKinds = 60'000;

@@ -1,5 +1,7 @@
 #include "core/search/guess.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <limits>
 #include <map>
@@ -7,10 +9,6 @@
 
 namespace kerfwright::kinds {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 constexpr int greatestStep = 8;
 constexpr std::size_t mostMotifs = 12;

@@ -1,13 +1,11 @@
 #include "core/search/hasher.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 
 namespace kerfwright::kinds {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 std::uint64_t bits(Length length) {
     return static_cast<std::uint64_t>(length.nm());

@@ -1,15 +1,12 @@
 #include "core/search/kinds.h"
 
+#include "core/measure/at.h"
 #include "core/search/hasher.h"
 
 #include <algorithm>
 
 namespace kerfwright::kinds {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 constexpr std::int64_t greatestTable = 8'000'000;
 /// How many cells high or wide a box is at most, where not all boxes are looked at.

@@ -1,5 +1,7 @@
 #include "core/search/locked.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <limits>
 #include <map>
@@ -8,10 +10,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 struct Region {
     int left = 0, right = 0, top = 0, bottom = 0;

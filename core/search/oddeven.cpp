@@ -1,5 +1,6 @@
 #include "core/search/oddeven.h"
 
+#include "core/measure/at.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -7,10 +8,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// Woods by cell.
 struct Woods {

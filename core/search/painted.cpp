@@ -1,15 +1,13 @@
 #include "core/search/painted.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <tuple>
 #include <utility>
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 struct Face {
     Length width, height;

@@ -1,5 +1,7 @@
 #include "core/search/picture.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <limits>
 #include <tuple>
@@ -13,10 +15,6 @@ struct Rectangle {
     int wood = 0;
     int piece = 0;
 };
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 bool within(Length size, Length limit) {
     return limit == Length() || size <= limit;

@@ -1,15 +1,12 @@
 #include "core/search/proof.h"
 
+#include "core/measure/at.h"
 #include "core/search/polynomial.h"
 
 #include <algorithm>
 
 namespace kerfwright::kinds {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 constexpr std::int64_t stepsBetweenAsking = 4096;
 

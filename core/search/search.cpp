@@ -1,5 +1,6 @@
 #include "core/search/search.h"
 
+#include "core/measure/at.h"
 #include "core/search/alike.h"
 #include "core/search/assemble.h"
 #include "core/search/guess.h"
@@ -13,10 +14,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// Above it only thin boxes are looked at: time and memory of the table of kinds.
 constexpr int mostKinds = 400'000;

@@ -1,5 +1,6 @@
 #include "core/search/shifted.h"
 
+#include "core/measure/at.h"
 #include "core/search/painted.h"
 
 #include <algorithm>
@@ -11,10 +12,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 struct Run {
     Length from, to;

@@ -1,14 +1,12 @@
 #include "core/search/ways.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <limits>
 
 namespace kerfwright::kinds {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// Above it the least number of glue-ups of every kind would take longer than the search.
 constexpr int manyKinds = 60'000;

@@ -1,6 +1,7 @@
 #include "core/sheets/timbertext.h"
 
 #include "core/bench/quote.h"
+#include "core/measure/at.h"
 #include "core/sheets/amounts.h"
 #include "core/timber/demand.h"
 #include "core/timber/timberwords.h"
@@ -14,10 +15,6 @@ namespace kerfwright {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 std::string railWords(RailLengths rails) {
     switch (rails) {

@@ -1,5 +1,7 @@
 #include "core/timber/counting.h"
 
+#include "core/measure/at.h"
+
 #include <queue>
 
 #include <algorithm>
@@ -9,10 +11,6 @@
 
 namespace kerfwright::cutting {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 constexpr std::int64_t mostStates = 20'000;
 

@@ -1,14 +1,12 @@
 #include "core/timber/cutorder.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <numeric>
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 struct Range {
     Length from, to;

@@ -1,17 +1,10 @@
 // One section across: strips beside each other.
+#include "core/measure/at.h"
 #include "core/timber/filler.h"
 
 #include <algorithm>
 
 namespace kerfwright::cutting {
-namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
-
-}  // namespace
-
 double Filler::Steps::within(Nm room) const {
     return room <= 0 ? 0 : values[static_cast<std::size_t>(room / unit)];
 }

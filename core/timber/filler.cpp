@@ -1,13 +1,11 @@
 #include "core/timber/filler.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 
 namespace kerfwright::cutting {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 std::uint64_t bit(std::size_t i) {
     return std::uint64_t{1} << i;

@@ -1,5 +1,6 @@
 #include "core/timber/layout.h"
 
+#include "core/measure/at.h"
 #include "core/timber/onewood.h"
 #include "core/timber/tidy.h"
 
@@ -11,10 +12,6 @@ namespace kerfwright {
 namespace {
 
 using namespace cutting;
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 std::vector<std::string> woodsOf(const Demand& demand) {
     std::vector<std::string> woods;

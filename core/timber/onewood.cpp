@@ -1,5 +1,6 @@
 #include "core/timber/onewood.h"
 
+#include "core/measure/at.h"
 #include "core/timber/counting.h"
 #include "core/timber/greedy.h"
 #include "core/timber/sums.h"
@@ -11,10 +12,6 @@
 
 namespace kerfwright::cutting {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// A power of two, so that scaling by it is exact.
 double unitFor(double mean) {

@@ -1,4 +1,5 @@
 // Which planks: sets that may be cheaper than the best, and whether everything goes on them.
+#include "core/measure/at.h"
 #include "core/timber/onewood.h"
 #include "core/timber/sums.h"
 
@@ -7,14 +8,6 @@
 #include <utility>
 
 namespace kerfwright::cutting {
-namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
-
-}  // namespace
-
 /// False where even the linear program leaves something missing.
 bool OneWood::canHold(const Task& task) {
     fewestMissing_.solve(task, Generation::Until::Positive, false);

@@ -1,14 +1,12 @@
 #include "core/timber/packer.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <numeric>
 
 namespace kerfwright::cutting {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 constexpr double nothing = 1e-9;
 

@@ -1,15 +1,13 @@
 #include "core/timber/pool.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <numeric>
 #include <tuple>
 
 namespace kerfwright::cutting {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// Items in the order of the demand; `like` is one line of each.
 std::vector<Item> itemsOf(const std::string& wood, const Demand& demand, std::vector<int>& like) {

@@ -1,5 +1,6 @@
 #include "core/timber/rails.h"
 
+#include "core/measure/at.h"
 #include "core/timber/demand.h"
 
 #include <algorithm>
@@ -8,10 +9,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 auto kindOf(const WantedStrips& strips) {
     return std::tie(strips.board, strips.wood, strips.thickness, strips.width);

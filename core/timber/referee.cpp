@@ -1,5 +1,6 @@
 #include "core/timber/referee.h"
 
+#include "core/measure/at.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -8,10 +9,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 struct Rectangular {
     Length left, right, low, high;

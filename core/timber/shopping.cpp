@@ -1,5 +1,6 @@
 #include "core/timber/shopping.h"
 
+#include "core/measure/at.h"
 #include "core/wood/price.h"
 #include "core/words/say.h"
 
@@ -9,10 +10,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 constexpr std::size_t longestList = 12;
 

@@ -1,14 +1,12 @@
 #include "core/timber/tidy.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <numeric>
 
 namespace kerfwright::cutting {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// The section drawn in to its strips; false where it has none.
 bool drawIn(const Pool& pool, Stretch& stretch) {

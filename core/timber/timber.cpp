@@ -1,5 +1,6 @@
 #include "core/timber/timber.h"
 
+#include "core/measure/at.h"
 #include "core/timber/demand.h"
 #include "core/timber/rails.h"
 #include "core/timber/referee.h"
@@ -11,10 +12,6 @@
 
 namespace kerfwright {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// Steps of a search after it was stopped: enough to have an answer at all.
 constexpr std::int64_t hurried = 100;

@@ -3,6 +3,7 @@
 #include "core/glueup/deep.h"
 
 #include "core/glueup/constructions.h"
+#include "core/measure/at.h"
 #include "core/replay/replay.h"
 #include "core/replay/trace.h"
 #include "core/search/painted.h"
@@ -19,10 +20,6 @@ namespace kerfwright {
 namespace {
 
 using namespace test;
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// Blocks glued from blocks, bottom up, whatever fits together.
 class Building {

@@ -1,14 +1,12 @@
 #include "tests/core/search/pictures.h"
 
+#include "core/measure/at.h"
+
 #include <algorithm>
 #include <map>
 
 namespace kerfwright::searching {
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 struct Point {
     Length x, y;
