@@ -50,6 +50,7 @@ public:
         constexpr double sideRoom = 16;
         constexpr double tallest = 30;
         const double scale = std::min({(flow_.width() - sideRoom) / wide, tallest / tall, 1.0});
+        const std::string height = matter_.text(solid.size[other]);
         const Box box{flow_.left() + sideRoom, flow_.y + 6, wide * scale, tall * scale};
         Drawing& drawing = flow_.drawing();
         drawFace(drawing, matter_, solid, seen, box, true, lying);
@@ -72,9 +73,13 @@ public:
         const double line = box.bottom() + below + 5;
         addDimensionAcross(drawing, box.x, box.right(), line, box.bottom() + below,
                            matter_.text(solid.size[across]), {.bold = true});
-        addDimensionDown(drawing, box.y, box.bottom(), box.x - 6, box.x,
-                         matter_.text(solid.size[other]), {.bold = true});
+        addDimensionDown(drawing, box.y, box.bottom(), box.x - 6, box.x, height, {.bold = true});
         flow_.y = line + 4;
+        // The height of a low panel has no room between its lines and hangs below them.
+        constexpr double arrows = 5;
+        if (const double hangs = textWidth(height, type::small, true); hangs + 1 > box.height) {
+            flow_.y = std::max(flow_.y, box.bottom() + hangs + arrows + 1);
+        }
     }
 
     /// Every part with how it is laid; several panels that are glued alike stand side by side.

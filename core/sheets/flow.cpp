@@ -326,7 +326,13 @@ void stamp(std::vector<Draft>& drafts, const Matter& matter) {
                 Line{{area.x, y}, {area.right(), y}, {.line = ink, .lineWidth = width}});
         };
         const Tone headTone{type::head, true, Ink::Text};
-        const std::string head = shortened(drafts[i].head, headTone, 110);
+        // A name that is short leaves the head more than half of the line.
+        const double aside =
+            std::max(textWidth(name, nameTone.size, true), textWidth(about, type::small, false));
+        const double goesOnWidth =
+            drafts[i].goesOn ? 3 + textWidth(say("continued"), type::small, false) : 0;
+        const std::string head = shortened(drafts[i].head, headTone,
+                                           std::max(110.0, area.width - aside - 6 - goesOnWidth));
         put(area.x, area.y + 7.2, head, headTone, Align::Left);
         double headWidth = textWidth(head, type::head, true);
         if (drafts[i].goesOn) {

@@ -74,6 +74,18 @@ void taskRow(Flow& flow, const Columns& at, const BenchTask& task,
 
 }  // namespace
 
+/// What a session takes down the page.
+double heightOf(const BenchHours& hours, const BenchSession& session, const Columns& at,
+                bool full) {
+    double height = 6.8;
+    for (const int index : session.tasks) {
+        const BenchTask& task = hours.tasks[static_cast<std::size_t>(index)];
+        const std::size_t lines = full ? workingOf(task, at.wordsWidth).size() : 0;
+        height += 6 + static_cast<double>(lines) * type::small * type::leading;
+    }
+    return height;
+}
+
 void addHours(std::vector<Draft>& drafts, const Matter& matter) {
     const BenchHours& hours = matter.job.hours;
     Flow flow(drafts, matter, "hours", say("Time at the bench"), Sizes::Finished,
@@ -91,6 +103,12 @@ void addHours(std::vector<Draft>& drafts, const Matter& matter) {
     const bool full = hours.tasks.size() <= mostWorkings;
     for (const BenchSession& session : hours.sessions) {
         bool first = true;
+        // A day that does not fit goes to the next page as a whole where little is left empty by
+        // that: so no last row stands alone there.
+        if (flow.room() < flow.pageHeight() * 0.6 &&
+            flow.need(std::min(heightOf(hours, session, at, full), flow.pageHeight() - 10))) {
+            tableHead(flow, at);
+        }
         for (const int index : session.tasks) {
             const BenchTask& task = hours.tasks[static_cast<std::size_t>(index)];
             const std::vector<std::string> working =

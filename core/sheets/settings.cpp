@@ -61,11 +61,11 @@ std::vector<SettingTable::Line> linesOf(const SettingRow& row, const Notation& n
     return lines;
 }
 
-/// Bars of known length back to back, to be measured with a steel rule.
+constexpr double checkBarsHeight = 17.5;
+
+/// Bars of known length back to back, to be measured with a steel rule. They stand where printing
+/// is looked at first, so that they never want a page of their own.
 void checkBars(Flow& flow) {
-    constexpr double height = 17.5;
-    flow.need(height);
-    flow.y = flow.bottom() - height;
     const std::string head = say("Print at 100 %");
     flow.text(flow.left(), flow.y + 4.2, head, strongText);
     flow.text(flow.left() + std::max(38.0, textWidth(head, type::strong, true) + 3), flow.y + 4.2,
@@ -90,7 +90,7 @@ void checkBars(Flow& flow) {
         }
         flow.text(left + 106, bar.text, bar.name, boldText);
     }
-    flow.y = flow.bottom();
+    flow.y += checkBarsHeight;
 }
 
 }  // namespace
@@ -111,7 +111,8 @@ void addMachineSettings(std::vector<Draft>& drafts, const Matter& matter, const 
                            "ahead: a thickness of a later step spoils what an earlier one still "
                            "needs.")}),
             smallText) +
-        3;
+        1;
+    checkBars(flow);
     SettingTable table(flow, say("For, and its working"));
     table.head();
     for (const SettingBlock& block : settings.blocks) {
@@ -122,7 +123,6 @@ void addMachineSettings(std::vector<Draft>& drafts, const Matter& matter, const 
             first = false;
         }
     }
-    checkBars(flow);
 }
 
 }  // namespace kerfwright

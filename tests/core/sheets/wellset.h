@@ -59,6 +59,15 @@ inline void expectWellSet(const std::vector<Page>& pages, Paper paper, const std
                               << " at " << box.x << ", " << box.y << " to " << box.right() << ", "
                               << box.bottom();
             }
+            // The foot has a rule above it, in which the line about rounding is; nothing else
+            // reaches over it.
+            const double foot = measureOf(paper).bottom() - 5.6;
+            if (box.y < foot - 3 && box.bottom() > foot + 0.5 && ++outside <= 3) {
+                const auto* text = std::get_if<Text>(&mark);
+                ADD_FAILURE() << "in the foot: " << (text != nullptr ? text->text : "a mark")
+                              << " at " << box.x << ", " << box.y << " to " << box.right() << ", "
+                              << box.bottom();
+            }
         }
         const std::vector<Text> texts = textsOf(page);
         std::vector<Box> boxes;
