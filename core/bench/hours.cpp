@@ -390,6 +390,18 @@ private:
 
 }  // namespace
 
+std::int64_t toldMinutes(double minutes) {
+    constexpr double hour = 60;
+    constexpr double many = 20 * hour;
+    if (minutes >= many) {
+        return std::llround(minutes / hour) * 60;
+    }
+    if (minutes < hour - 0.5) {
+        return minutes > 0 ? std::max(1LL, std::llround(minutes)) : 0;
+    }
+    return std::llround(minutes / 5) * 5;
+}
+
 BenchHours benchHours(const StepList& list, const GlueNeeds& needs, const GlueShop& shop,
                       const BenchRates& rates) {
     Counter counter(needs, shop, rates);

@@ -8,6 +8,7 @@
 #include "core/bench/glue.h"
 #include "core/shop/benchrates.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -53,6 +54,11 @@ struct BenchSession {
     std::vector<int> waitsFor;    ///< tasks of earlier sessions whose glue has to set or finish dry
     bool waitsForClamps = false;  ///< all that are owned are in use
 };
+
+/// As fine as such a figure is good for: a minute below an hour and at least one where there is any
+/// work, five minutes below twenty hours, else an hour. What is told and what is charged are the
+/// same.
+std::int64_t toldMinutes(double minutes);
 
 struct BenchHours {
     std::vector<BenchTask> tasks;  ///< the steps in their order, then sanding and finish

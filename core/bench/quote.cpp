@@ -254,7 +254,7 @@ private:
     }
 
     void work() {
-        const std::int64_t minutes = rounded(job_.hours.minutes);
+        const std::int64_t minutes = toldMinutes(job_.hours.minutes);
         const std::int64_t all = minutes * pricing_.boards;
         QuoteLine line{.key = "work", .words = say("Bench work"), .setting = "bench-hour"};
         line.quantity = hoursText(all);

@@ -1,6 +1,7 @@
 #include "core/board/recipe.h"
 
 #include "core/board/families.h"
+#include "core/measure/at.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -260,29 +261,54 @@ Result<Recipe> recipeOfSquares(Pattern pattern, int columns, int rows, Length wi
     }
 }
 
-std::optional<Recipe> refitted(const Recipe& recipe, const Field& field) {
-    const Result<Field> before = layOut(recipe);
-    if (!before) {
-        return std::nullopt;
-    }
+namespace {
+
+/// With the least counts that give at least so many columns and rows.
+Recipe withCounts(Recipe recipe, std::size_t columns, std::size_t rows) {
     const PatternFamily& family = familyOf(recipe.pattern);
-    Recipe wanted = recipe;
     const auto countsUntil = [&](CountedAlong along, int laying::GridSize::*side,
                                  std::size_t cells) {
         for (std::size_t i = 0; i < family.info.counts.size(); ++i) {
             const PatternCount& count = family.info.counts[i];
             if (count.along == along) {
-                int& value = wanted.counts[i];
+                int& value = recipe.counts[i];
                 for (value = count.least; value < count.greatest; ++value) {
-                    if (family.grid(wanted).*side >= static_cast<int>(cells)) {
+                    if (family.grid(recipe).*side >= static_cast<int>(cells)) {
                         break;
                     }
                 }
             }
         }
     };
-    countsUntil(CountedAlong::Width, &laying::GridSize::columns, field.columns.size());
-    countsUntil(CountedAlong::Height, &laying::GridSize::rows, field.rows.size());
+    countsUntil(CountedAlong::Width, &laying::GridSize::columns, columns);
+    countsUntil(CountedAlong::Height, &laying::GridSize::rows, rows);
+    return recipe;
+}
+
+}  // namespace
+
+std::optional<Recipe> recounted(const Recipe& recipe, int columns, int rows) {
+    const Result<Field> before = layOut(recipe);
+    if (!before || columns < 1 || rows < 1) {
+        return std::nullopt;
+    }
+    Recipe wanted = withCounts(recipe, at(columns), at(rows));
+    const auto asMany = [](Length size, int now, std::size_t then) {
+        return Length::nm(size.nm() * now / static_cast<std::int64_t>(then));
+    };
+    wanted.width = asMany(before->width(), columns, before->columns.size());
+    wanted.height = asMany(before->height(), rows, before->rows.size());
+    const Result<Field> laid = layOut(wanted);
+    const bool fits = laid && laid->columns.size() == at(columns) && laid->rows.size() == at(rows);
+    return fits ? std::optional(std::move(wanted)) : std::nullopt;
+}
+
+std::optional<Recipe> refitted(const Recipe& recipe, const Field& field) {
+    const Result<Field> before = layOut(recipe);
+    if (!before) {
+        return std::nullopt;
+    }
+    Recipe wanted = withCounts(recipe, field.columns.size(), field.rows.size());
     // Room that nothing was made of stays where the size stayed.
     if (field.width() != before->width()) {
         wanted.width = field.width();

@@ -51,6 +51,10 @@ Result<Recipe> recipeOf(const PatternRequest& request);
 Result<Recipe> recipeOfSquares(Pattern pattern, int columns, int rows, Length width, Length height,
                                Length step, std::vector<int> woods);
 
+/// For a grid of `columns` x `rows` with squares as large as before: the pattern goes on. Empty
+/// where no counts of the recipe give just that grid, or it has no room.
+std::optional<Recipe> recounted(const Recipe& recipe, int columns, int rows);
+
 /// The same recipe in the sizes and counts of `field`, where it still lays out exactly that: after
 /// squares were made larger, or rows added. Empty where the field has gone its own way.
 std::optional<Recipe> refitted(const Recipe& recipe, const Field& field);

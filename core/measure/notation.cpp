@@ -7,6 +7,9 @@
 namespace kerfwright {
 namespace {
 
+/// Before what is short of the truth.
+constexpr std::string_view approximately = "≈ ";
+
 constexpr std::int64_t nmPerInch = Length::inch(1).nm();
 
 std::int64_t powerOfTen(int exponent) {
@@ -95,7 +98,7 @@ Written writeBare(Length length, const Notation& notation) {
         text.insert(0, 1, '-');
     }
     if (rounded) {
-        text.insert(0, "≈ ");
+        text.insert(0, approximately);
     }
     return {text, rounded};
 }
@@ -150,6 +153,19 @@ std::string format(Length length, const Notation& notation) {
 
 std::string formatBare(Length length, const Notation& notation) {
     return writeBare(length, notation).text;
+}
+
+std::string formatSize(std::initializer_list<Length> sides, const Notation& notation) {
+    std::string text;
+    bool rounded = false;
+    for (const Length& side : sides) {
+        const bool isLast = &side == sides.end() - 1;
+        const Written written = isLast ? write(side, notation) : writeBare(side, notation);
+        rounded = rounded || written.rounded;
+        text += written.text.substr(written.rounded ? approximately.size() : 0);
+        text += isLast ? "" : " × ";
+    }
+    return rounded ? std::string(approximately) + text : text;
 }
 
 std::string formatExact(Length length, const Notation& notation) {

@@ -16,6 +16,7 @@
 #include "core/measure/length.h"
 #include "core/measure/result.h"
 
+#include <initializer_list>
 #include <string>
 #include <string_view>
 
@@ -59,6 +60,9 @@ Written write(Length length, const Notation& notation);
 std::string format(Length length, const Notation& notation);
 /// Without unit ("1 3/4", "44.5"), for tables that name the unit once.
 std::string formatBare(Length length, const Notation& notation);
+/// Sides of one thing, with the unit behind the last: "45 × 48 × 620 mm". Where one of them is
+/// short of the truth a single `≈` stands before all: "≈ 44.5 × 48 × 620 mm".
+std::string formatSize(std::initializer_list<Length> sides, const Notation& notation);
 /// For the value in a fault, which must not look like the limit that it breaks: exact, where need
 /// be with the millimetres behind it ("≈ 0 in (0.05 mm)").
 std::string formatExact(Length length, const Notation& notation);

@@ -72,18 +72,13 @@ std::string countWords(const TimeTerm& term) {
 }  // namespace
 
 std::string timeWords(double minutes) {
-    constexpr double hour = 60;
-    constexpr double many = 20 * hour;
-    if (minutes >= many) {
-        return std::to_string(std::lround(minutes / hour)) + " h";
+    const std::int64_t told = toldMinutes(minutes);
+    if (told < 60) {
+        return std::to_string(told) + " min";
     }
-    if (minutes < hour - 0.5) {
-        return std::to_string(minutes > 0 ? std::max(1L, std::lround(minutes)) : 0) + " min";
-    }
-    const long fives = std::lround(minutes / 5) * 5;
-    const std::string rest = std::to_string(fives % 60);
-    return std::to_string(fives / 60) + " h" +
-           (fives % 60 == 0 ? "" : (rest.size() < 2 ? " 0" : " ") + rest + " min");
+    const std::string rest = std::to_string(told % 60);
+    return std::to_string(told / 60) + " h" +
+           (told % 60 == 0 ? "" : (rest.size() < 2 ? " 0" : " ") + rest + " min");
 }
 
 std::string daysWords(const BenchHours& hours) {

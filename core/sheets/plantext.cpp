@@ -48,9 +48,7 @@ private:
     }
     /// Thickness × width × length, length along the grain.
     std::string size(const Figure& thickness, const Figure& width, const Figure& length) const {
-        const Notation& in = project_.notation;
-        return formatBare(thickness.value, in) + " × " + formatBare(width.value, in) + " × " +
-               text(length.value);
+        return formatSize({thickness.value, width.value, length.value}, project_.notation);
     }
 
     void line(const std::string& words) { out_ += "      " + words + "\n"; }
@@ -228,7 +226,7 @@ std::string headWords(const Project& project, const Job& job) {
     const Totals& totals = job.totals;
     const Unit unit = project.notation.unit;
     const auto text = [&project](Length length) { return format(length, project.notation); };
-    const std::string size = text(totals.width) + " × " + text(totals.height);
+    const std::string size = formatSize({totals.width, totals.height}, project.notation);
     std::vector<std::pair<std::string, std::string>> lines{
         {sayIn("size", "Finished"),
          project.board.build == Build::EndGrain

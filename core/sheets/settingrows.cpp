@@ -157,7 +157,19 @@ private:
             }
         });
     }
-    void take(const Glue& glue) { come(glue.result, glue.final); }
+    void take(const Glue& glue) {
+        if (glue.final) {
+            return;
+        }
+        // A panel of lengths of others has come as far as the furthest of them.
+        int furthest = done_[glue.result];
+        for (const Laid& laid : glue.parts) {
+            if (const auto from = done_.find(panelOf(laid.part)); from != done_.end()) {
+                furthest = std::max(furthest, from->second);
+            }
+        }
+        done_[glue.result] = furthest + 1;
+    }
     void take(const Take&) {}
     void take(const Flatten& work) {
         const bool field = work.purpose == Purpose::Finished;
@@ -233,18 +245,12 @@ private:
         add(block, what, say("wide"), work.thickness, 4, {work.stick});
         add(block, what, say("below the top face"), work.fromFace, 4, {work.stick});
     }
-    void come(const std::string& panel, bool final) {
-        if (!final) {
-            ++done_[panel];
-        }
-    }
-
     static constexpr int afterPanels = 1'000'000;
     const Matter& matter_;
     const Record& record_;
     bool together_;
     int number_ = 0;
-    std::map<std::string, int> done_;  ///< steps done, by panel
+    std::map<std::string, int> done_;  ///< how far each panel has come
     std::map<Key, SettingBlock> blocks_;
 };
 

@@ -84,6 +84,28 @@ std::vector<Short> shortOf(const TimberPlan& plan, const std::vector<Wood>& wood
     return all;
 }
 
+int railCount(const Demand& demand) {
+    int count = 0;
+    for (const WantedStrips& strips : demand.strips) {
+        count += strips.isRail ? strips.count * partsOf(strips) : 0;
+    }
+    return count;
+}
+
+/// Elsewhere strips are counted without the border; a sum of both would look like another number.
+std::string withRails(int strips, int rails, int missing, const std::string& planks) {
+    const std::string wanted =
+        say("{1} and {2}", sayCount(strips, "{1} strip", "{1} strips"),
+            sayCount(rails, "{1} piece of the border", "{1} pieces of the border"));
+    if (missing == 0) {
+        return say("{1} lie on {2}.", wanted, planks);
+    }
+    if (missing == strips + rails) {
+        return say("{1} are wanted; none of them fits on this rack.", wanted);
+    }
+    return say("{1} are wanted; {2} of them lie on {3}.", wanted, strips + rails - missing, planks);
+}
+
 }  // namespace
 
 int stripCount(const Demand& demand) {
@@ -103,8 +125,7 @@ int missingCount(const TimberPlan& plan) {
 }
 
 std::string sizeWords(Length thickness, Length width, Length length, const Notation& notation) {
-    return formatBare(thickness, notation) + " × " + formatBare(width, notation) + " × " +
-           format(length, notation);
+    return formatSize({thickness, width, length}, notation);
 }
 
 std::string sizeWords(const Plank& plank, const Notation& notation) {
@@ -135,7 +156,10 @@ std::string layoutWords(const TimberPlan& plan) {
     const std::string planks = sayCount(plan.rack.planks.size(), "{2} of {1} plank",
                                         "{2} of {1} planks", plan.layout.planks.size());
     std::string words;
-    if (missing == 0) {
+    const int rails = railCount(plan.demand);
+    if (rails > 0 && rails < all) {
+        words = withRails(all - rails, rails, missing, planks);
+    } else if (missing == 0) {
         words = sayCount(all, "The one strip lies on {2}.", "All {1} strips lie on {2}.", planks);
     } else if (missing == all) {
         words = sayCount(all, "The one strip does not fit on this rack.",
@@ -161,6 +185,24 @@ std::string shoppingVerdict(const ShoppingList& list) {
     return list.price
                ? say("Other planks of this yard might cost less, by at most {1}.", most)
                : say("Other planks of this yard might hold less timber, by at most {1}.", most);
+}
+
+std::string shortageInBrief(const TimberPlan& plan, const std::vector<Wood>& woods) {
+    std::vector<std::pair<std::string, int>> counts;
+    for (const WantedStrips& strips : plan.missing().strips) {
+        auto known = std::find_if(counts.begin(), counts.end(),
+                                  [&](const auto& one) { return one.first == strips.wood; });
+        if (known == counts.end()) {
+            known = counts.insert(counts.end(), {strips.wood, 0});
+        }
+        known->second += strips.count * partsOf(strips);
+    }
+    std::vector<std::string> each;
+    for (const auto& [wood, count] : counts) {
+        each.push_back(std::to_string(count) + " × " + woodName(wood, woods));
+    }
+    return each.empty() ? std::string()
+                        : say("Missing: {1}. “Shopping” lists what to buy.", sayList(each));
 }
 
 std::vector<std::string> shortageWords(const TimberPlan& plan, const std::vector<Wood>& woods,

@@ -184,23 +184,21 @@ QString boardWords(const Project& project, const BoardSize& size) {
     if (!project.titles.name.empty()) {
         lines << toQt(project.titles.name);
     }
-    lines << BoardText::tr("%1 × %2 × %3, %4")
-                 .arg(toQt(formatBare(size.width, project.notation)),
-                      toQt(formatBare(size.height, project.notation)),
-                      toQt(format(board.thickness, project.notation)),
-                      board.build == Build::EndGrain ? BoardText::tr("end grain up")
-                                                     : BoardText::tr("long grain up"));
+    lines << BoardText::tr("%1, %2").arg(
+        toQt(formatSize({size.width, size.height, board.thickness}, project.notation)),
+        board.build == Build::EndGrain ? BoardText::tr("end grain up")
+                                       : BoardText::tr("long grain up"));
     std::vector<int> all(field.pieces.size());
     std::iota(all.begin(), all.end(), 0);
     lines << BoardText::tr("%1 columns by %2 rows, %3")
                  .arg(field.columns.size())
                  .arg(field.rows.size())
                  .arg(piecesWords(project, all));
-    lines << (board.border.isThere()
-                  ? BoardText::tr("%1 of %2, %3 wide")
-                        .arg(designName(board.border.design), woodOf(project, board.border.wood),
-                             toQt(format(board.border.width, project.notation)))
-                  : BoardText::tr("No border"));
+    lines << (board.border.isThere() ? BoardText::tr("Border: %1, %2, %3 wide")
+                                           .arg(inSentence(designName(board.border.design)),
+                                                woodOf(project, board.border.wood),
+                                                toQt(format(board.border.width, project.notation)))
+                                     : BoardText::tr("No border"));
     std::map<QString, int> said;  // where pieces that stand like this stand first
     for (int row = 0; row < static_cast<int>(field.rows.size()); ++row) {
         const QString pieces = inRuns(piecesOf(project, row));

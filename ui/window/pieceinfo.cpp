@@ -36,9 +36,7 @@ QStringList pieceWords(const Project& project, const Job* job, QPoint cell, Leng
                  .arg(toQt(project.woods[static_cast<std::size_t>(piece.wood)].name))
                  .arg(cell.x() + 1)
                  .arg(cell.y() + 1);
-    words << tr("%1 × %2 × %3")
-                 .arg(toQt(formatBare(width, notation)), toQt(formatBare(height, notation)),
-                      toQt(format(project.board.thickness, notation)));
+    words << toQt(formatSize({width, height, project.board.thickness}, notation));
     if (job != nullptr) {
         const Origin origin = originOf(*job, field, x, y);
         if (origin.isKnown()) {

@@ -304,9 +304,7 @@ StepWords StepWriter::describe(int step) const {
 }
 
 QString sizeText(Length thickness, Length width, Length length, const Notation& notation) {
-    return QStringLiteral("%1 × %2 × %3")
-        .arg(toQt(formatBare(thickness, notation)), toQt(formatBare(width, notation)),
-             toQt(format(length, notation)));
+    return toQt(formatSize({thickness, width, length}, notation));
 }
 
 }  // namespace kerfwright

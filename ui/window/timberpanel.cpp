@@ -25,11 +25,7 @@
 
 namespace kerfwright {
 
-namespace {
-
-constexpr std::size_t mostSentences = 3;
-
-}  // namespace
+namespace {}  // namespace
 
 TimberPanel::TimberPanel(Document& document, Sawyer& sawyer, Spotlight& spotlight, Dialogs& dialogs,
                          QWidget* parent)
@@ -188,9 +184,10 @@ void TimberPanel::refresh() {
     } else if (sawn) {
         const TimberPlan& plan = sawn->plan;
         words = toQt(layoutWords(plan));
-        const auto all = shortageWords(plan, sawn->project->woods, sawn->project->notation);
-        for (std::size_t i = 0; i < all.size() && i < mostSentences; ++i) {
-            shortage << toQt(all[i]);
+        const QString missing = toQt(shortageInBrief(plan, sawn->project->woods));
+        // The list of what to buy says it itself, with the sizes.
+        if (!missing.isEmpty() && page() != Buy) {
+            shortage << missing;
         }
         for (const LostPin& lost : plan.lostPins) {
             shortage << tr("%1 cannot be pinned to %2: %3.")

@@ -47,10 +47,7 @@ void TotalsBar::refresh() {
     const BoardSize size = sizeOf(project.board, surroundOf(project, last));
     items_.push_back(
         {tr("Finished"),
-         QStringLiteral("%1 × %2 × %3")
-             .arg(toQt(formatBare(size.width, notation)), toQt(formatBare(size.height, notation)),
-                  toQt(format(project.board.thickness, notation))),
-         0});
+         toQt(formatSize({size.width, size.height, project.board.thickness}, notation)), 0});
     items_.back().working = planner_.state() == Planner::State::Current;
     stale_ = planner_.state() != Planner::State::Current;
     if (planner_.last()) {

@@ -201,8 +201,9 @@ void WishForm::buildSquares(FormSection* size) {
     const auto scale = [this](Length width, Length height) {
         const bool across = width > Length();
         return reshape(tr("change size of squares"), across ? entry::cellWidth : entry::cellHeight,
-                       [&](const Field& field) {
-                           return scaled(field, width, height, document_.project().notation.step());
+                       [&](Project& project) {
+                           Field& field = project.board.field;
+                           field = scaled(field, width, height, project.notation.step());
                        });
     };
     cellWidth_ = new LengthField(
@@ -222,12 +223,21 @@ void WishForm::buildSquares(FormSection* size) {
 
 void WishForm::buildCounts(FormSection* size) {
     const auto resize = [this](int across, int down) {
-        return reshape(tr("change number of squares"), across > 0 ? entry::across : entry::down,
-                       [=](const Field& field) {
-                           return resized(
-                               field, across > 0 ? across : static_cast<int>(field.columns.size()),
-                               down > 0 ? down : static_cast<int>(field.rows.size()));
-                       });
+        return reshape(
+            tr("change number of squares"), across > 0 ? entry::across : entry::down,
+            [=](Project& project) {
+                Field& field = project.board.field;
+                const int columns = across > 0 ? across : static_cast<int>(field.columns.size());
+                const int rows = down > 0 ? down : static_cast<int>(field.rows.size());
+                // A pattern goes on; what was painted by hand is cut off or has its last lines
+                // again.
+                const std::optional<Recipe> more =
+                    project.recipe ? recounted(*project.recipe, columns, rows) : std::nullopt;
+                if (more) {
+                    project.recipe = more;
+                }
+                field = more ? layOut(*more).value() : resized(field, columns, rows);
+            });
     };
     across_ = new CountField(
         tr("Squares across"), 1, BoardLimits::cellsAcross,
@@ -241,15 +251,16 @@ void WishForm::buildCounts(FormSection* size) {
 }
 
 QString WishForm::reshape(const QString& what, int entry,
-                          const std::function<Field(const Field&)>& how) {
+                          const std::function<void(Project&)>& how) {
     const Field& now = document_.project().board.field;
     if (!began_ || now != reshaped_) {
         began_ = now;
         beganRecipe_ = document_.project().recipe;
     }
     const auto fault = document_.edit(what, entry, [&](Project& project) {
-        project.board.field = how(*began_);
+        project.board.field = *began_;
         project.recipe = beganRecipe_;
+        how(project);
     });
     reshaped_ = document_.project().board.field;
     return words(fault);

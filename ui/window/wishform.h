@@ -62,7 +62,7 @@ private:
     void refreshSize();
     /// Changes the field from what it was when the entry in hand began to be edited: the first
     /// digit of a number is no wish of its own, and must cost neither painting nor proportion.
-    QString reshape(const QString& what, int entry, const std::function<Field(const Field&)>& how);
+    QString reshape(const QString& what, int entry, const std::function<void(Project&)>& how);
     FormSection* section(const QString& title, const char* topic, bool folds);
     void rule();
     void watch(EntryField* field);

@@ -118,6 +118,7 @@ TEST(LargestBoard, SaysWhyNothingCanBeMade) {
         largestBoard(board, fields, twoWoods(), metricShop(), {}, mm, {}, Timber());
     ASSERT_FALSE(none);
     EXPECT_EQ(none.fault().entry, "Rack");
+    EXPECT_NE(none.fault().text().find("no plank of "), std::string::npos) << none.fault().text();
     EXPECT_FALSE(largestBoard(board, {}, twoWoods(), metricShop(), {}, mm, {}, Timber()));
 }
 

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <numeric>
 #include <string>
 #include <vector>
 
@@ -271,6 +272,34 @@ TEST(Recipes, FollowAFieldThatIsOnlyLargerOrLonger) {
         refitted(mortar, scaled(bricks, bricks.columns[0] * 2, bricks.rows[0] * 2, tenth));
     ASSERT_TRUE(twice);
     EXPECT_EQ(twice->lengths, std::vector<Length>{Length::mm(12)});
+}
+
+TEST(Recipes, GoOnWithMoreSquaresOfTheSameSize) {
+    std::size_t followed = 0;
+    for (const PatternInfo& info : patterns()) {
+        std::vector<int> woods(static_cast<std::size_t>(info.woods));
+        std::iota(woods.begin(), woods.end(), 0);
+        const Recipe recipe =
+            usualRecipe(info.pattern, Length::mm(400), Length::mm(400), Length::mm(1), woods);
+        const Field before = layOut(recipe).value();
+        const int columns = static_cast<int>(before.columns.size());
+        const int rows = static_cast<int>(before.rows.size());
+        EXPECT_EQ(layOut(recounted(recipe, columns, rows).value_or(recipe)).value(), before)
+            << info.key;
+        const std::optional<Recipe> more = recounted(recipe, columns + 2, rows);
+        if (!more) {
+            continue;
+        }
+        ++followed;
+        const Field after = layOut(*more).value();
+        EXPECT_EQ(after.columns.size(), before.columns.size() + 2) << info.key;
+        EXPECT_EQ(after.rows, before.rows) << info.key;
+        EXPECT_GT(after.width(), before.width()) << info.key;
+    }
+    EXPECT_GE(followed, 4U);
+    EXPECT_FALSE(recounted(
+        usualRecipe(Pattern::Chequer, Length::mm(400), Length::mm(400), Length::mm(1), {0, 1}), 0,
+        8));
 }
 
 TEST(Recipes, AreNoneOfAFieldThatWentItsOwnWay) {

@@ -137,5 +137,16 @@ TEST(Writing, VolumesInTheUsualUnits) {
               "1000000000.0000 m³");
 }
 
+TEST(Sizes, AreMarkedOnceWhereASideIsShortOfTheTruth) {
+    const Notation mm = Notation::millimetres(1);
+    EXPECT_EQ(formatSize({Length::mm(45), Length::mm(48), Length::mm(620)}, mm),
+              "45 × 48 × 620 mm");
+    EXPECT_EQ(formatSize({Length::um(44'450), Length::um(50'812), Length::mm(620)}, mm),
+              "≈ 44.5 × 50.8 × 620 mm");
+    EXPECT_EQ(formatSize({Length::mm(45), Length::um(44'450)}, mm), "≈ 45 × 44.5 mm");
+    EXPECT_EQ(formatSize({Length::inch(7, 4), Length::inch(2)}, Notation::inches()),
+              "1 3/4 × 2 in");
+}
+
 }  // namespace
 }  // namespace kerfwright

@@ -2,7 +2,9 @@
 #include "core/bench/alternatives.h"
 #include "core/board/patterns.h"
 #include "core/board/recipe.h"
+#include "core/sheets/pages.h"
 #include "core/sheets/record.h"
+#include "core/sheets/settingrows.h"
 #include "tests/core/sheets/samples.h"
 #include "tests/core/sheets/wellset.h"
 #include "tests/core/words/pofile.h"
@@ -73,6 +75,66 @@ TEST_P(SheetsOfEveryWay, AreWellSetOnBothPapers) {
     }
     EXPECT_GT(ways, samples().size());
     EXPECT_GT(deep, 0U);
+}
+
+/// In which block of the settings each step stands; -1 where it sets no machine.
+std::vector<int> blocksOfSteps(const Settings& settings, std::size_t steps) {
+    std::vector<int> blocks(steps + 1, -1);
+    for (std::size_t block = 0; block < settings.blocks.size(); ++block) {
+        for (const int step : settings.blocks[block].steps) {
+            blocks[static_cast<std::size_t>(step)] = static_cast<int>(block);
+        }
+    }
+    return blocks;
+}
+
+/// Whoever sets the machines in the order of the page has the parts of a panel before it is glued.
+void expectNoWorkAhead(const Project& project, const Job& job, const std::string& name) {
+    const Matter matter{project, job, Paper::A4};
+    const Record record(job.steps);
+    const std::vector<int> blocks =
+        blocksOfSteps(machineSettings(matter, record), job.steps.steps.size());
+    const auto lastCut = [&](const std::string& panel, std::size_t before) {
+        int last = -1;
+        for (std::size_t i = 0; i < before; ++i) {
+            const auto* cut = std::get_if<Crosscut>(&job.steps.steps[i].work);
+            if (cut != nullptr && cut->part == panel) {
+                last = std::max(last, blocks[i + 1]);
+            }
+        }
+        return last;
+    };
+    for (std::size_t i = 0; i < job.steps.steps.size(); ++i) {
+        const auto* glue = std::get_if<Glue>(&job.steps.steps[i].work);
+        if (glue == nullptr || glue->final) {
+            continue;
+        }
+        int parts = -1;
+        for (const Laid& laid : glue->parts) {
+            parts = std::max(parts, lastCut(panelOf(laid.part), i));
+        }
+        for (std::size_t later = i + 1; later < job.steps.steps.size(); ++later) {
+            const auto* flatten = std::get_if<Flatten>(&job.steps.steps[later].work);
+            if (flatten != nullptr && flatten->part == glue->result) {
+                EXPECT_GT(blocks[later + 1], parts)
+                    << name << ": panel " << glue->result << " is flattened in step " << later + 1;
+            }
+        }
+    }
+}
+
+TEST(Settings, NeverComeBeforeThePartsThatTheyAreMadeFor) {
+    std::size_t together = 0;
+    for (const Sample& sample : samples()) {
+        everyWay(sample, [&](const Project& project, const Job& job, const std::string& name) {
+            const Record record(job.steps);
+            together += machineSettings({project, job, Paper::A4}, record).together && record.deep
+                            ? 1U
+                            : 0U;
+            expectNoWorkAhead(project, job, name);
+        });
+    }
+    EXPECT_GT(together, 0U);
 }
 
 INSTANTIATE_TEST_SUITE_P(Languages, SheetsOfEveryWay, testing::Values("", "de"),

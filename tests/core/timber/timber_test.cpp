@@ -168,6 +168,23 @@ TEST(Timber, WhatIsMissingIsBought) {
               "2 strips of Ash 28 × 40 × 900 mm do not fit: buy 1 plank 32 × 100 × 1000 mm.");
 }
 
+TEST(Timber, CountsPiecesOfTheBorderApartFromTheStrips) {
+    Timber timber;
+    timber.rack.planks = {plank("P1", 32, 300, 700)};
+    Demand demand = rails();
+    demand.strips.push_back(strips("A1, A2", 28, 40, 2'500, 2));
+    const Result<TimberPlan> plan = planTimber(demand, woods(), shop(), timber);
+    ASSERT_TRUE(plan);
+    EXPECT_EQ(missingCount(plan.value()), 2);
+    EXPECT_EQ(layoutWords(plan.value())
+                  .find("2 strips and 4 pieces of the border are wanted; 4 of "
+                        "them lie on 1 of 1 plank."),
+              0u)
+        << layoutWords(plan.value());
+    EXPECT_EQ(shortageInBrief(plan.value(), woods()),
+              "Missing: 2 × Ash. “Shopping” lists what to buy.");
+}
+
 TEST(Timber, OffcutsGoBackOnTheRackWithTheirShareOfPriceAndDefects) {
     Timber timber;
     timber.rack.planks = {plank("P1", 30, 100, 2'000), plank("P2", 30, 100, 2'000, "oak")};

@@ -45,6 +45,17 @@ TEST_F(RecipeTest, ANumberLaysTheFieldAnewInOneStep) {
     EXPECT_EQ(project(), before);
 }
 
+TEST_F(RecipeTest, MoreSquaresGoOnWithThePattern) {
+    click("pattern-diagonal-steps");
+    ASSERT_TRUE(project().recipe);
+    const Field before = field();
+    type("acrossEntry", QString::number(before.columns.size() + 3));
+    ASSERT_TRUE(project().recipe) << "the pattern was lost";
+    EXPECT_EQ(field().columns.size(), before.columns.size() + 3);
+    EXPECT_EQ(field().columns.front(), before.columns.front()) << "squares keep their size";
+    EXPECT_EQ(field(), layOut(*project().recipe).value());
+}
+
 TEST_F(RecipeTest, LengthsAndTheRoomAreNumbersToo) {
     click("pattern-mortar-bricks");
     type("mortar-bricks-mortarEntry", QStringLiteral("5"));
