@@ -171,10 +171,7 @@ const std::vector<Wood>& FigureLayer::finished(const std::vector<Wood>& woods) {
     }
     if (finishedFrom_ != woods) {
         finishedFrom_ = woods;
-        finished_ = woods;
-        for (Wood& wood : finished_) {
-            wood.colour = kerfwright::finished(wood.colour, Finish::Raw);
-        }
+        finished_ = finishedWoods(woods, Finish::Raw);
     }
     return finished_;
 }
