@@ -1,7 +1,9 @@
 // Wood figure on the board, and its switches.
 #include "tests/ui/window/windowfixture.h"
 #include "ui/window/benchtabs.h"
+#include "ui/window/gallery.h"
 #include "ui/window/sheetspanel.h"
+#include "ui/window/woodchip.h"
 
 #include <QAction>
 #include <QClipboard>
@@ -238,6 +240,46 @@ TEST_F(FigureTest, LeavesWhatWasCopiedInTheMeantime) {
     EXPECT_TRUE(QTest::qWaitFor([this] { return QFile::exists(answers.write); }, 20'000));
     QCoreApplication::sendPostedEvents();
     EXPECT_EQ(QGuiApplication::clipboard()->text(), QStringLiteral("mine"));
+}
+
+TEST_F(FigureTest, ComesToTheGalleryAfterItsFirstPaint) {
+    window->showGallery();
+    auto* card = window->findChild<BoardCard*>();
+    ASSERT_NE(card, nullptr);
+    const auto shown = [card] {
+        // Of the board, which lies in the middle of the card's upper part.
+        return card->grab(QRect(card->width() / 2 - 40, 80, 80, 40)).toImage();
+    };
+    const std::size_t plain = colours(shown());
+    EXPECT_LT(plain, 12u) << "at once, and plain";
+    EXPECT_TRUE(QTest::qWaitFor([&] { return colours(shown()) > 60; }, 20'000));
+    EXPECT_FALSE(card->wantsPicture());
+    const QImage oiled = shown();
+    find<QAction>("actionOiled")->trigger();
+    EXPECT_TRUE(QTest::qWaitFor(
+        [&] { return colours(shown()) > 60 && lightness(shown()) > lightness(oiled) + 2; },
+        20'000));
+    find<QAction>("actionFigure")->trigger();
+    EXPECT_EQ(colours(shown()), plain);
+    EXPECT_GT(lightness(shown()), lightness(oiled) + 2) << "still raw";
+}
+
+TEST_F(FigureTest, IsSeenOnTheChipsOfTheWoods) {
+    auto* chip = find("chip1");
+    const auto shown = [chip] { return chip->grab(QRect(12, 8, 18, 10)).toImage(); };
+    EXPECT_GT(colours(shown()), 12u);
+    const double oiled = lightness(shown());
+    find<QAction>("actionFigure")->trigger();
+    EXPECT_EQ(colours(shown()), 1u);
+    find<QAction>("actionOiled")->trigger();
+    EXPECT_GT(lightness(shown()), oiled + 2);
+    const Wood& wood = project().woods.front();
+    const auto chipColours = [&](int side) {
+        return colours(woodChip(wood, *window).pixmap(side, side).toImage().copy(4, 4, 10, 10));
+    };
+    EXPECT_EQ(chipColours(18), 1u);
+    find<QAction>("actionFigure")->trigger();
+    EXPECT_GT(chipColours(18), 3u);
 }
 
 }  // namespace
