@@ -11,6 +11,7 @@
 #include "core/timber/demand.h"
 #include "core/timber/worth.h"
 #include "core/words/say.h"
+#include "ui/document/figureplaces.h"
 #include "ui/paint/export.h"
 
 #include <CLI/CLI.hpp>
@@ -232,6 +233,7 @@ ExitCode writePicture(const Loaded& loaded, const Request& request, std::ostream
     options.surround = loaded.job.surround;
     const Drawing drawing =
         drawBoard(project.board, project.woods, loaded.job.steps.extraJoints, options);
+    // As a drawing the board is plain: not every program that reads SVG shows pictures in it.
     if (endsWith(request.out, ".svg")) {
         const QByteArray svg = toSvg(drawing, titleOf(project), paperTheme());
         return written(request.out, svg, out, err) ? Done : Problem;
@@ -245,7 +247,17 @@ ExitCode writePicture(const Loaded& loaded, const Request& request, std::ostream
         err << "kerfwright: " << fault.text() << '\n';
         return Problem;
     }
-    const QByteArray png = toPng(drawing, request.scale, paperTheme());
+    QByteArray png;
+    if (request.plain) {
+        png = toPng(drawing, request.scale, paperTheme());
+    } else {
+        const FigurePlaces places = figurePlaces(loaded.job, project.woods);
+        png =
+            toPng(toImage(drawing, request.scale, paperTheme(),
+                          {figuredFaces(project.board, loaded.job.surround, project.woods, places),
+                           project.woods}),
+                  request.scale);
+    }
     return written(request.out, png, out, err) ? Done : Problem;
 }
 
@@ -316,6 +328,7 @@ Understood understand(const std::vector<std::string>& arguments, std::ostream& o
     picture->add_option("--scale", request.scale, say("Pixels per mm of a PNG"))
         ->check(CLI::Range(leastScale, greatestScale))
         ->capture_default_str();
+    picture->add_flag("--plain", request.plain, say("Each wood in one colour, without its figure"));
 
     CLI::App* check = command("check", say("Read, plan and carry out on the virtual bench"));
     const TimberCommands timber = addTimberCommands(app, request.timber, paper);

@@ -43,8 +43,9 @@ struct Request {
     bool forMaker = false;  ///< of a quote as PDF: the reckoning instead of what is handed over
     SheetFormat format = SheetFormat::Pdf;
     std::optional<Paper>
-        paper;         ///< empty: A4 for a project in millimetres, Letter for one in inches
-    double scale = 4;  ///< pixels per mm of a PNG
+        paper;           ///< empty: A4 for a project in millimetres, Letter for one in inches
+    double scale = 4;    ///< pixels per mm of a PNG
+    bool plain = false;  ///< of a PNG: without the figure of the woods
     TimberRequest timber = {};
 
     /// Whether fonts and painters are needed, and with them a QGuiApplication.

@@ -12,6 +12,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <set>
 #include <sstream>
 
 namespace kerfwright {
@@ -524,6 +525,24 @@ TEST(Picture, IsAsLargeAsTheScaleSays) {
     const std::string svg = folder.path("a.svg");
     EXPECT_EQ(call({"picture", file, "--out", svg}).code, Done);
     EXPECT_THAT(bytesOf(svg), HasSubstr("<svg"));
+}
+
+TEST(Picture, ShowsTheFigureOfTheWoodsUnlessAskedForPlainOnes) {
+    const Folder folder;
+    const std::string file = folder.write("a.kerfwright", someProject());
+    const auto colours = [&](std::vector<std::string> more) {
+        const std::string png = folder.path("a.png");
+        more.insert(more.begin(), {"picture", file, "--out", png, "--scale", "2"});
+        EXPECT_EQ(call(more).code, Done);
+        const QImage image(QString::fromStdString(png));
+        std::set<QRgb> all;
+        for (int x = 0; x < image.width(); ++x) {
+            all.insert(image.pixel(x, image.height() / 2 + 7));
+        }
+        return all.size();
+    };
+    EXPECT_GT(colours({}), 60u);
+    EXPECT_LT(colours({"--plain"}), 12u);
 }
 
 TEST(Picture, RefusesAScaleThatWouldNotFitIntoMemory) {

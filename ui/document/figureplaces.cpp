@@ -1,7 +1,9 @@
 #include "ui/document/figureplaces.h"
 
+#include "core/drawing/geometry.h"
 #include "core/replay/trace.h"
 
+#include <array>
 #include <cmath>
 #include <unordered_map>
 
@@ -164,6 +166,60 @@ RailPlace railPlace(int side, double width, double boardWidth, double boardHeigh
     }
     place.face = place.cut.inTree(place.face);
     return place;
+}
+
+std::vector<FiguredFace> figuredFaces(const Board& board, const Surround& surround,
+                                      const std::vector<Wood>& woods, const FigurePlaces& places) {
+    const Board glued = asGlued(board);
+    const bool hasBorder = glued.border.isThere();
+    const double left = hasBorder ? surround.left().toMm() : 0;
+    const double top = hasBorder ? surround.top().toMm() : 0;
+    const std::vector<double> xs = edges(glued.field.columns);
+    const std::vector<double> ys = edges(glued.field.rows);
+    const auto at = [](const std::vector<double>& lines, int line) {
+        return lines[static_cast<std::size_t>(line)];
+    };
+    std::vector<FiguredFace> faces;
+    faces.reserve(places.size() + 4);
+    for (const FigurePlace& place : places) {
+        const Piece& piece = place.piece;
+        const double x = left + at(xs, piece.column);
+        const double y = top + at(ys, piece.row);
+        faces.push_back({corners({x, y, left + at(xs, piece.column + piece.across) - x,
+                                  top + at(ys, piece.row + piece.down) - y}),
+                         piece.wood, place.cut, place.face});
+    }
+    if (!hasBorder) {
+        return faces;
+    }
+    const double wide = xs.back() + 2 * left;
+    const double high = ys.back() + 2 * top;
+    const double railX = surround.railX.toMm();
+    const double railY = surround.railY.toMm();
+    // Mitred strips run to the corners; of straight ones those at top and bottom lie over the ends
+    // of the others.
+    const double in = glued.border.isFrame() ? railX : 0;
+    const double under = glued.border.isFrame() ? 0 : railY;
+    const double side = glued.border.isFrame() ? railY : 0;
+    const std::array<std::vector<Point>, 4> shapes = {{
+        {{0, 0}, {wide, 0}, {wide - in, railY}, {in, railY}},
+        {{wide, under},
+         {wide, high - under},
+         {wide - railX, high - under - side},
+         {wide - railX, under + side}},
+        {{0, high}, {wide, high}, {wide - in, high - railY}, {in, high - railY}},
+        {{0, under}, {0, high - under}, {railX, high - under - side}, {railX, under + side}},
+    }};
+    const int wood = glued.border.wood;
+    for (int i = 0; i < 4; ++i) {
+        const double width = i % 2 == 1 ? railX : railY;
+        if (width > 0) {
+            const RailPlace place =
+                railPlace(i, width, wide, high, woods[static_cast<std::size_t>(wood)]);
+            faces.push_back({shapes[static_cast<std::size_t>(i)], wood, place.cut, place.face});
+        }
+    }
+    return faces;
 }
 
 }  // namespace kerfwright

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/bench/job.h"
+#include "core/figure/figuredface.h"
 #include "core/figure/texture.h"
 #include "core/figure/timbercut.h"
 
@@ -44,5 +45,10 @@ struct RailPlace {
 /// `side`: 0 top to 3 left; `width` of the strip, `boardWidth` and `boardHeight` in mm.
 RailPlace railPlace(int side, double width, double boardWidth, double boardHeight,
                     const Wood& wood);
+
+/// Pieces and border in the mm of `drawBoard(board, …)` with that `surround`. `places` are those of
+/// the board as it is glued.
+std::vector<FiguredFace> figuredFaces(const Board& board, const Surround& surround,
+                                      const std::vector<Wood>& woods, const FigurePlaces& places);
 
 }  // namespace kerfwright

@@ -77,26 +77,65 @@ void scaleToMm(QPainter& painter, double dotsPerInch) {
 
 }  // namespace
 
-QImage toImage(const Drawing& drawing, double pixelsPerMm, const Theme& theme) {
+namespace {
+
+QImage emptyImage(const Drawing& drawing, double pixelsPerMm) {
     const auto pixels = [&](double mm) {
         return std::max(1, static_cast<int>(std::ceil(mm * pixelsPerMm - 1e-6)));
     };
     QImage image(pixels(drawing.extent.width), pixels(drawing.extent.height),
                  QImage::Format_ARGB32_Premultiplied);
     image.fill(Qt::transparent);
+    return image;
+}
+
+void paintOver(QImage& image, const Drawing& drawing, double pixelsPerMm, const Theme& theme) {
     QPainter painter(&image);
     painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
     painter.scale(pixelsPerMm, pixelsPerMm);
     painter.translate(-drawing.extent.x, -drawing.extent.y);
     paint(painter, drawing, theme);
+}
+
+bool isPlainWood(const Mark& mark) {
+    const auto isPlain = [](const auto& shape) {
+        return shape.style.fill == Ink::Wood && shape.style.line == Ink::None;
+    };
+    const auto* rectangle = std::get_if<Rectangle>(&mark);
+    const auto* shape = std::get_if<Shape>(&mark);
+    return rectangle != nullptr ? isPlain(*rectangle) : shape != nullptr && isPlain(*shape);
+}
+
+}  // namespace
+
+QImage toImage(const Drawing& drawing, double pixelsPerMm, const Theme& theme) {
+    QImage image = emptyImage(drawing, pixelsPerMm);
+    paintOver(image, drawing, pixelsPerMm, theme);
+    return image;
+}
+
+QImage toImage(const Drawing& drawing, double pixelsPerMm, const Theme& theme,
+               const DrawingFigure& figure) {
+    QImage image = emptyImage(drawing, pixelsPerMm);
+    Drawing ground = drawing;
+    Drawing above = drawing;
+    std::erase_if(ground.marks, [](const Mark& mark) { return !isPlainWood(mark); });
+    std::erase_if(above.marks, isPlainWood);
+    // Plain first: a border's strips are cut off to the pixel, and no seam is to be left there.
+    paintOver(image, ground, pixelsPerMm, theme);
+    paintFaces(image, figure, pixelsPerMm, {drawing.extent.x, drawing.extent.y});
+    paintOver(image, above, pixelsPerMm, theme);
     return image;
 }
 
 QByteArray toPng(const Drawing& drawing, double pixelsPerMm, const Theme& theme) {
+    return toPng(toImage(drawing, pixelsPerMm, theme), pixelsPerMm);
+}
+
+QByteArray toPng(QImage image, double pixelsPerMm) {
     QByteArray bytes;
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
-    QImage image = toImage(drawing, pixelsPerMm, theme);
     const int dotsPerMetre = static_cast<int>(std::lround(pixelsPerMm * 1000));
     image.setDotsPerMeterX(dotsPerMetre);
     image.setDotsPerMeterY(dotsPerMetre);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/sheets/sheets.h"
+#include "ui/paint/figure.h"
 #include "ui/paint/painter.h"
 
 #include <QByteArray>
@@ -19,6 +20,12 @@ namespace kerfwright {
 
 /// Transparent where the drawing paints nothing.
 QImage toImage(const Drawing& drawing, double pixelsPerMm, const Theme& theme);
+/// With figure in the place of the woods' plain fills: what has a line round it, like an inlay, and
+/// what is too small to show figure stays plain.
+QImage toImage(const Drawing& drawing, double pixelsPerMm, const Theme& theme,
+               const DrawingFigure& figure);
+/// Marked with its resolution, so that it is opened and printed at true size.
+QByteArray toPng(QImage image, double pixelsPerMm);
 QByteArray toPng(const Drawing& drawing, double pixelsPerMm, const Theme& theme);
 /// 1 user unit is 1 mm; width and height are in mm. Text stays text.
 QByteArray toSvg(const Drawing& drawing, const QString& title, const Theme& theme);

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 #include <vector>
 
 namespace kerfwright {
@@ -13,6 +14,66 @@ namespace {
 
 std::uint32_t opaque(Colour colour) {
     return qRgb(colour.red, colour.green, colour.blue);
+}
+
+/// Pixels whose middle lies in [from, to).
+int firstPixel(double from) {
+    return static_cast<int>(std::ceil(from - 0.5));
+}
+
+/// Where a row at `y` lies in a convex shape: from and to, the same where it lies outside.
+std::pair<double, double> spanAt(const std::vector<Point>& corners, double y) {
+    double from = 0;
+    double to = 0;
+    bool isFirst = true;
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+        const Point& a = corners[i];
+        const Point& b = corners[(i + 1) % corners.size()];
+        if ((a.y <= y) == (b.y <= y)) {
+            continue;
+        }
+        const double x = a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y);
+        from = isFirst ? x : std::min(from, x);
+        to = isFirst ? x : std::max(to, x);
+        isFirst = false;
+    }
+    return {from, to};
+}
+
+void paintFace(QImage& image, const FiguredFace& face, const WoodLook& look,
+               const FigureTable& table, double pixelsPerMm, Point corner) {
+    const auto byX = [](const Point& a, const Point& b) { return a.x < b.x; };
+    const auto byY = [](const Point& a, const Point& b) { return a.y < b.y; };
+    const auto [least, greatest] =
+        std::minmax_element(face.corners.begin(), face.corners.end(), byX);
+    const auto [highest, lowest] =
+        std::minmax_element(face.corners.begin(), face.corners.end(), byY);
+    const int left = std::max(0, firstPixel((least->x - corner.x) * pixelsPerMm));
+    const int right = std::min(image.width(), firstPixel((greatest->x - corner.x) * pixelsPerMm));
+    const int top = std::max(0, firstPixel((highest->y - corner.y) * pixelsPerMm));
+    const int bottom = std::min(image.height(), firstPixel((lowest->y - corner.y) * pixelsPerMm));
+    if (right <= left) {
+        return;
+    }
+    // In bands, so that a large face of a large picture needs little room.
+    constexpr int band = 64;
+    std::vector<std::uint8_t> tones(static_cast<std::size_t>(right - left) * band);
+    for (int from = top; from < bottom; from += band) {
+        const int count = std::min(band, bottom - from);
+        figureTexture(tones.data(), {0, from - top, right - left, count, 1 / pixelsPerMm}, look,
+                      face.cut, face.face);
+        for (int y = from; y < from + count; ++y) {
+            const auto [begin, end] = spanAt(face.corners, corner.y + (y + 0.5) / pixelsPerMm);
+            const int first = std::max(left, firstPixel((begin - corner.x) * pixelsPerMm));
+            const int last = std::min(right, firstPixel((end - corner.x) * pixelsPerMm));
+            const std::uint8_t* tone =
+                tones.data() + static_cast<std::ptrdiff_t>(right - left) * (y - from) - left;
+            auto* line = reinterpret_cast<std::uint32_t*>(image.scanLine(y));
+            for (int x = first; x < last; ++x) {
+                line[x] = table[tone[x]];
+            }
+        }
+    }
 }
 
 }  // namespace
@@ -45,7 +106,7 @@ QImage figureImage(const Wood& wood, const FigureFill& fill, QSize size, double 
                                     static_cast<std::size_t>(size.height()));
     figureTexture(tones.data(), {0, 0, size.width(), size.height(), step}, lookOf(wood), cut,
                   cut.inTree(face));
-    const FigureTable table = figureTable(wood, fill.finish);
+    const FigureTable table = figureTable(wood, fill.finish, fill.contrast);
     const std::uint8_t* tone = tones.data();
     for (int y = 0; y < size.height(); ++y) {
         auto* line = reinterpret_cast<std::uint32_t*>(image.scanLine(y));
@@ -73,6 +134,26 @@ void paintFigure(QPainter& painter, const QPolygonF& shape, const Wood& wood,
     painter.setBrush(brush);
     painter.drawPolygon(shape);
     painter.restore();
+}
+
+void paintFaces(QImage& image, const DrawingFigure& figure, double pixelsPerMm, Point corner) {
+    std::vector<WoodLook> looks;
+    std::vector<FigureTable> tables;
+    for (const Wood& wood : figure.woods) {
+        looks.push_back(lookOf(wood));
+        tables.push_back(figureTable(wood, figure.finish));
+    }
+    for (const FiguredFace& face : figure.faces) {
+        const auto wood = static_cast<std::size_t>(face.wood);
+        paintFace(image, face, looks[wood], tables[wood], pixelsPerMm, corner);
+    }
+}
+
+std::vector<Wood> finishedWoods(std::vector<Wood> woods, Finish finish) {
+    for (Wood& wood : woods) {
+        wood.colour = finished(wood.colour, finish);
+    }
+    return woods;
 }
 
 }  // namespace kerfwright

@@ -1,6 +1,7 @@
 // Wood figure on the screen: textures as pixels, and one call that fills a shape.
 #pragma once
 
+#include "core/figure/figuredface.h"
 #include "core/figure/texture.h"
 #include "core/figure/tints.h"
 
@@ -10,6 +11,7 @@
 
 #include <array>
 #include <cstdint>
+#include <vector>
 
 QT_BEGIN_NAMESPACE
 class QImage;
@@ -44,6 +46,7 @@ struct FigureFill {
     std::uint32_t seed = 1;  ///< which stick: the same shows the same rings
     double pixelsPerMm = 1;  ///< of the painter's own units
     Finish finish = Finish::Oiled;
+    double contrast = 1;  ///< less is calmer
 };
 
 /// `size` in device pixels, `step` mm a pixel.
@@ -54,5 +57,17 @@ QImage figureImage(const Wood& wood, const FigureFill& fill, QSize size, double 
 /// devices may drop it.
 void paintFigure(QPainter& painter, const QPolygonF& shape, const Wood& wood,
                  const FigureFill& fill);
+
+/// The figure of a whole drawing.
+struct DrawingFigure {
+    std::vector<FiguredFace> faces;
+    std::vector<Wood> woods;  ///< of the drawing
+    Finish finish = Finish::Oiled;
+};
+/// Fills the pixels whose middle lies in a face. `corner`: the drawing's mm at the image's top left
+/// corner. The image is opaque there afterwards; it has 32 bits a pixel. Made at once.
+void paintFaces(QImage& image, const DrawingFigure& figure, double pixelsPerMm, Point corner);
+/// The woods in the colours of the finish, without figure.
+std::vector<Wood> finishedWoods(std::vector<Wood> woods, Finish finish);
 
 }  // namespace kerfwright

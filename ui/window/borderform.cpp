@@ -2,6 +2,7 @@
 
 #include "ui/document/text.h"
 #include "ui/window/faultnote.h"
+#include "ui/window/figurenotice.h"
 #include "ui/window/fitlist.h"
 #include "ui/window/formsection.h"
 #include "ui/window/lengthfield.h"
@@ -30,7 +31,7 @@ QString words(const std::optional<Fault>& fault) {
 void fillWoods(QComboBox& list, const std::vector<Wood>& woods, int current) {
     list.clear();
     for (const Wood& wood : woods) {
-        list.addItem(woodChip(wood.colour, list), toQt(wood.name));
+        list.addItem(woodChip(wood, list), toQt(wood.name));
     }
     list.setCurrentIndex(current);
 }
@@ -77,6 +78,7 @@ BorderForm::BorderForm(Document& document, Planner& planner, FormSection* sectio
     connect(fit_, &FitList::termAsked, this, &BorderForm::termAsked);
     connect(&document, &Document::replaced, this, [this] { lastWidth_ = Length(); });
     connect(designs_, &DesignPicker::chosen, this, &BorderForm::choose);
+    connect(&FigureNotice::instance(), &FigureNotice::changed, this, &BorderForm::refresh);
     connect(&planner, &Planner::changed, this, [this] {
         refreshCaution();
         refreshFit();

@@ -2,8 +2,10 @@
 
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/figurenotice.h"
 #include "ui/window/focusring.h"
 #include "ui/window/tones.h"
+#include "ui/window/woodchip.h"
 
 #include <QPainter>
 
@@ -27,10 +29,11 @@ Chip::Chip(int number, QWidget* parent)
     setFocusPolicy(Qt::StrongFocus);
     setAttribute(Qt::WA_Hover);
     setCursor(Qt::PointingHandCursor);
+    connect(&FigureNotice::instance(), &FigureNotice::changed, this, qOverload<>(&QWidget::update));
 }
 
 void Chip::show(const Wood& wood, int pieces, bool paints) {
-    colour_ = toQColor(wood.colour);
+    wood_ = wood;
     pieces_ = QString::number(pieces);
     setChecked(paints);
     const QString name = toQt(wood.name);
@@ -46,9 +49,9 @@ void Chip::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const double side = std::min(36, width() - 4);
     const QRectF chip((width() - side) / 2.0, 2, side, side);
-    painter.setBrush(colour_);
-    painter.setPen(QPen(outlineOf(colour_, tones), 1));
-    painter.drawRoundedRect(chip.adjusted(2.5, 2.5, -2.5, -2.5), 3, 3);
+    const QColor colour = shownColour(wood_);
+    painter.setPen(QPen(outlineOf(colour, tones), 1));
+    paintWood(painter, chip.adjusted(2.5, 2.5, -2.5, -2.5), 3, wood_);
     if (isChecked() || underMouse()) {
         painter.setBrush(Qt::NoBrush);
         painter.setPen(QPen(isChecked() ? tones.accent : tones.quiet, isChecked() ? 2.2 : 1.2));
@@ -61,7 +64,7 @@ void Chip::paintEvent(QPaintEvent*) {
     small.setPixelSize(11);
     if (number_ <= 9) {
         painter.setFont(small);
-        painter.setPen(readableOn(colour_));
+        painter.setPen(readableOn(colour));
         painter.drawText(chip.adjusted(6, 4, -6, -4), Qt::AlignRight | Qt::AlignBottom,
                          QString::number(number_));
     }

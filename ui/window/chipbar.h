@@ -24,7 +24,7 @@ protected:
 
 private:
     int number_;
-    QColor colour_;
+    Wood wood_;
     QString pieces_;
 };
 

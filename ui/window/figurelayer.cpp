@@ -1,6 +1,7 @@
 #include "ui/window/figurelayer.h"
 
 #include "ui/window/boardpainter.h"
+#include "ui/window/figurenotice.h"
 
 #include <QPainter>
 #include <QSettings>
@@ -75,6 +76,7 @@ void keepFigureStyle(const FigureStyle& style) {
     QSettings settings;
     settings.setValue(QStringLiteral("woodFigure"), style.on);
     settings.setValue(QStringLiteral("oiledLook"), style.finish == Finish::Oiled);
+    Q_EMIT FigureNotice::instance().changed();
 }
 
 FigureLayer::FigureLayer(Document& document, Planner& planner, QObject* parent)
@@ -171,10 +173,7 @@ const std::vector<Wood>& FigureLayer::finished(const std::vector<Wood>& woods) {
     }
     if (finishedFrom_ != woods) {
         finishedFrom_ = woods;
-        finished_ = woods;
-        for (Wood& wood : finished_) {
-            wood.colour = kerfwright::finished(wood.colour, Finish::Raw);
-        }
+        finished_ = finishedWoods(woods, Finish::Raw);
     }
     return finished_;
 }

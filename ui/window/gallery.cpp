@@ -4,6 +4,9 @@
 #include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/figuredboard.h"
+#include "ui/window/figurelayer.h"
+#include "ui/window/figurenotice.h"
 #include "ui/window/focusring.h"
 #include "ui/window/samples.h"
 #include "ui/window/tones.h"
@@ -14,6 +17,7 @@
 #include <QLabel>
 #include <QPainter>
 #include <QPushButton>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -29,7 +33,8 @@ constexpr int gap = 16;
 
 BoardCard::BoardCard(Project project, const QString& name, const QString& about, QWidget* parent)
     : QAbstractButton(parent)
-    , project_(std::move(project))
+    , project_(std::make_shared<const Project>(std::move(project)))
+    , surround_(surroundOf(*project_))
     , about_(about) {
     setText(name);
     setAccessibleName(name);
@@ -38,6 +43,34 @@ BoardCard::BoardCard(Project project, const QString& name, const QString& about,
     setCursor(Qt::PointingHandCursor);
     setAttribute(Qt::WA_Hover);
     setFixedSize(sizeHint());
+}
+
+BoardGeometry BoardCard::place() const {
+    const QRectF room(20, 20, width() - 40, height() - 88);
+    const BoardSize size = sizeOf(project_->board, surround_);
+    const double w = size.width.toMm();
+    const double h = size.height.toMm();
+    const double scale = std::min(room.width() / w, room.height() / h);
+    // On whole device pixels, or a picture of it would differ from it by one.
+    const double ratio = devicePixelRatioF();
+    const QPointF corner = (room.center() - QPointF(w, h) * scale / 2) * ratio;
+    return BoardGeometry(project_->board, surround_, scale, QPointF(corner.toPoint()) / ratio,
+                         ratio);
+}
+
+std::function<QImage()> BoardCard::maker() const {
+    return [project = project_, surround = surround_, scale = place().scale(),
+            ratio = devicePixelRatioF(), finish = keptFigureStyle().finish] {
+        return figuredBoard(*project, surround, scale, ratio, finish);
+    };
+}
+
+void BoardCard::setPicture(const QImage& picture, const FigureStyle& style, double ratio) {
+    picture_ = picture;
+    picture_.setDevicePixelRatio(ratio);
+    pictureStyle_ = style;
+    wantsPicture_ = false;
+    update();
 }
 
 void BoardCard::keyPressEvent(QKeyEvent* event) {
@@ -66,16 +99,20 @@ void BoardCard::paintEvent(QPaintEvent*) {
     if (hasFocus()) {
         paintFocusRing(painter, rect(), tones, 8);
     }
-    const QRectF room(20, 20, width() - 40, height() - 88);
-    const Board& board = project_.board;
-    const Surround surround = surroundOf(project_);
-    const double w = sizeOf(board, surround).width.toMm();
-    const double h = sizeOf(board, surround).height.toMm();
-    const double scale = std::min(room.width() / w, room.height() / h);
-    const BoardGeometry geometry(board, surround, scale, room.center() - QPointF(w, h) * scale / 2,
-                                 devicePixelRatioF());
-    paintShadow(painter, geometry.board(), tones.dark);
-    paintBoard(painter, board, project_.woods, geometry);
+    const BoardGeometry lies = place();
+    paintShadow(painter, lies.board(), tones.dark);
+    const FigureStyle style = keptFigureStyle();
+    const bool isMade = !picture_.isNull() && pictureStyle_ == style &&
+                        picture_.devicePixelRatio() == devicePixelRatioF();
+    wantsPicture_ = style.on && !isMade;
+    if (style.on && isMade) {
+        painter.drawImage(lies.board().topLeft(), picture_);
+    } else {
+        paintBoard(painter, project_->board, finishedWoods(project_->woods, style.finish), lies);
+    }
+    if (wantsPicture_) {
+        Q_EMIT pictureWanted();
+    }
     QFont bold = font();
     bold.setBold(true);
     painter.setFont(bold);
@@ -98,6 +135,8 @@ Gallery::Gallery(Unit unit, QWidget* parent)
     setFrameShape(NoFrame);
     setWidgetResizable(true);
     setFocusPolicy(Qt::NoFocus);
+    pool_.setMaxThreadCount(1);
+    pool_.setThreadPriority(QThread::LowPriority);
     auto* content = new QWidget;
     content->setBackgroundRole(QPalette::AlternateBase);
     content->setAutoFillBackground(true);
@@ -172,6 +211,37 @@ Gallery::Gallery(Unit unit, QWidget* parent)
     place();
 }
 
+Gallery::~Gallery() {
+    pool_.waitForDone();
+}
+
+void Gallery::makePictures() {
+    if (isMaking_) {
+        return;
+    }
+    for (const Group& group : groups_) {
+        for (BoardCard* card : group.cards) {
+            if (!card->wantsPicture() || card->visibleRegion().isEmpty()) {
+                continue;
+            }
+            isMaking_ = true;
+            pool_.start([this, card, make = card->maker(), style = keptFigureStyle(),
+                         ratio = card->devicePixelRatioF()] {
+                QMetaObject::invokeMethod(
+                    this,
+                    [this, card, picture = make(), style, ratio] {
+                        isMaking_ = false;
+                        card->setPicture(picture, style, ratio);
+                        // The card asks again if that is no longer what it shows.
+                        QTimer::singleShot(0, this, &Gallery::makePictures);
+                    },
+                    Qt::QueuedConnection);
+            });
+            return;
+        }
+    }
+}
+
 Gallery::Group& Gallery::addGroup(const QString& title, QVBoxLayout* column) {
     column->addSpacing(16);
     auto* head = new QLabel(title, this);
@@ -193,6 +263,9 @@ BoardCard* Gallery::addCard(Group& group, Project project, const QString& name,
     card->setFocusPolicy(Qt::ClickFocus);
     connect(card, &BoardCard::stepped, this,
             [this, card](int right, int down) { step(card, right, down); });
+    // After this paint: what is made beside it must not hold the first one up.
+    connect(card, &BoardCard::pictureWanted, this, &Gallery::makePictures, Qt::QueuedConnection);
+    connect(&FigureNotice::instance(), &FigureNotice::changed, card, qOverload<>(&QWidget::update));
     group.cards.push_back(card);
     return card;
 }

@@ -4,10 +4,16 @@
 
 #include "core/board/patterns.h"
 #include "core/project/project.h"
+#include "ui/paint/figure.h"
+#include "ui/window/boardgeometry.h"
 
 #include <QAbstractButton>
+#include <QImage>
 #include <QScrollArea>
+#include <QThreadPool>
 
+#include <functional>
+#include <memory>
 #include <vector>
 
 QT_BEGIN_NAMESPACE
@@ -25,8 +31,15 @@ public:
     /// `about`: a line below the name.
     BoardCard(Project project, const QString& name, const QString& about, QWidget* parent);
     QSize sizeHint() const override { return QSize(208, 248); }
+    /// Was painted without the figure that is to be seen.
+    bool wantsPicture() const { return wantsPicture_; }
+    /// What makes the picture that is wanted, on any thread.
+    std::function<QImage()> maker() const;
+    /// For the wish of that time; until it is there, woods are plain.
+    void setPicture(const QImage& picture, const FigureStyle& style, double ratio);
 
 Q_SIGNALS:
+    void pictureWanted();
     /// An arrow key: to the next card that way.
     void stepped(int right, int down);
 
@@ -35,8 +48,14 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    Project project_;
+    BoardGeometry place() const;
+
+    std::shared_ptr<const Project> project_;
+    Surround surround_;
     QString about_;
+    QImage picture_;
+    FigureStyle pictureStyle_;
+    bool wantsPicture_ = false;
 };
 
 class Gallery : public QScrollArea {
@@ -45,6 +64,7 @@ class Gallery : public QScrollArea {
 public:
     /// Patterns are laid out in `unit`.
     explicit Gallery(Unit unit, QWidget* parent = nullptr);
+    ~Gallery() override;
 
 Q_SIGNALS:
     void sampleChosen(const QString& resource);
@@ -71,7 +91,11 @@ private:
     void step(const BoardCard* from, int right, int down);
     void goTo(Group& group, BoardCard* card);
 
+    void makePictures();
+
     std::vector<Group> groups_;
+    QThreadPool pool_;  ///< one picture after the other, of the cards in sight
+    bool isMaking_ = false;
 };
 
 }  // namespace kerfwright

@@ -131,7 +131,7 @@ void PlankEditor::buildForm(FormSection* form, const QString& currency) {
     wood_->setObjectName(QStringLiteral("plankWood"));
     const auto offer = [this](const Wood& wood, const std::string& name) {
         if (wood_->findData(toQt(wood.key)) < 0) {
-            wood_->addItem(woodChip(wood.colour, *this), toQt(name), toQt(wood.key));
+            wood_->addItem(woodChip(wood, *this), toQt(name), toQt(wood.key));
         }
     };
     for (const Wood& wood : woods_) {

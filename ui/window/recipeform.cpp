@@ -4,6 +4,7 @@
 #include "ui/document/text.h"
 #include "ui/window/countfield.h"
 #include "ui/window/faultnote.h"
+#include "ui/window/figurenotice.h"
 #include "ui/window/formsection.h"
 #include "ui/window/lengthfield.h"
 #include "ui/window/tones.h"
@@ -50,13 +51,18 @@ RoleButton::RoleButton(const QString& role, QWidget* parent)
     setFixedSize(26, rowHeight);
     setFocusPolicy(Qt::StrongFocus);
     connect(this, &QToolButton::clicked, this, &RoleButton::open);
+    connect(&FigureNotice::instance(), &FigureNotice::changed, this, [this] {
+        if (!woods_.empty()) {
+            show(std::vector<Wood>(woods_), wood_);
+        }
+    });
 }
 
 void RoleButton::show(const std::vector<Wood>& woods, int wood) {
     woods_ = woods;
     wood_ = wood;
     const Wood& shown = woods[static_cast<std::size_t>(wood)];
-    setIcon(woodChip(shown.colour, *this));
+    setIcon(woodChip(shown, *this));
     const QString words = tr("%1: %2").arg(role_, inSentence(toQt(shown.name)));
     setAccessibleName(words);
     setToolTip(words);
@@ -66,7 +72,7 @@ void RoleButton::open() {
     auto* menu = new QMenu(this);
     menu->setAttribute(Qt::WA_DeleteOnClose);
     for (std::size_t i = 0; i < woods_.size(); ++i) {
-        QAction* action = menu->addAction(woodChip(woods_[i].colour, *this), toQt(woods_[i].name));
+        QAction* action = menu->addAction(woodChip(woods_[i], *this), toQt(woods_[i].name));
         const int wood = static_cast<int>(i);
         connect(action, &QAction::triggered, this, [this, wood] { Q_EMIT chosen(wood); });
         if (wood == wood_) {

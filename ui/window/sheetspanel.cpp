@@ -1,10 +1,9 @@
 #include "ui/window/sheetspanel.h"
 
-#include "core/sheets/boardview.h"
-#include "ui/document/surround.h"
 #include "ui/document/text.h"
 #include "ui/paint/export.h"
 #include "ui/window/dialogs.h"
+#include "ui/window/figurelayer.h"
 #include "ui/window/icons.h"
 #include "ui/window/paperout.h"
 #include "ui/window/segmented.h"
@@ -20,16 +19,14 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include <algorithm>
 #include <utility>
 
 namespace kerfwright {
 
 namespace {
 
-double pictureScale(const Drawing& drawing) {
-    constexpr double longSide = 2400;  // pixels
-    return longSide / std::max({drawing.extent.width, drawing.extent.height, 1.0});
+QString savedWords(const QString& path) {
+    return SheetsPanel::tr("Saved %1").arg(QFileInfo(path).fileName());
 }
 
 }  // namespace
@@ -44,6 +41,7 @@ SheetsPanel::SheetsPanel(Document& document, Planner& planner, Sawyer& sawyer, D
     , paper_(new Segmented(tr("Paper"), {tr("A4"), tr("Letter")}, this))
     , stale_(new QLabel(this))
     , preview_(new SheetsPreview(this)) {
+    painter_.setMaxThreadCount(1);
     paper_->setObjectName(QStringLiteral("paper"));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 12, 0, 0);
@@ -174,6 +172,10 @@ void SheetsPanel::report(const QString& fault, const QString& done) {
     }
 }
 
+SheetsPanel::~SheetsPanel() {
+    painter_.waitForDone();
+}
+
 void SheetsPanel::savePdf() {
     if (!readyOrTold([this] { savePdf(); })) {
         return;
@@ -216,30 +218,56 @@ void SheetsPanel::savePicture() {
     if (!svg) {
         path = withEnding(path, QStringLiteral(".png"));
     }
-    const Drawing drawing = picture();
-    report(writeFileAtomically(path, svg ? toSvg(drawing, document_.displayName(), paperTheme())
-                                         : toPng(drawing, pictureScale(drawing), paperTheme())),
-           tr("Saved %1").arg(QFileInfo(path).fileName()));
+    const BoardPicture made = picture();
+    if (svg) {
+        report(writeFileAtomically(path, made.svg(document_.displayName())), savedWords(path));
+        return;
+    }
+    painter_.start([this, made, path] {
+        const QString fault = writeFileAtomically(path, made.png());
+        QMetaObject::invokeMethod(
+            this, [this, fault, path] { report(fault, savedWords(path)); }, Qt::QueuedConnection);
+    });
 }
 
-Drawing SheetsPanel::picture() const {
-    const Project& project = document_.project();
-    const Job* job = isReady() ? &planner_.last()->job : nullptr;
-    BoardViewOptions options;
-    options.surround = surroundOf(project, job);
-    return drawBoard(project.board, project.woods,
-                     job != nullptr ? job->plan.extraJoints : std::vector<Joint>(), options);
+BoardPicture SheetsPanel::picture() const {
+    return BoardPicture(document_.snapshot(), isReady() ? planner_.last() : nullptr,
+                        keptFigureStyle());
 }
 
 void SheetsPanel::copyPicture() {
-    const Drawing drawing = picture();
-    auto* data = new QMimeData;
-    // Programs take what they know; the drawing itself is first, as the better one.
-    data->setData(QStringLiteral("image/svg+xml"),
-                  toSvg(drawing, document_.displayName(), paperTheme()));
-    data->setImageData(toImage(drawing, pictureScale(drawing), paperTheme()));
-    QGuiApplication::clipboard()->setMimeData(data);
+    const BoardPicture made = picture();
+    const auto copy = [this, svg = made.svg(document_.displayName())](const QImage& image,
+                                                                      bool pixelsFirst) {
+        // Programs take what they know; the better one comes first: the drawing, or what shows
+        // figure.
+        auto* data = new QMimeData;
+        if (pixelsFirst) {
+            data->setImageData(image);
+        }
+        data->setData(QStringLiteral("image/svg+xml"), svg);
+        if (!pixelsFirst) {
+            data->setImageData(image);
+        }
+        QGuiApplication::clipboard()->setMimeData(data);
+        copied_ = data;
+    };
+    copy(made.plain(), false);
     Q_EMIT told(tr("The board is on the clipboard, as a picture"));
+    if (!made.isFigured()) {
+        return;
+    }
+    painter_.start([this, made, copy, plain = copied_] {
+        QMetaObject::invokeMethod(
+            this,
+            [this, image = made.image(), copy, plain] {
+                // Whatever was copied in the meantime stays.
+                if (copied_ == plain && QGuiApplication::clipboard()->mimeData() == plain) {
+                    copy(image, true);
+                }
+            },
+            Qt::QueuedConnection);
+    });
 }
 
 void SheetsPanel::print() {

@@ -56,8 +56,8 @@ WoodChooser::WoodChooser(const std::vector<Wood>& taken, QWidget* parent)
     const std::vector<Wood>& all = woodCatalogue();
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (woodIndex(taken, all[i].key) < 0) {
-            auto* item = new QListWidgetItem(woodChip(all[i].colour, *this),
-                                             toQt(spokenName(all[i])), list_);
+            auto* item =
+                new QListWidgetItem(woodChip(all[i], *this), toQt(spokenName(all[i])), list_);
             item->setData(Qt::UserRole, static_cast<int>(i));
         }
     }

@@ -370,7 +370,7 @@ void WoodForm::refresh() {
     const Wood& wood = project.woods[static_cast<std::size_t>(wood_)];
     const QString name = toQt(wood.name);
     head_->setText(name);
-    chip_->setPixmap(woodChip(wood.colour, *this).pixmap(QSize(18, 18), devicePixelRatioF()));
+    chip_->setPixmap(woodChip(wood, *this).pixmap(QSize(18, 18), devicePixelRatioF()));
     setAccessibleName(tr("All about %1").arg(inSentence(name)));
     for (const auto& show : shown_) {
         show(project, wood);

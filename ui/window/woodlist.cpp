@@ -3,9 +3,11 @@
 #include "core/wood/ownwood.h"
 #include "ui/document/text.h"
 #include "ui/window/boardpainter.h"
+#include "ui/window/figurenotice.h"
 #include "ui/window/focusring.h"
 #include "ui/window/icons.h"
 #include "ui/window/tones.h"
+#include "ui/window/woodchip.h"
 #include "ui/window/woodchooser.h"
 #include "ui/window/woodform.h"
 
@@ -74,12 +76,13 @@ WoodRow::WoodRow(QWidget* parent)
     row->addWidget(timber_);
     row->addWidget(replace_);
     row->addWidget(remove_);
+    connect(&FigureNotice::instance(), &FigureNotice::changed, this, qOverload<>(&QWidget::update));
 }
 
 void WoodRow::show(const Wood& wood, const QString& use, bool paints, bool removable) {
     const QString name = toQt(wood.name);
     setText(name);
-    colour_ = toQColor(wood.colour);
+    wood_ = wood;
     use_ = use;
     paints_ = paints;
     setAccessibleName(tr("%1, %2").arg(name, use));
@@ -112,9 +115,9 @@ void WoodRow::paintEvent(QPaintEvent*) {
         return QStyle::visualRect(layoutDirection(), rect(), place);
     };
     const QRectF chip = placed(QRect(4, (height() - 26) / 2, 26, 26));
-    painter.setPen(QPen(paints_ ? tones.accent : outlineOf(colour_, tones), paints_ ? 2 : 1));
-    painter.setBrush(colour_);
-    painter.drawRoundedRect(chip.adjusted(1, 1, -1, -1), 4, 4);
+    painter.setPen(
+        QPen(paints_ ? tones.accent : outlineOf(shownColour(wood_), tones), paints_ ? 2 : 1));
+    paintWood(painter, chip.adjusted(1, 1, -1, -1), 4, wood_);
     const int right = placed(timber_->geometry()).left() - 6;
     painter.setPen(tones.quiet);
     const int useWidth = fontMetrics().horizontalAdvance(use_);

@@ -32,7 +32,7 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    QColor colour_;
+    Wood wood_;
     QString use_;
     bool paints_ = false;
     QToolButton* timber_;

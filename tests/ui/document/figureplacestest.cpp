@@ -167,5 +167,45 @@ TEST(FigureOfABorder, RunsOnRoundTheMitres) {
     }
 }
 
+double areaOf(const std::vector<Point>& corners) {
+    double twice = 0;
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+        const Point& a = corners[i];
+        const Point& b = corners[(i + 1) % corners.size()];
+        twice += a.x * b.y - b.x * a.y;
+    }
+    return std::abs(twice) / 2;
+}
+
+TEST(FacesWithFigure, CoverTheBoardButForTheGap) {
+    for (const BorderDesign design : {BorderDesign::FloatingFrame, BorderDesign::FixedFrame,
+                                      BorderDesign::EndGrainBand, BorderDesign::BreadboardEnds}) {
+        for (const int width : {0, 30}) {
+            Project project = checker(design == BorderDesign::BreadboardEnds ? Build::LongGrain
+                                                                             : Build::EndGrain);
+            project.board.border.design = design;
+            project.board.border.width = Length::mm(width);
+            project.board.border.wood = 1;
+            const Board glued = asGlued(project.board);
+            const Surround room = surroundOf(project.board, true, Length::mm(2), Length::mm(1));
+            const std::vector<FiguredFace> faces = figuredFaces(
+                project.board, room, project.woods, figurePlaces(glued, project.woods, {}, true));
+            double area = 0;
+            for (const FiguredFace& face : faces) {
+                area += areaOf(face.corners);
+            }
+            const BoardSize size = sizeOf(project.board, room);
+            const double wide = size.width.toMm();
+            const double high = size.height.toMm();
+            const bool hasBorder = glued.border.isThere();
+            const double inside =
+                hasBorder ? (wide - 2 * room.railX.toMm()) * (high - 2 * room.railY.toMm()) : 0;
+            const double field = glued.field.width().toMm() * glued.field.height().toMm();
+            EXPECT_NEAR(area, hasBorder ? wide * high - inside + field : field, 1e-6)
+                << static_cast<int>(design) << ", " << width;
+        }
+    }
+}
+
 }  // namespace
 }  // namespace kerfwright

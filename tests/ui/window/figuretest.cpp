@@ -1,8 +1,16 @@
 // Wood figure on the board, and its switches.
 #include "tests/ui/window/windowfixture.h"
+#include "ui/window/benchtabs.h"
+#include "ui/window/gallery.h"
+#include "ui/window/sheetspanel.h"
+#include "ui/window/woodchip.h"
 
 #include <QAction>
+#include <QClipboard>
+#include <QFile>
+#include <QGuiApplication>
 #include <QImage>
+#include <QMimeData>
 #include <QSettings>
 #include <QTest>
 
@@ -178,6 +186,100 @@ TEST_F(FigureTest, GoesWithTheBorderRoundTheBoard) {
     const QImage left = grab(QRect(outer.left() + 2, outer.center().y() - 40, rail - 4, 80));
     EXPECT_GT(change(top, {0, 1}), 1.5 * change(top, {1, 0}));
     EXPECT_GT(change(left, {1, 0}), 1.5 * change(left, {0, 1}));
+}
+
+/// The middle of one piece of the saved or copied board, which has no border.
+QImage middleOf(const QImage& picture) {
+    const int side = picture.width() / 16;
+    return picture.copy(picture.width() / 2 + side / 4, picture.height() / 2 + side / 4, side, side)
+        .convertToFormat(QImage::Format_RGB32);
+}
+
+TEST_F(FigureTest, GoesIntoTheSavedPictureAsTheMenuSays) {
+    const auto saved = [this](const char* name) {
+        answers.write = inFolder(name);
+        window->bench().sheets()->savePicture();
+        EXPECT_TRUE(QTest::qWaitFor([this] { return QFile::exists(answers.write); }, 20'000));
+        return middleOf(QImage(answers.write));
+    };
+    const QImage oiled = saved("oiled.png");
+    EXPECT_GT(colours(oiled), 30u);
+    find<QAction>("actionOiled")->trigger();
+    EXPECT_GT(lightness(saved("raw.png")), lightness(oiled) + 2);
+    find<QAction>("actionFigure")->trigger();
+    const QImage plain = saved("plain.png");
+    EXPECT_EQ(colours(plain), 1u);
+    EXPECT_GT(lightness(plain), lightness(oiled) + 2) << "still raw";
+}
+
+TEST_F(FigureTest, IsSavedThoughTheWindowIsClosedAtOnce) {
+    answers.write = inFolder("late.png");
+    window->bench().sheets()->savePicture();
+    window.reset();
+    EXPECT_GT(colours(middleOf(QImage(answers.write))), 30u);
+    window = makeWindow();
+}
+
+TEST_F(FigureTest, ComesToTheClipboardOnceItIsMade) {
+    const auto copied = [] {
+        return middleOf(
+            qvariant_cast<QImage>(QGuiApplication::clipboard()->mimeData()->imageData()));
+    };
+    window->bench().sheets()->copyPicture();
+    EXPECT_EQ(colours(copied()), 1u) << "at once, and plain";
+    EXPECT_TRUE(QTest::qWaitFor([&] { return colours(copied()) > 30; }, 20'000));
+    EXPECT_TRUE(
+        QGuiApplication::clipboard()->mimeData()->hasFormat(QStringLiteral("image/svg+xml")));
+}
+
+TEST_F(FigureTest, LeavesWhatWasCopiedInTheMeantime) {
+    window->bench().sheets()->copyPicture();
+    QGuiApplication::clipboard()->setText(QStringLiteral("mine"));
+    answers.write = inFolder("after.png");
+    window->bench().sheets()->savePicture();  // comes after the copy
+    EXPECT_TRUE(QTest::qWaitFor([this] { return QFile::exists(answers.write); }, 20'000));
+    QCoreApplication::sendPostedEvents();
+    EXPECT_EQ(QGuiApplication::clipboard()->text(), QStringLiteral("mine"));
+}
+
+TEST_F(FigureTest, ComesToTheGalleryAfterItsFirstPaint) {
+    window->showGallery();
+    auto* card = window->findChild<BoardCard*>();
+    ASSERT_NE(card, nullptr);
+    const auto shown = [card] {
+        // Of the board, which lies in the middle of the card's upper part.
+        return card->grab(QRect(card->width() / 2 - 40, 80, 80, 40)).toImage();
+    };
+    const std::size_t plain = colours(shown());
+    EXPECT_LT(plain, 12u) << "at once, and plain";
+    EXPECT_TRUE(QTest::qWaitFor([&] { return colours(shown()) > 60; }, 20'000));
+    EXPECT_FALSE(card->wantsPicture());
+    const QImage oiled = shown();
+    find<QAction>("actionOiled")->trigger();
+    EXPECT_TRUE(QTest::qWaitFor(
+        [&] { return colours(shown()) > 60 && lightness(shown()) > lightness(oiled) + 2; },
+        20'000));
+    find<QAction>("actionFigure")->trigger();
+    EXPECT_EQ(colours(shown()), plain);
+    EXPECT_GT(lightness(shown()), lightness(oiled) + 2) << "still raw";
+}
+
+TEST_F(FigureTest, IsSeenOnTheChipsOfTheWoods) {
+    auto* chip = find("chip1");
+    const auto shown = [chip] { return chip->grab(QRect(12, 8, 18, 10)).toImage(); };
+    EXPECT_GT(colours(shown()), 12u);
+    const double oiled = lightness(shown());
+    find<QAction>("actionFigure")->trigger();
+    EXPECT_EQ(colours(shown()), 1u);
+    find<QAction>("actionOiled")->trigger();
+    EXPECT_GT(lightness(shown()), oiled + 2);
+    const Wood& wood = project().woods.front();
+    const auto chipColours = [&](int side) {
+        return colours(woodChip(wood, *window).pixmap(side, side).toImage().copy(4, 4, 10, 10));
+    };
+    EXPECT_EQ(chipColours(18), 1u);
+    find<QAction>("actionFigure")->trigger();
+    EXPECT_GT(chipColours(18), 3u);
 }
 
 }  // namespace

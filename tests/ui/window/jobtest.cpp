@@ -134,6 +134,7 @@ TEST_F(JobTest, FromAWishToPrintedSheets) {
               find<SheetsPreview>("sheets")->pages().size());
     answers.write = inFolder("tray.png");
     click("savePicture");
+    ASSERT_TRUE(QTest::qWaitFor([this] { return QFile::exists(inFolder("tray.png")); }, 20'000));
     const QImage picture(inFolder("tray.png"));
     EXPECT_EQ(std::max(picture.width(), picture.height()), 2400);
 

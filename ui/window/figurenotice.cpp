@@ -1,0 +1,10 @@
+#include "ui/window/figurenotice.h"
+
+namespace kerfwright {
+
+FigureNotice& FigureNotice::instance() {
+    static FigureNotice notice;
+    return notice;
+}
+
+}  // namespace kerfwright
