@@ -393,6 +393,10 @@ private:
 std::int64_t toldMinutes(double minutes) {
     constexpr double hour = 60;
     constexpr double many = 20 * hour;
+    constexpr double beyondAnyWork = 1e9;
+    if (minutes >= beyondAnyWork) {
+        return std::llround(beyondAnyWork);
+    }
     if (minutes >= many) {
         return std::llround(minutes / hour) * 60;
     }

@@ -296,8 +296,9 @@ std::optional<Recipe> recounted(const Recipe& recipe, int columns, int rows) {
     const auto asMany = [](Length size, int now, std::size_t then) {
         return Length::nm(size.nm() * now / static_cast<std::int64_t>(then));
     };
-    wanted.width = asMany(before->width(), columns, before->columns.size());
-    wanted.height = asMany(before->height(), rows, before->rows.size());
+    // What is left of the room grows with it, so that fewer squares again are the same as before.
+    wanted.width = asMany(recipe.width, columns, before->columns.size());
+    wanted.height = asMany(recipe.height, rows, before->rows.size());
     const Result<Field> laid = layOut(wanted);
     const bool fits = laid && laid->columns.size() == at(columns) && laid->rows.size() == at(rows);
     return fits ? std::optional(std::move(wanted)) : std::nullopt;

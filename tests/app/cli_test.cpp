@@ -217,7 +217,7 @@ TEST(Plan, IsTextForTheMaker) {
     EXPECT_THAT(called.err, IsEmpty());
     // Derived for the board that a new project holds: 8 × 8 squares of 50 mm, kerf 3.2 mm.
     for (const char* words :
-         {"Hut board <1> & more", "480 mm × 480 mm", "Glue panel A", "stop: 38 mm board thickness",
+         {"Hut board <1> & more", "480 × 480 mm", "Glue panel A", "stop: 38 mm board thickness",
           "3 mm flattening the field = 41 mm", "A-3 (flipped)", "hands on, 4 days in 4 sessions",
           "Sessions at the bench\n  day 1, ", "steps 3–8; once the glue of step 2 has set",
           "Cautions"}) {

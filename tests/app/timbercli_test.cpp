@@ -72,7 +72,7 @@ TEST(TimberCommand, LaysStripsOnTheRackAndWritesTheRackAfter) {
     const std::string rack = folder.write("rack.csv", table);
     const Called told = call({"timber", file, "--rack", rack});
     ASSERT_EQ(told.code, Done) << told.err;
-    EXPECT_THAT(told.out, HasSubstr("strips lie on"));
+    EXPECT_THAT(told.out, HasSubstr("strips and 4 pieces of the border lie on"));
     EXPECT_THAT(told.out, HasSubstr("Proven best"));
     const Called after =
         call({"timber", file, "--rack", rack, "--rack-after", folder.path("after.csv")});

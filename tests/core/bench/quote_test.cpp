@@ -350,7 +350,7 @@ TEST(Quote, TakesWhatTheJobNeeds) {
     // The board all round, two coats: 2 x (0.36 m x 0.36 m) + 4 x 0.36 m x 0.038 m = 0.314 m2.
     EXPECT_THAT(made.line("finish")->working, HasSubstr("0.314 m² × 2 ÷ 12 m² a litre = 52 ml"));
     EXPECT_EQ(made.line("glue")->count, std::llround(job.glue.grams) * 1'000'000);
-    EXPECT_EQ(made.line("work")->count, std::llround(job.hours.minutes) * 1'000'000);
+    EXPECT_EQ(made.line("work")->count, toldMinutes(job.hours.minutes) * 1'000'000);
     // Cherry is not used, so that nobody misses its price.
     woods[1].price = {};
     const Job unpriced = makeJob(board, woods, metricShop(), {}, millimetres).value();
