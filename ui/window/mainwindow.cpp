@@ -115,6 +115,7 @@ void MainWindow::build() {
     splitter->addWidget(bench_);
     panels_ = new Panels(*splitter, *wish_, *board_, *bench_);
     panels_->setPlaceOfBoard(*place);
+    panels_->setRoomOfBench(bench_->snugWidth(), bench_->easyWidth());
 
     auto* work = new QWidget(this);
     auto* all = new QVBoxLayout(work);

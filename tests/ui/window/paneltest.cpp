@@ -11,7 +11,9 @@
 #include <QApplication>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListWidget>
 #include <QTest>
+#include <QToolButton>
 
 namespace kerfwright {
 namespace {
@@ -218,6 +220,24 @@ TEST_F(PanelTest, DarkWoodsHaveAnOutlineInADarkWindow) {
     EXPECT_GE(contrast(edge, wood), 2);
     setThemeChoice(ThemeChoice::Light);
     applyTheme(*qApp);
+}
+
+TEST_F(PanelTest, SideWidthsFollowTheWindowUntilTheMakerSetsThem) {
+    resizeTo(1440, 860);
+    const int wide = find("bench")->width();
+    const int form = find("wish")->width();
+    resizeTo(1024, 700);
+    EXPECT_LT(find("bench")->width(), wide);
+    EXPECT_LT(find("wish")->width(), form);
+    EXPECT_GT(window->board().width(), 320);
+    resizeTo(1440, 860);
+    EXPECT_NEAR(find("bench")->width(), wide, 3);
+    find("across")->setFocus();
+    window->panels().widen(60);
+    const int own = find("wish")->width();
+    EXPECT_GT(own, form + 40);
+    resizeTo(1600, 860);
+    EXPECT_NEAR(find("wish")->width(), own, 3);
 }
 
 }  // namespace

@@ -266,6 +266,24 @@ TEST_P(FormRoomTest, TheFormIsNeverWiderThanItsPanel) {
     }
 }
 
+TEST_P(FormRoomTest, AllTabsOfTheBenchAreInSight) {
+    for (const int width : {1024, 1280, 1440}) {
+        window->resize(width, 860);
+        ASSERT_TRUE(planned());
+        QCoreApplication::processEvents();
+        QTabBar* tabs = window->bench().tabBar();
+        for (int tab = 0; tab < tabs->count(); ++tab) {
+            EXPECT_TRUE(tabs->rect().contains(tabs->tabRect(tab)))
+                << tabs->tabText(tab).toStdString() << " at " << width;
+            EXPECT_GE(tabs->tabRect(tab).width(),
+                      tabs->fontMetrics().horizontalAdvance(tabs->tabText(tab)) + 6);
+        }
+        for (auto* arrow : tabs->findChildren<QToolButton*>()) {
+            EXPECT_FALSE(arrow->isVisible()) << width;
+        }
+    }
+}
+
 INSTANTIATE_TEST_SUITE_P(Languages, FormRoomTest, testing::Values("en", "de"),
                          [](const testing::TestParamInfo<const char*>& info) {
                              return std::string(info.param);
