@@ -354,5 +354,18 @@ TEST_F(FilmWindowTest, F6GoesToTheStageInThePlaceOfTheBoard) {
     EXPECT_TRUE(view().hasFocus());
 }
 
+TEST_F(FilmWindowTest, ATitleHasTheWholeWidthOfANarrowStage) {
+    open(QStringLiteral("hut-chess"));
+    window->resize(1024, 700);
+    QCoreApplication::processEvents();
+    for (int at = 0; at < last(); ++at) {
+        clickStage(at);
+        QCoreApplication::processEvents();
+        auto* title = find<QLabel>("stageTitle");
+        EXPECT_LE(title->height(), 2 * title->fontMetrics().lineSpacing() + 4)
+            << title->text().toStdString();
+    }
+}
+
 }  // namespace
 }  // namespace kerfwright

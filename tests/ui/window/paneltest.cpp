@@ -222,6 +222,37 @@ TEST_F(PanelTest, DarkWoodsHaveAnOutlineInADarkWindow) {
     applyTheme(*qApp);
 }
 
+TEST_F(PanelTest, TotalsThatHaveNoRoomAreOneStepAway) {
+    ASSERT_TRUE(planned());
+    auto* more = find<QToolButton>("totalsMore");
+    QStringList before;
+    for (const int width : {1024, 1280, 1440, 1920, 2600}) {
+        window->resize(width, 700);
+        ASSERT_TRUE(QTest::qWaitFor([&] { return find("totals")->width() == width; }));
+        const QStringList left =
+            more->isVisible() ? more->toolTip().split(QLatin1Char('\n')) : QStringList();
+        for (const QString& one : left) {
+            EXPECT_TRUE(width == 1024 || before.contains(one))
+                << one.toStdString() << " came and went at " << width;
+        }
+        before = left;
+    }
+    EXPECT_TRUE(before.isEmpty()) << "there is room for all";
+
+    window->resize(1024, 700);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return more->isVisible(); }));
+    const QStringList left = more->toolTip().split(QLatin1Char('\n'));
+    EXPECT_EQ(more->text(), QStringLiteral("+ %1").arg(left.size()));
+    more->setFocus();
+    QTest::keyClick(more, Qt::Key_Space);
+    auto* list = find<QListWidget>("totalsMoreList");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return list->isVisible(); }));
+    ASSERT_EQ(list->count(), left.size());
+    EXPECT_FALSE(list->item(0)->text().isEmpty());
+    QTest::keyClick(list, Qt::Key_Escape);
+    EXPECT_FALSE(list->isVisible());
+}
+
 TEST_F(PanelTest, SideWidthsFollowTheWindowUntilTheMakerSetsThem) {
     resizeTo(1440, 860);
     const int wide = find("bench")->width();
