@@ -148,5 +148,23 @@ TEST_F(SeasonTest, InASmallWindowTheGapAndTheWayBackAreInSight) {
     EXPECT_TRUE(find("asBuilt")->isVisible());
 }
 
+TEST_F(SeasonTest, RulersMeasureNothingThatIsDrawnEnlarged) {
+    ASSERT_TRUE(planned());
+    const auto marks = [this] {
+        const QImage view = window->board().grab().toImage();
+        std::set<QRgb> colours;
+        for (int x = Rulers::left + 2; x < view.width() - 4; ++x) {
+            colours.insert(view.pixel(x, Rulers::top - 3));
+        }
+        return colours.size() > 1;
+    };
+    EXPECT_TRUE(marks());
+    ASSERT_GT(drawnTimes(project().board, job().movement), 1);
+    year()->setValue(0);
+    EXPECT_FALSE(marks());
+    click("asBuilt");
+    EXPECT_TRUE(marks());
+}
+
 }  // namespace
 }  // namespace kerfwright
