@@ -284,6 +284,19 @@ TEST_P(FormRoomTest, AllTabsOfTheBenchAreInSight) {
     }
 }
 
+TEST_P(FormRoomTest, ButtonsOfDialogsShowAllTheirWords) {
+    int looked = 0;
+    visitDialogs([&](const QString& part, QWidget& top) {
+        for (auto* button : top.findChildren<QAbstractButton*>()) {
+            if (button->isVisible() && button->window() == &top && !button->text().isEmpty()) {
+                ++looked;
+                EXPECT_GE(button->width(), leastWidth(*button)) << about(part, *button);
+            }
+        }
+    });
+    EXPECT_GT(looked, 10);
+}
+
 INSTANTIATE_TEST_SUITE_P(Languages, FormRoomTest, testing::Values("en", "de"),
                          [](const testing::TestParamInfo<const char*>& info) {
                              return std::string(info.param);
