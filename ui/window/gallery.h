@@ -24,7 +24,7 @@ class BoardCard : public QAbstractButton {
 public:
     /// `about`: a line below the name.
     BoardCard(Project project, const QString& name, const QString& about, QWidget* parent);
-    QSize sizeHint() const override { return QSize(208, 248); }
+    QSize sizeHint() const override { return QSize(208, 262); }
 
 Q_SIGNALS:
     /// An arrow key: to the next card that way.
@@ -45,6 +45,8 @@ class Gallery : public QScrollArea {
 public:
     /// Patterns are laid out in `unit`.
     explicit Gallery(Unit unit, QWidget* parent = nullptr);
+    /// Whether there is an open board to go back to, or only the one that a start begins with.
+    void setBack(bool opened);
 
 Q_SIGNALS:
     void sampleChosen(const QString& resource);
@@ -72,6 +74,7 @@ private:
     void goTo(Group& group, BoardCard* card);
 
     std::vector<Group> groups_;
+    QPushButton* back_ = nullptr;
 };
 
 }  // namespace kerfwright

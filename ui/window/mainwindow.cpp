@@ -209,6 +209,7 @@ void MainWindow::showGallery() {
         connect(gallery_, &Gallery::openChosen, files_, &FileWork::open);
         connect(gallery_, &Gallery::closed, this, &MainWindow::hideGallery);
     }
+    gallery_->setBack(!document_.path().isEmpty() || document_.isModified());
     pages_->setCurrentWidget(gallery_);
     gallery_->widget()->setFocus();
 }

@@ -193,5 +193,20 @@ TEST_F(FirstStepTest, EmptyPlacesSayWhatToDo) {
     EXPECT_FALSE(find<QLabel>("rackEmpty")->text().isEmpty());
 }
 
+TEST_F(FirstStepTest, TheWayOutOfTheGallerySaysWhereItLeads) {
+    window->showGallery();
+    auto* out = find<QPushButton>("galleryClose");
+    EXPECT_EQ(out->text(), QStringLiteral("Start with a plain chequer")) << "nothing was opened";
+    window->hideGallery();
+    window->editor().setWood(woodAt(0, 0) == 0 ? 1 : 0);
+    clickCell(0, 0);
+    window->showGallery();
+    EXPECT_EQ(out->text(), QStringLiteral("Back to the open board"));
+    for (const BoardCard* card : window->findChildren<BoardCard*>()) {
+        EXPECT_TRUE(card->toolTip().contains(card->text()));
+        EXPECT_TRUE(card->toolTip().contains(card->accessibleDescription()));
+    }
+}
+
 }  // namespace
 }  // namespace kerfwright
