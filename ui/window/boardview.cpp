@@ -275,7 +275,7 @@ void BoardView::paintOverlays(QPainter& painter) {
                 isStill() ? 1 : season_->times);
     paintBubble(painter, pointer_, QRectF(rect()), bubbleWords());
     // It has the focus most of the time: only who goes about by key looks for it.
-    if (hasFocus() && window()->testAttribute(Qt::WA_KeyboardFocusChange)) {
+    if (hasFocus() && focusIsByKeys()) {
         paintFocusRing(painter, rect(), tones);
     }
 }

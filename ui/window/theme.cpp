@@ -133,7 +133,7 @@ void WorkshopStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* 
     case PE_PanelLineEdit:
         box(painter, option->rect, tones.entry, enabled ? tones.rim : tones.edge);
         if (focus) {
-            paintFocusRing(*painter, option->rect, tones);
+            paintFocusRing(*painter, option->rect, tones, 4, FocusRing::Always);
         }
         return;
     case PE_FrameLineEdit:
