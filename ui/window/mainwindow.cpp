@@ -255,7 +255,11 @@ void MainWindow::tell(const QString& words) {
 void MainWindow::placeNotice() {
     if (notice_ != nullptr) {
         notice_->adjustSize();
-        notice_->move((width() - notice_->width()) / 2, height() - notice_->height() - 56);
+        // Over the lower edge of the board: what stands below it is to be read and worked with.
+        const QWidget& place = *board_->parentWidget();
+        const int bottom = place.isVisible() ? place.mapTo(this, QPoint(0, place.height())).y() - 8
+                                             : height() - 56;
+        notice_->move((width() - notice_->width()) / 2, bottom - notice_->height());
     }
 }
 
