@@ -264,7 +264,8 @@ void FilmBodies::figure(const std::vector<Point>& points, const Cuboid& box, Axi
 void FilmBodies::rings(const std::vector<Point>& points, const Cuboid& box, double up) {
     const double wide = std::hypot(points[1].x - points[0].x, points[1].y - points[0].y);
     const double high = std::hypot(points[3].x - points[0].x, points[3].y - points[0].y);
-    if (std::min(wide, high) < 3.5 || up < 0.35) {
+    // A face at the front is seen foreshortened, and told from the top by its rings.
+    if (std::min(wide, high) < (up < 0.35 ? 2 : 3.5)) {
         return;
     }
     const auto seed = static_cast<std::uint64_t>(box.low[X].nm() / 1000 * 17 +

@@ -196,7 +196,8 @@ void SceneSetter::cut() {
         scene_.labels.push_back({mm(body.size[X]), y + mm(body.size[Y]) / 2 - lift,
                                  fate == Fate::Spare ? sayIn("slice", "spare") : label});
         front = y + mm(body.size[Y]);
-        y = front + mixed(1, apart, p_) + (p_ * lift * 0.5);
+        // The whole cut face is seen, and ground below it: else it looks like stock between them.
+        y = front + mixed(1, apart, p_) + (p_ * lift);
         return &body;
     };
     Length thickness;

@@ -146,6 +146,7 @@ private:
                                                   .size = em,
                                                   .maxWidth = look_.width - at.x - 3,
                                                   .style = style});
+                beside_.push_back(drawing().marks.size() - 1);
                 columnEnd = at.y;
             }
         }
@@ -243,6 +244,26 @@ private:
         spot(size, lastBox());
     }
 
+    /// Between labels and a number that stands among them: a label goes up as far as the one above
+    /// lets it, and the number down for the rest.
+    void makeWay(Text& number) {
+        double above = -1e9;
+        for (const std::size_t mark : beside_) {
+            auto& label = std::get<Text>(drawing().marks[mark]);
+            const Box words = bounds(label);
+            const Box box = bounds(number);
+            if (box.x < words.right() && words.x < box.right() && box.y < words.bottom() &&
+                words.y < box.bottom()) {
+                constexpr double air = 0.2;
+                const double over = words.bottom() - box.y + air;
+                const double up = std::clamp(words.y - above - em * 0.3, 0.0, over);
+                label.at.y -= up;
+                number.at.y += over - up;
+            }
+            above = words.bottom();
+        }
+    }
+
     /// A short line beside the near edge, its number lying.
     void upSize(const SceneSize& size) {
         const Point upper = put(Point{size.edge, size.from});
@@ -253,11 +274,13 @@ private:
             drawing().marks.emplace_back(Line{{upper.x + 0.8, y}, {x + 1.2, y}, thin});
         }
         drawing().marks.emplace_back(Line{{x, upper.y}, {x, lower.y}, thin});
-        drawing().marks.emplace_back(Text{.at = {x + 2, (upper.y + lower.y) / 2 + em * 0.36},
-                                          .text = text(size.value),
-                                          .size = em,
-                                          .bold = true,
-                                          .style = {.line = lookOf(size).number}});
+        Text number{.at = {x + 2, (upper.y + lower.y) / 2 + em * 0.36},
+                    .text = text(size.value),
+                    .size = em,
+                    .bold = true,
+                    .style = {.line = lookOf(size).number}};
+        makeWay(number);
+        drawing().marks.emplace_back(std::move(number));
         spot(size, lastBox());
     }
 
@@ -265,6 +288,7 @@ private:
     const FilmLook& look_;
     double scale_ = 1;
     Point origin_;
+    std::vector<std::size_t> beside_;  ///< marks: labels right of the bodies, from the top
     FilmPicture picture_;
 };
 

@@ -340,9 +340,11 @@ void drawPanelToSlice(Flow& flow, const Matter& matter, const Record& record,
                 const bool spare = labels == &cut->spares;
                 for (const std::string& label : *labels) {
                     const double end = at + cut->stop.value.toMm();
-                    const std::size_t prefix = panel.label.size() + 1;
-                    slices.push_back({at, end, label.size() > prefix ? label.substr(prefix) : label,
-                                      cut->marginRows, spare});
+                    const std::string shown = shownLabel(label);
+                    const std::string prefix = panel.label + "-";
+                    slices.push_back(
+                        {at, end, shown.starts_with(prefix) ? shown.substr(prefix.size()) : shown,
+                         cut->marginRows, spare});
                     cuts.push_back({left + (end + cut->kerf.value.toMm() / 2) * scale,
                                     std::to_string(++cutNumber), cutTone});
                     at = end + cut->kerf.value.toMm();

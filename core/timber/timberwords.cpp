@@ -38,9 +38,16 @@ std::string goodness(const Layout& layout) {
     return say("Another layout might leave less missing: nothing is proven.");
 }
 
+/// Alike strips that are missing, whichever boards and panels they are of.
+struct ShortSize {
+    std::string size;
+    int count = 0;
+};
+
 /// What is missing of one wood, and what its strips can be had from.
 struct Short {
     std::string wood;
+    std::vector<ShortSize> sizes = {};
     std::vector<std::string> strips = {};
     std::vector<std::string> planks = {};
     int count = 0;
@@ -59,14 +66,24 @@ std::vector<Short> shortOf(const TimberPlan& plan, const std::vector<Wood>& wood
         auto known = of(strips.wood);
         if (known == all.end()) {
             known = all.insert(all.end(), Short{.wood = strips.wood});
-            known->strips.push_back(sayCount(strips.count, "{1} strip of {2} {3}",
-                                             "{1} strips of {2} {3}", woodName(strips.wood, woods),
-                                             size));
+        }
+        const auto alike = std::find_if(known->sizes.begin(), known->sizes.end(),
+                                        [&](const ShortSize& one) { return one.size == size; });
+        if (alike == known->sizes.end()) {
+            known->sizes.push_back({size, strips.count});
         } else {
-            known->strips.push_back(
-                sayCount(strips.count, "{1} strip of {2}", "{1} strips of {2}", size));
+            alike->count += strips.count;
         }
         known->count += strips.count;
+    }
+    for (Short& wood : all) {
+        for (const ShortSize& one : wood.sizes) {
+            wood.strips.push_back(
+                wood.strips.empty()
+                    ? sayCount(one.count, "{1} strip of {2} {3}", "{1} strips of {2} {3}",
+                               woodName(wood.wood, woods), one.size)
+                    : sayCount(one.count, "{1} strip of {2}", "{1} strips of {2}", one.size));
+        }
     }
     const ShoppingList& list = plan.shopping;
     for (std::size_t i = 0; i < list.impossible.size(); ++i) {

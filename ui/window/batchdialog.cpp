@@ -123,11 +123,12 @@ QWidget* BatchDialog::side() {
     more_ = button(tr("&One more of it"), "batchMore", [this] { addOneMore(); });
     remove_ = button(tr("&Take out"), "batchRemove", [this] { removeChosen(); });
     more_->setToolTip(tr("The chosen board is made once more"));
-    auto* change = new QHBoxLayout;
+    // Three in a row would cut their words off in some languages.
+    auto* change = new QGridLayout;
     change->setSpacing(8);
-    for (QPushButton* one : {add_, more_, remove_}) {
-        change->addWidget(one);
-    }
+    change->addWidget(add_, 0, 0, 1, 2);
+    change->addWidget(more_, 1, 0);
+    change->addWidget(remove_, 1, 1);
     column->addLayout(change);
     words_ = new WrappedLabel(side);
     words_->setObjectName(QStringLiteral("batchWords"));
@@ -289,6 +290,12 @@ void BatchDialog::refresh() {
     QPalette tinted = palette();
     tinted.setColor(QPalette::WindowText, tonesOf(palette()).caution);
     warning_->setPalette(tinted);
+    preview_->setEmptyText(
+        !several ? tr("Their sheets appear here once there are two boards or more. “Add boards” "
+                      "takes others from their files, “One more of it” makes the chosen one twice.")
+        : working ? tr("The boards are being planned …")
+                  : tr("The sheets appear here once all boards can be planned; what is in the way "
+                       "stands at the left."));
     if (batch != shown_) {
         shown_ = batch;
         preview_->setPages(batch && several ? batchSheets(*batch, paper()) : std::vector<Page>(),

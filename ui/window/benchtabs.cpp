@@ -8,6 +8,7 @@
 #include "ui/window/movementbox.h"
 #include "ui/window/pricepanel.h"
 #include "ui/window/sheetspanel.h"
+#include "ui/window/snugtabs.h"
 #include "ui/window/spotlight.h"
 #include "ui/window/stepspanel.h"
 #include "ui/window/timberpanel.h"
@@ -78,6 +79,7 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotl
     , sawyer_(sawyer)
     , spotlight_(spotlight)
     , dialogs_(dialogs)
+    , tabs_(new SnugTabs(this))
     , steps_(new StepsPanel(planner, spotlight, this))
     , cautionsPage_(emptyPage(this))
     , cautions_(new CardList(cautionsPage_))
@@ -89,6 +91,7 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotl
     , waysPage_(emptyPage(this))
     , pricePage_(emptyPage(this)) {
     setObjectName(QStringLiteral("bench"));
+    setTabBar(tabs_);
     setDocumentMode(true);
     setAccessibleName(tr("The bench"));
     cautions_->setObjectName(QStringLiteral("cautions"));
@@ -117,7 +120,7 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotl
                                                                  {pricePage_, "price"}}) {
         setHelpTopic(page, topic);
     }
-    tabBar()->setUsesScrollButtons(true);  // a narrow bench has no room for all
+    tabBar()->setUsesScrollButtons(true);  // the narrowest bench has no room for all
     tabBar()->setExpanding(false);
     tabBar()->setElideMode(Qt::ElideNone);
     tabBar()->setAccessibleName(tr("The bench"));
@@ -132,6 +135,20 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotl
     connect(cautions_, &CardList::chosen, this, &BenchTabs::cautionChosen);
     connect(&spotlight, &Spotlight::changed, this, &BenchTabs::follow);
     refreshCautions();
+}
+
+/// What a badge takes that is not there yet.
+int BenchTabs::roomForBadge() const {
+    constexpr int badge = 27;
+    return tabBar()->tabButton(Cautions, QTabBar::RightSide) != nullptr ? 0 : badge;
+}
+
+int BenchTabs::snugWidth() const {
+    return tabs_->leastWidth() + roomForBadge();
+}
+
+int BenchTabs::easyWidth() const {
+    return tabs_->comfortableWidth() + roomForBadge();
 }
 
 void BenchTabs::refreshCautions() {

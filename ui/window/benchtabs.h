@@ -13,6 +13,7 @@ class Dialogs;
 class MovementBox;
 class PricePanel;
 class SheetsPanel;
+class SnugTabs;
 class Spotlight;
 class StepsPanel;
 class TimberPanel;
@@ -42,6 +43,11 @@ public:
     BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotlight& spotlight,
               Dialogs& dialogs, QWidget* parent = nullptr);
 
+    /// In which all tabs, and a badge, are just in sight.
+    int snugWidth() const;
+    /// In which they stand at their ease.
+    int easyWidth() const;
+
     enum Tab { Steps, Cautions, CutListTab, TimberTab, Ways, Sheets, Price };
     StepsPanel* steps() const { return steps_; }
     CardList* cautions() const { return cautions_; }
@@ -66,6 +72,7 @@ protected:
 
 private:
     void refreshCautions();
+    int roomForBadge() const;
     void cautionChosen(int row);
     void follow();
     void takeWay(int row, int way);
@@ -76,6 +83,7 @@ private:
     Sawyer& sawyer_;
     Spotlight& spotlight_;
     Dialogs& dialogs_;
+    SnugTabs* tabs_;
     StepsPanel* steps_;
     QWidget* cautionsPage_;
     CardList* cautions_;

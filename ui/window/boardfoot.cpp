@@ -63,6 +63,7 @@ BoardFoot::BoardFoot(Document& document, Planner& planner, BoardEditor& editor, 
 void BoardFoot::setLow(bool low) {
     if (low != low_) {
         low_ = low;
+        season_->setLow(low);
         place();
     }
 }
@@ -125,7 +126,15 @@ QString BoardFoot::shortened(const QString& words) const {
     while (parts.size() > 1 && !fits(parts.join(between))) {
         parts.removeLast();
     }
-    return parts.join(between);
+    QString text = parts.join(between);
+    if (!fits(text)) {
+        QStringList single = text.split(QLatin1Char(' '));
+        while (single.size() > 1 && !fits(text)) {
+            single.removeLast();
+            text = single.join(QLatin1Char(' ')) + QStringLiteral(" …");
+        }
+    }
+    return text;
 }
 
 void BoardFoot::resizeEvent(QResizeEvent*) {
@@ -135,7 +144,13 @@ void BoardFoot::resizeEvent(QResizeEvent*) {
 void BoardFoot::place() {
     const int marksWidth = marks_->minimumSizeHint().width();
     const bool oneRow = low_ && chips_->leastWidth() + 16 + marksWidth <= width();
-    setFixedHeight(oneRow ? chipRow : chipRow + gap + marks_->height());
+    const int below = std::max(marks_->height(), season_->heightIn(width()));
+    // Words that wrap into a narrow column are hardly read: the chips draw together first, then
+    // the words go below them.
+    const bool own = !low_ && width() - 12 - chips_->leastWidth() < comfortableHint;
+    const int hintRow = own ? 2 * hint_->fontMetrics().lineSpacing() + 4 : 0;
+    const int upper = chipRow + hintRow + gap;
+    setFixedHeight(oneRow ? chipRow : upper + below);
     if (oneRow) {
         const int chips = std::min(chips_->sizeHint().width(), width() - 16 - marksWidth);
         const int left = chips + 16;
@@ -146,18 +161,23 @@ void BoardFoot::place() {
         // There is no room for more than what is wrong with an entry.
         hint_->rest(QString());
     } else {
-        // Words that wrap into a narrow column are hardly read: the chips draw together first.
-        const int chips = std::min(chips_->sizeHint().width(),
-                                   std::max(chips_->leastWidth(), width() - 12 - comfortableHint));
+        const int room = own ? width() : width() - 12 - comfortableHint;
+        const int chips =
+            std::min(chips_->sizeHint().width(), std::max(chips_->leastWidth(), room));
         chips_->setGeometry(0, 0, std::min(chips, width()), chipRow);
-        marks_->setGeometry(0, chipRow + gap, width(), marks_->height());
+        marks_->setGeometry(0, upper, width(), marks_->height());
         const int left = chips_->width() + 12;
-        hint_->setGeometry(left, 10, std::max(0, width() - left), chipRow - 10);
+        if (own) {
+            hint_->setGeometry(0, chipRow + 2, width(), hintRow - 2);
+        } else {
+            hint_->setGeometry(left, 10, std::max(0, width() - left), chipRow - 10);
+        }
         const QString words = hint();
         hint_->rest(shortened(words));
         hint_->setToolTip(words);
     }
-    season_->setGeometry(marks_->geometry());
+    season_->setGeometry(marks_->x(), marks_->y(), marks_->width(),
+                         oneRow ? marks_->height() : below);
     if (!editor_.mark().isNull()) {
         season_->leaveSeason();  // what is marked is marked on the board as it is built
     }

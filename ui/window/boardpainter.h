@@ -59,7 +59,9 @@ struct Rulers {
     static constexpr int top = 26;
     static constexpr int left = 46;
 };
+/// Where the movement of the board is drawn `enlarged` times no mark would be true: then there are
+/// none, and how many times stands in place of the unit.
 void paintRulers(QPainter& painter, const QRectF& view, const BoardGeometry& geometry, Unit unit,
-                 QPointF pointer, const Tones& tones);
+                 QPointF pointer, const Tones& tones, int enlarged = 1);
 
 }  // namespace kerfwright

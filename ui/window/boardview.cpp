@@ -271,10 +271,11 @@ void BoardView::paintOverlays(QPainter& painter) {
     const Project& project = shown();
     paintHighlight(painter, highlight_, project.board, geometry_, tones);
     paintTools(painter);
-    paintRulers(painter, QRectF(rect()), geometry_, project.notation.unit, pointer_, tones);
+    paintRulers(painter, QRectF(rect()), geometry_, project.notation.unit, pointer_, tones,
+                isStill() ? 1 : season_->times);
     paintBubble(painter, pointer_, QRectF(rect()), bubbleWords());
     // It has the focus most of the time: only who goes about by key looks for it.
-    if (hasFocus() && window()->testAttribute(Qt::WA_KeyboardFocusChange)) {
+    if (hasFocus() && focusIsByKeys()) {
         paintFocusRing(painter, rect(), tones);
     }
 }

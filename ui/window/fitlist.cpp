@@ -4,6 +4,7 @@
 #include "ui/window/focusring.h"
 #include "ui/window/tones.h"
 #include "ui/window/workingpopup.h"
+#include "ui/window/wrappedlabel.h"
 
 #include <QAbstractButton>
 #include <QGridLayout>
@@ -103,7 +104,8 @@ void FitList::show(const PlannedPtr& planned) {
     const Notation& notation = planned->project->notation;
     int row = 0;
     for (const FitLine& line : linesOf(planned->job.plan.border, planned->project->board.border)) {
-        auto* label = new QLabel(line.label, content_);
+        auto* label = new WrappedLabel(content_);
+        label->setText(line.label);
         label->setForegroundRole(QPalette::PlaceholderText);
         grid->addWidget(label, row, 0);
         auto* value = new QLabel(toQt(format(line.figure.value, notation)), content_);

@@ -17,6 +17,7 @@
 #include <QLabel>
 #include <QPainter>
 #include <QPushButton>
+#include <QTextLayout>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -29,6 +30,30 @@ namespace {
 constexpr int cardWidth = 208;
 constexpr int gap = 16;
 
+/// From the top of `room`, as wide as it is; what `most` lines have no room for is left out.
+/// Returns how many there are.
+int drawLines(QPainter& painter, const QString& text, const QFont& font, const QRect& room,
+              int most) {
+    const QFontMetrics metrics(font);
+    painter.setFont(font);
+    QTextLayout layout(text, font);
+    layout.beginLayout();
+    int count = 0;
+    for (int from = 0; count < most && from < text.size(); ++count) {
+        QTextLine line = layout.createLine();
+        line.setLineWidth(room.width());
+        const bool last = count + 1 == most;
+        const QString words = (last ? text.mid(from) : text.mid(from, line.textLength())).trimmed();
+        painter.drawText(QRect(room.left(), room.top() + count * metrics.height(), room.width(),
+                               metrics.height()),
+                         Qt::AlignLeft | Qt::AlignTop,
+                         metrics.elidedText(words, Qt::ElideRight, room.width()));
+        from += line.textLength();
+    }
+    layout.endLayout();
+    return count;
+}
+
 }  // namespace
 
 BoardCard::BoardCard(Project project, const QString& name, const QString& about, QWidget* parent)
@@ -39,14 +64,14 @@ BoardCard::BoardCard(Project project, const QString& name, const QString& about,
     setText(name);
     setAccessibleName(name);
     setAccessibleDescription(about_);
-    setToolTip(about_);
+    setToolTip(name + QLatin1Char('\n') + about_);
     setCursor(Qt::PointingHandCursor);
     setAttribute(Qt::WA_Hover);
     setFixedSize(sizeHint());
 }
 
 BoardGeometry BoardCard::place() const {
-    const QRectF room(20, 20, width() - 40, height() - 88);
+    const QRectF room(20, 20, width() - 40, height() - 102);
     const BoardSize size = sizeOf(project_->board, surround_);
     const double w = size.width.toMm();
     const double h = size.height.toMm();
@@ -115,17 +140,14 @@ void BoardCard::paintEvent(QPaintEvent*) {
     }
     QFont bold = font();
     bold.setBold(true);
-    painter.setFont(bold);
-    painter.setPen(tones.text);
-    const QRectF words(16, height() - 56, width() - 32, 20);
-    painter.drawText(words, Qt::AlignLeft | Qt::AlignVCenter,
-                     QFontMetrics(bold).elidedText(text(), Qt::ElideRight, width() - 32));
     QFont small = font();
     small.setPixelSize(11);
-    painter.setFont(small);
+    painter.setPen(tones.text);
+    QRect words(16, height() - 72, width() - 32, 0);
+    const int name = drawLines(painter, text(), bold, words, 2);
+    words.setTop(words.top() + name * QFontMetrics(bold).height() + 3);
     painter.setPen(tones.quiet);
-    painter.drawText(words.translated(0, 20), Qt::AlignLeft | Qt::AlignVCenter,
-                     QFontMetrics(small).elidedText(about_, Qt::ElideRight, width() - 32));
+    drawLines(painter, about_, small, words, name > 1 ? 2 : 3);
 }
 
 Gallery::Gallery(Unit unit, QWidget* parent)
@@ -164,12 +186,13 @@ Gallery::Gallery(Unit unit, QWidget* parent)
         button->setObjectName(QString::fromLatin1(name));
         buttons->addWidget(button);
         connect(button, &QPushButton::clicked, this, run);
+        return button;
     };
     add(tr("New board in millimetres"), "galleryNewMm",
         [this] { Q_EMIT newChosen(Unit::Millimetres); });
     add(tr("New board in inches"), "galleryNewInch", [this] { Q_EMIT newChosen(Unit::Inches); });
     add(tr("Open a project…"), "galleryOpen", [this] { Q_EMIT openChosen(); });
-    add(tr("Back to the open board"), "galleryClose", [this] { Q_EMIT closed(); });
+    back_ = add(tr("Back to the open board"), "galleryClose", [this] { Q_EMIT closed(); });
     buttons->addStretch(1);
     column->addLayout(buttons);
     groups_.reserve(2);
@@ -240,6 +263,10 @@ void Gallery::makePictures() {
             return;
         }
     }
+}
+
+void Gallery::setBack(bool opened) {
+    back_->setText(opened ? tr("Back to the open board") : tr("Start with a plain chequer"));
 }
 
 Gallery::Group& Gallery::addGroup(const QString& title, QVBoxLayout* column) {

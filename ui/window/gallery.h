@@ -30,7 +30,7 @@ class BoardCard : public QAbstractButton {
 public:
     /// `about`: a line below the name.
     BoardCard(Project project, const QString& name, const QString& about, QWidget* parent);
-    QSize sizeHint() const override { return QSize(208, 248); }
+    QSize sizeHint() const override { return QSize(208, 262); }
     /// Was painted without the figure that is to be seen.
     bool wantsPicture() const { return wantsPicture_; }
     /// What makes the picture that is wanted, on any thread.
@@ -65,6 +65,8 @@ public:
     /// Patterns are laid out in `unit`.
     explicit Gallery(Unit unit, QWidget* parent = nullptr);
     ~Gallery() override;
+    /// Whether there is an open board to go back to, or only the one that a start begins with.
+    void setBack(bool opened);
 
 Q_SIGNALS:
     void sampleChosen(const QString& resource);
@@ -96,6 +98,7 @@ private:
     std::vector<Group> groups_;
     QThreadPool pool_;  ///< one picture after the other, of the cards in sight
     bool isMaking_ = false;
+    QPushButton* back_ = nullptr;
 };
 
 }  // namespace kerfwright

@@ -30,6 +30,7 @@ HelpWindow::HelpWindow(QWidget* parent)
     words_->setPlaceholderText(tr("Search the help"));
     words_->setAccessibleName(tr("Search the help"));
     words_->setClearButtonEnabled(true);
+    words_->setTextMargins(4, 0, 4, 0);
     words_->installEventFilter(this);
     list_->setObjectName(QStringLiteral("helpTopics"));
     list_->setAccessibleName(tr("Topics"));

@@ -47,13 +47,14 @@ KeyFinder::KeyFinder(const std::vector<QMenu*>& menus,
     search_->setPlaceholderText(tr("Find a command or a key"));
     search_->setAccessibleName(search_->placeholderText());
     search_->setClearButtonEnabled(true);
+    search_->setTextMargins(4, 0, 4, 0);
     search_->installEventFilter(this);
     list_->setObjectName(QStringLiteral("keyList"));
     list_->setAccessibleName(windowTitle());
     list_->setAccessibleDescription(tr("Return carries the command out"));
     list_->setHeaderLabels({tr("What it does"), tr("Keys"), tr("Where")});
     list_->setRootIsDecorated(false);
-    list_->setUniformRowHeights(true);
+    list_->setWordWrap(true);
     list_->setTabKeyNavigation(false);
     list_->header()->setStretchLastSection(false);
     for (QMenu* menu : menus) {
@@ -65,6 +66,10 @@ KeyFinder::KeyFinder(const std::vector<QMenu*>& menus,
     list_->header()->setSectionResizeMode(What, QHeaderView::Stretch);
     list_->header()->setSectionResizeMode(Keys, QHeaderView::ResizeToContents);
     list_->header()->setSectionResizeMode(Where, QHeaderView::ResizeToContents);
+    // Lines that wrap are as high as their column is narrow, which they are not told.
+    connect(
+        list_->header(), &QHeaderView::sectionResized, list_, [this] { list_->doItemsLayout(); },
+        Qt::QueuedConnection);
     auto* close = new QPushButton(tr("Close"), this);
     close->setAutoDefault(false);
     auto* column = new QVBoxLayout(this);
@@ -79,7 +84,7 @@ KeyFinder::KeyFinder(const std::vector<QMenu*>& menus,
     connect(search_, &QLineEdit::textChanged, this, &KeyFinder::filter);
     connect(list_, &QTreeWidget::itemActivated, this, &KeyFinder::run);
     connect(close, &QPushButton::clicked, this, &QDialog::reject);
-    resize(720, 560);
+    resize(std::min(820, parent->width()), 560);
     filter(QString());
     search_->setFocus();
 }

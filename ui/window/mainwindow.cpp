@@ -115,6 +115,7 @@ void MainWindow::build() {
     splitter->addWidget(bench_);
     panels_ = new Panels(*splitter, *wish_, *board_, *bench_);
     panels_->setPlaceOfBoard(*place);
+    panels_->setRoomOfBench(bench_->snugWidth(), bench_->easyWidth());
 
     auto* work = new QWidget(this);
     auto* all = new QVBoxLayout(work);
@@ -208,6 +209,7 @@ void MainWindow::showGallery() {
         connect(gallery_, &Gallery::openChosen, files_, &FileWork::open);
         connect(gallery_, &Gallery::closed, this, &MainWindow::hideGallery);
     }
+    gallery_->setBack(!document_.path().isEmpty() || document_.isModified());
     pages_->setCurrentWidget(gallery_);
     gallery_->widget()->setFocus();
 }
@@ -253,7 +255,11 @@ void MainWindow::tell(const QString& words) {
 void MainWindow::placeNotice() {
     if (notice_ != nullptr) {
         notice_->adjustSize();
-        notice_->move((width() - notice_->width()) / 2, height() - notice_->height() - 56);
+        // Over the lower edge of the board: what stands below it is to be read and worked with.
+        const QWidget& place = *board_->parentWidget();
+        const int bottom = place.isVisible() ? place.mapTo(this, QPoint(0, place.height())).y() - 8
+                                             : height() - 56;
+        notice_->move((width() - notice_->width()) / 2, bottom - notice_->height());
     }
 }
 

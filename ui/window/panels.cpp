@@ -16,13 +16,11 @@ namespace {
 constexpr int wishWidth = 316;
 constexpr int leastWish = 288;
 constexpr int leastBench = 300;
+constexpr int narrowBench = 352;
+constexpr int wideBench = 400;
+constexpr int widestSnug = 432;
+constexpr int roomyBench = 480;
 constexpr int leastBoard = 400;  // a board beside which a panel is worth having
-
-/// Wide enough for all tabs and for planks, where the window has the room.
-int usualBench(int window) {
-    constexpr int roomy = 1280;
-    return window >= roomy ? 400 : 352;
-}
 
 QString settingsKey() {
     return QStringLiteral("panels");
@@ -47,14 +45,35 @@ Panels::Panels(QSplitter& splitter, QWidget& wish, QWidget& board, QWidget& benc
     , splitter_(splitter)
     , board_(board)
     , panels_{Panel{&wish, true, wishWidth}, Panel{&bench, true, 0}} {
+    connect(&splitter, &QSplitter::splitterMoved, this,
+            [this](int, int handle) { panels_[handle == 1 ? Wish : Bench].own = true; });
     wish.setMinimumWidth(leastWish);
     bench.setMinimumWidth(leastBench);
-    const int benchWidth = usualBench(width_);
+    const int benchWidth = usualWidth(Bench, width_);
     panels_[Bench].width = benchWidth;
     splitter_.setSizes({wishWidth, width_ - wishWidth - benchWidth, benchWidth});
     for (int i = 0; i < splitter_.count(); ++i) {
         splitter_.setStretchFactor(i, i == 1 ? 1 : 0);
     }
+}
+
+int Panels::usualWidth(Side side, int window) const {
+    constexpr int roomy = 1280;
+    if (side == Wish) {
+        return window >= roomy ? wishWidth : leastWish;
+    }
+    // Wide enough for planks where the window has the room; and for the tabs in any language, as
+    // far as that leaves room for the board.
+    return window >= roomy ? std::clamp(easyBench_, wideBench, roomyBench)
+                           : std::clamp(snugBench_, narrowBench, widestSnug);
+}
+
+void Panels::setRoomOfBench(int least, int comfortable) {
+    snugBench_ = least;
+    easyBench_ = comfortable;
+    Panel& bench = panels_[Bench];
+    bench.width = usualWidth(Bench, width_);
+    splitter_.setSizes({wishWidth, width_ - wishWidth - bench.width, bench.width});
 }
 
 bool Panels::isOpen(Side side) const {
@@ -87,19 +106,23 @@ void Panels::setOpen(Side side, bool open) {
 
 void Panels::fitInto(int width) {
     const int before = room();
-    const int usual = usualBench(width_);
-    width_ = width;
-    // As long as the maker has not made it wider or narrower.
-    Panel& bench = panels_[Bench];
-    const bool isUsual = (isOpen(Bench) ? bench.widget->width() : bench.width) == usual;
-    if (isUsual) {
-        bench.width = usualBench(width);
+    bool moves = false;
+    for (const Side side : {Wish, Bench}) {
+        Panel& panel = panels_[side];
+        if (!panel.own) {
+            panel.width = usualWidth(side, width);
+            moves = moves || (isOpen(side) && panel.widget->width() != panel.width);
+        } else if (isOpen(side)) {
+            panel.width = panel.widget->width();
+        }
     }
+    width_ = width;
     if (room() != before) {
         apply();
-    } else if (isUsual && bench.width != usual && isOpen(Bench)) {
-        const int wish = isOpen(Wish) ? panels_[Wish].widget->width() : 0;
-        splitter_.setSizes({wish, std::max(0, width_ - wish - bench.width), bench.width});
+    } else if (moves) {
+        const int wish = isOpen(Wish) ? panels_[Wish].width : 0;
+        const int bench = isOpen(Bench) ? panels_[Bench].width : 0;
+        splitter_.setSizes({wish, std::max(0, width_ - wish - bench), bench});
     }
 }
 
@@ -178,6 +201,7 @@ void Panels::widen(int by) {
             const int at = splitter_.indexOf(panels_[side].widget);
             const int least = panels_[side].widget->minimumWidth();
             const int change = std::max(by, least - sizes[at]);
+            panels_[side].own = true;
             sizes[at] += change;
             sizes[1] -= change;
             splitter_.setSizes(sizes);
@@ -204,6 +228,9 @@ void Panels::restore() {
         panel.wanted = kept[side * 2] == QStringLiteral("open");
         panel.width =
             std::clamp(kept[side * 2 + 1].toInt(), panel.widget->minimumWidth(), width_ / 2);
+        // What a splitter shares out is a pixel or two off.
+        constexpr int off = 3;
+        panel.own = std::abs(panel.width - usualWidth(side, width_)) > off;
     }
     splitter_.setSizes({panels_[Wish].width, width_ - panels_[Wish].width - panels_[Bench].width,
                         panels_[Bench].width});

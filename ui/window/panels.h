@@ -27,6 +27,8 @@ public:
     void setPlaceOfBoard(QStackedWidget& place) { place_ = &place; }
 
     bool isOpen(Side side) const;
+    /// In which all that the bench has is just in sight, and in which it stands at its ease.
+    void setRoomOfBench(int least, int comfortable);
     /// As the maker asks. Where there is room for one only, the other is folded away.
     void setOpen(Side side, bool open);
     /// Folds away what has no room in a window of `width` pixels, and opens it again later.
@@ -47,11 +49,14 @@ Q_SIGNALS:
 private:
     struct Panel {
         QWidget* widget;
-        bool wanted;  ///< by the maker, whether there is room for it or not
-        int width;    ///< when it was last open
+        bool wanted;       ///< by the maker, whether there is room for it or not
+        int width;         ///< when it was last open
+        bool own = false;  ///< the maker made it as wide as it is
     };
 
     int room() const;
+    /// As long as the maker has not made it wider or narrower.
+    int usualWidth(Side side, int window) const;
     /// The board, or what is shown in its place.
     QWidget& middle() const;
     void apply();
@@ -62,6 +67,8 @@ private:
     std::array<Panel, 2> panels_;
     Side latest_ = Wish;  ///< opened last; stays where there is room for one only
     int width_ = 1440;    ///< of the window
+    int snugBench_ = 0;
+    int easyBench_ = 0;
 };
 
 }  // namespace kerfwright

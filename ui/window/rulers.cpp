@@ -65,7 +65,7 @@ QString numberAt(Unit unit, double mm) {
 }  // namespace
 
 void paintRulers(QPainter& painter, const QRectF& view, const BoardGeometry& geometry, Unit unit,
-                 QPointF pointer, const Tones& tones) {
+                 QPointF pointer, const Tones& tones, int enlarged) {
     const Spacing spacing = spacingFor(unit, geometry.scale());
     const double step = spacing.mm / spacing.parts;
     QFont small = painter.font();
@@ -82,6 +82,9 @@ void paintRulers(QPainter& painter, const QRectF& view, const BoardGeometry& geo
             top ? QRectF(view.left(), view.top(), view.width(), band)
                 : QRectF(view.left(), view.top() + Rulers::top, band, view.height() - Rulers::top);
         painter.fillRect(ground, tones.surround);
+        if (enlarged > 1) {
+            return;
+        }
         const int last = static_cast<int>(std::floor(size / step + 1e-6));
         const double lower = top ? Rulers::left : Rulers::top;
         const double upper = top ? view.right() : view.bottom();
@@ -127,7 +130,9 @@ void paintRulers(QPainter& painter, const QRectF& view, const BoardGeometry& geo
     painter.setPen(tones.quiet);
     painter.drawText(QRectF(view.left(), view.top(), Rulers::left - 10, Rulers::top - 6),
                      Qt::AlignRight | Qt::AlignBottom,
-                     unit == Unit::Inches ? QStringLiteral("in") : QStringLiteral("mm"));
+                     enlarged > 1           ? QStringLiteral("%1 ×").arg(enlarged)
+                     : unit == Unit::Inches ? QStringLiteral("in")
+                                            : QStringLiteral("mm"));
     painter.restore();
 }
 

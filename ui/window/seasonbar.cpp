@@ -20,22 +20,39 @@ namespace {
 
 constexpr int barHeight = 30;
 constexpr int yearSteps = 48;  // of the slider: quarters of a month
-constexpr int leastWords = 220;
+constexpr int leastWords = 330;
+constexpr int leastSlider = 90;
+constexpr int seasonGap = 8;
+constexpr int linesBelow = 2;  // of each of the two sentences, where they stand below the slider
 
-/// One line, its end left out where there is no room.
-class Line : public QLabel {
+}  // namespace
+
+/// One line, its end left out where there is no room; or several, whole.
+class SeasonLine : public QLabel {
 public:
-    using QLabel::QLabel;
-    QSize minimumSizeHint() const override { return QSize(20, QLabel::minimumSizeHint().height()); }
+    explicit SeasonLine(QWidget* parent)
+        : QLabel(parent) {
+        setFont(smallFont(parent->font()));
+        setMinimumWidth(0);
+        setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    }
+    QSize minimumSizeHint() const override { return QSize(20, fontMetrics().height()); }
+    QSize sizeHint() const override { return minimumSizeHint(); }
 
 protected:
     void paintEvent(QPaintEvent*) override {
         QPainter painter(this);
         painter.setPen(palette().color(foregroundRole()));
-        painter.drawText(rect(), Qt::AlignLeft | Qt::AlignVCenter,
-                         fontMetrics().elidedText(text(), Qt::ElideRight, width()));
+        if (wordWrap()) {
+            painter.drawText(rect(), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text());
+        } else {
+            painter.drawText(rect(), Qt::AlignLeft | Qt::AlignVCenter,
+                             fontMetrics().elidedText(text(), Qt::ElideRight, width()));
+        }
     }
 };
+
+namespace {
 
 QString percent(double moisture) {
     return SeasonBar::tr("%1 % moisture").arg(moisture, 0, 'f', 1);
@@ -65,11 +82,11 @@ SeasonBar::SeasonBar(Document& document, Planner& planner, QWidget* parent)
     , planner_(planner)
     , built_(new QToolButton(this))
     , year_(new QSlider(Qt::Horizontal, this))
-    , when_(new Line(this))
-    , how_(new Line(this)) {
+    , grid_(new QGridLayout(this))
+    , when_(new SeasonLine(this))
+    , how_(new SeasonLine(this)) {
     setObjectName(QStringLiteral("seasons"));
     setAccessibleName(tr("Dry and damp"));
-    setFixedHeight(barHeight);
     built_->setObjectName(QStringLiteral("asBuilt"));
     built_->setText(tr("As built"));
     built_->setToolTip(tr("Shows the board at the moisture it is built at"));
@@ -81,26 +98,15 @@ SeasonBar::SeasonBar(Document& document, Planner& planner, QWidget* parent)
     year_->setToolTip(year_->accessibleName());
     year_->setRange(0, yearSteps);
     year_->setPageStep(4);
-    year_->setMinimumWidth(90);
+    year_->setMinimumWidth(leastSlider);
     year_->setMaximumWidth(220);
     when_->setObjectName(QStringLiteral("seasonWhen"));
     how_->setObjectName(QStringLiteral("seasonHow"));
     how_->setForegroundRole(QPalette::PlaceholderText);
-    for (QLabel* label : {when_, how_}) {
-        label->setFont(smallFont(font()));
-        label->setMinimumWidth(0);
-        label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    }
-    auto* grid = new QGridLayout(this);
-    grid->setContentsMargins(0, 0, 0, 0);
-    grid->setHorizontalSpacing(8);
-    grid->setVerticalSpacing(0);
-    grid->addWidget(year_, 0, 0, 2, 1);
-    grid->addWidget(built_, 0, 1, 2, 1);
-    grid->addWidget(when_, 0, 2);
-    grid->addWidget(how_, 1, 2);
-    grid->setColumnStretch(0, 2);
-    grid->setColumnStretch(2, 3);
+    grid_->setContentsMargins(0, 0, 0, 0);
+    grid_->setHorizontalSpacing(seasonGap);
+    grid_->setVerticalSpacing(0);
+    place();
     connect(year_, &QSlider::valueChanged, this, [this] {
         asBuilt_ = false;
         moved();
@@ -171,15 +177,16 @@ void SeasonBar::moved() {
         seasonAt(glued, project.woods, !job.plan.grainDown, project.climate, moisture, surround);
     const int times = drawnTimes(glued, job.movement);
     const Unit unit = project.notation.unit;
-    // Where there is little room the end is cut off: how true the picture is comes first.
+    // Where there is little room the end is cut off: how true the picture is comes first, then
+    // what a floating field must not use up.
     QStringList how;
     how << (times == 1 ? tr("drawn true to scale") : tr("drawn %1 ×").arg(times));
-    const Range gap = hull(gapAt(surround.gapX, state.width), gapAt(surround.gapY, state.height));
+    const Range left = hull(gapAt(surround.gapX, state.width), gapAt(surround.gapY, state.height));
     if (glued.border.has(BorderDesign::FloatingFrame)) {
-        how << tr("gap %1").arg(gapText(gap, unit));
-    } else if (railsStay(glued) && gap.least + gap.greatest != 0) {
-        how << (gap.least + gap.greatest < 0 ? tr("presses on its rails")
-                                             : tr("pulls at its rails"));
+        how << tr("gap %1").arg(gapText(left, unit));
+    } else if (railsStay(glued) && left.least + left.greatest != 0) {
+        how << (left.least + left.greatest < 0 ? tr("presses on its rails")
+                                               : tr("pulls at its rails"));
     }
     if (state.width == state.height) {
         how << tr("across and down %1").arg(changeText(state.width, unit));
@@ -203,11 +210,62 @@ void SeasonBar::tell(const QString& when, const QString& how) {
         label->setToolTip(when + QStringLiteral("\n") + how);
     }
     year_->setAccessibleDescription(when + QStringLiteral(", ") + how);
+    place();
+}
+
+void SeasonBar::setLow(bool low) {
+    if (low != low_) {
+        low_ = low;
+        place();
+    }
+}
+
+bool SeasonBar::isStacked(int width) const {
+    const int row = leastSlider + built_->sizeHint().width() + leastWords + 2 * seasonGap;
+    return !low_ && width < row;
+}
+
+int SeasonBar::heightIn(int width) const {
+    const int line = when_->fontMetrics().lineSpacing();
+    return isStacked(width) ? barHeight + 2 * linesBelow * line : barHeight;
+}
+
+void SeasonBar::place() {
+    const bool stacked = isStacked(width());
+    for (QWidget* part : std::initializer_list<QWidget*>{year_, built_, when_, how_}) {
+        grid_->removeWidget(part);
+    }
+    when_->setWordWrap(stacked);
+    how_->setWordWrap(stacked);
+    grid_->setRowMinimumHeight(0, stacked ? barHeight : 0);
+    grid_->setRowStretch(2, stacked ? 1 : 0);
+    grid_->setColumnStretch(0, 1);
+    grid_->setColumnStretch(2, stacked ? 0 : 3);
+    if (stacked) {
+        const int line = when_->fontMetrics().lineSpacing();
+        const QRect room(0, 0, width(), linesBelow * line);
+        const int first =
+            when_->fontMetrics().boundingRect(room, Qt::TextWordWrap, when_->text()).height();
+        grid_->setRowMinimumHeight(1, std::min(first, linesBelow * line));
+        grid_->addWidget(year_, 0, 0);
+        grid_->addWidget(built_, 0, 1);
+        grid_->addWidget(when_, 1, 0, 1, 3);
+        grid_->addWidget(how_, 2, 0, 1, 3);
+    } else {
+        grid_->setRowMinimumHeight(1, 0);
+        grid_->addWidget(year_, 0, 0, 2, 1);
+        grid_->addWidget(built_, 0, 1, 2, 1);
+        grid_->addWidget(when_, 0, 2);
+        grid_->addWidget(how_, 1, 2);
+    }
+    // Words before the button: an edit leads back as well.
+    constexpr int fewWords = 220;
+    const int wanted = leastSlider + built_->sizeHint().width() + fewWords;
+    built_->setVisible(stacked || width() >= wanted);
 }
 
 void SeasonBar::resizeEvent(QResizeEvent*) {
-    // Words before the button: an edit leads back as well.
-    built_->setVisible(width() >= year_->minimumWidth() + built_->sizeHint().width() + leastWords);
+    place();
 }
 
 }  // namespace kerfwright

@@ -7,12 +7,14 @@
 #include <QWidget>
 
 QT_BEGIN_NAMESPACE
-class QLabel;
+class QGridLayout;
 class QSlider;
 class QToolButton;
 QT_END_NAMESPACE
 
 namespace kerfwright {
+
+class SeasonLine;
 
 class SeasonBar : public QWidget {
     Q_OBJECT
@@ -24,6 +26,11 @@ public:
     void showAsBuilt();
     /// The same, where it is not there already.
     void leaveSeason();
+    /// What it takes in a column of that width: where the words have no room beside the slider,
+    /// they stand below it.
+    int heightIn(int width) const;
+    /// In a low window all stands in one row, whatever is left out.
+    void setLow(bool low);
 
 Q_SIGNALS:
     /// To be shown instead of the document's board; null: as it is built.
@@ -36,14 +43,18 @@ private:
     void planChanged();
     void moved();
     void tell(const QString& when, const QString& how);
+    bool isStacked(int width) const;
+    void place();
 
     Document& document_;
     Planner& planner_;
     QToolButton* built_;
     QSlider* year_;
-    QLabel* when_;
-    QLabel* how_;
+    QGridLayout* grid_;
+    SeasonLine* when_;
+    SeasonLine* how_;
     bool asBuilt_ = true;
+    bool low_ = false;
 };
 
 }  // namespace kerfwright

@@ -43,7 +43,7 @@ bool railsStay(const Board& board) {
 
 SeasonPicture seasonPicture(const Board& board, const Surround& surround, const SeasonState& state,
                             int times) {
-    SeasonPicture picture{board, surround};
+    SeasonPicture picture{board, surround, times};
     Field& field = picture.board.field;
     for (std::size_t i = 0; i < state.columnWidths.size(); ++i) {
         field.columns[i] = moved(field.columns[i], state.columnWidths[i], times);

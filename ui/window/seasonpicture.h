@@ -14,6 +14,7 @@ int drawnTimes(const Board& board, const BoardMovement& movement);
 struct SeasonPicture {
     Board board;
     Surround surround;
+    int times = 1;  ///< the movement is drawn as many times larger than it is
 };
 
 /// Whether what the rails leave free stays as large as it was built, whatever the field does: rails

@@ -7,6 +7,8 @@
 #include <QHBoxLayout>
 #include <QPainter>
 
+#include <algorithm>
+
 namespace kerfwright {
 
 namespace {
@@ -57,16 +59,16 @@ void Segment::paintEvent(QPaintEvent*) {
 
 Segmented::Segmented(const QString& name, const QStringList& choices, QWidget* parent)
     : QWidget(parent)
+    , row_(new QHBoxLayout(this))
     , group_(new QButtonGroup(this)) {
     setAccessibleName(name);
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(0);
+    row_->setContentsMargins(0, 0, 0, 0);
+    row_->setSpacing(0);
     for (int i = 0; i < choices.size(); ++i) {
         auto* segment = new Segment(choices[i], this);
         segment->setAccessibleName(name + QStringLiteral(": ") + choices[i]);
         group_->addButton(segment, i);
-        row->addWidget(segment, 1);
+        row_->addWidget(segment, 1);
     }
     group_->setExclusive(true);
     group_->button(0)->setChecked(true);
@@ -90,6 +92,33 @@ void Segmented::setCurrent(int index) {
 
 QAbstractButton* Segmented::segment(int index) const {
     return group_->button(index);
+}
+
+QSize Segmented::sizeHint() const {
+    int widest = 0;
+    for (const QAbstractButton* segment : group_->buttons()) {
+        widest = std::max(widest, segment->sizeHint().width());
+    }
+    return QSize(widest * static_cast<int>(group_->buttons().size()), height());
+}
+
+QSize Segmented::minimumSizeHint() const {
+    int widest = 0;
+    for (const QAbstractButton* segment : group_->buttons()) {
+        widest = std::max(widest, segment->minimumSizeHint().width());
+    }
+    return QSize(widest, height());
+}
+
+void Segmented::resizeEvent(QResizeEvent*) {
+    int sum = 0;
+    for (const QAbstractButton* segment : group_->buttons()) {
+        sum += segment->minimumSizeHint().width();
+    }
+    const bool fits = sum <= width();
+    row_->setDirection(fits ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    setFixedHeight(fits ? segmentHeight
+                        : segmentHeight * static_cast<int>(group_->buttons().size()));
 }
 
 void Segmented::paintEvent(QPaintEvent*) {

@@ -5,6 +5,7 @@
 #include <QWidget>
 
 QT_BEGIN_NAMESPACE
+class QBoxLayout;
 class QButtonGroup;
 QT_END_NAMESPACE
 
@@ -22,6 +23,7 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 };
 
+/// Side by side; one below the other where the words of a language leave no room for that.
 class Segmented : public QWidget {
     Q_OBJECT
 
@@ -33,6 +35,8 @@ public:
     /// -1: none of them.
     void setCurrent(int index);
     QAbstractButton* segment(int index) const;
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
 
 Q_SIGNALS:
     /// By the maker, not by `setCurrent`.
@@ -40,8 +44,10 @@ Q_SIGNALS:
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
+    QBoxLayout* row_;
     QButtonGroup* group_;
 };
 

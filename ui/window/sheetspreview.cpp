@@ -23,7 +23,9 @@ constexpr double caption = 24;  // below a page
 }  // namespace
 
 SheetsPreview::SheetsPreview(QWidget* parent)
-    : QAbstractScrollArea(parent) {
+    : QAbstractScrollArea(parent)
+    , emptyText_(tr("The sheets appear here once the board can be planned; what is in the way "
+                    "stands above the steps.")) {
     setObjectName(QStringLiteral("sheets"));
     setLayoutDirection(Qt::LeftToRight);
     setAccessibleName(tr("Cut sheets"));
@@ -31,6 +33,11 @@ SheetsPreview::SheetsPreview(QWidget* parent)
     setFocusPolicy(Qt::StrongFocus);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
+}
+
+void SheetsPreview::setEmptyText(const QString& text) {
+    emptyText_ = text;
+    viewport()->update();
 }
 
 void SheetsPreview::setPages(std::vector<Page> pages, Paper paper) {
@@ -76,11 +83,8 @@ void SheetsPreview::paintEvent(QPaintEvent*) {
     });
     if (pages_.empty()) {
         painter.setPen(tones.quiet);
-        painter.drawText(
-            viewport()->rect().adjusted(24, 32, -24, -24),
-            Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap,
-            tr("The sheets appear here once the board can be planned; what is in the way stands "
-               "above the steps."));
+        painter.drawText(viewport()->rect().adjusted(24, 32, -24, -24),
+                         Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap, emptyText_);
         return;
     }
     QFont small = font();

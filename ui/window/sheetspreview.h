@@ -14,6 +14,9 @@ class SheetsPreview : public QAbstractScrollArea {
 
 public:
     explicit SheetsPreview(QWidget* parent = nullptr);
+    /// What is said where there are no pages.
+    void setEmptyText(const QString& text);
+    const QString& emptyText() const { return emptyText_; }
     void setPages(std::vector<Page> pages, Paper paper);
     const std::vector<Page>& pages() const { return pages_; }
 
@@ -30,6 +33,7 @@ private:
     QRectF pageRect(int index) const;
 
     std::vector<Page> pages_;
+    QString emptyText_;
     Paper paper_ = Paper::A4;
     double scale_ = 1;  ///< pixels per mm
 };

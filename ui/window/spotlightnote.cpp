@@ -2,10 +2,12 @@
 
 #include "ui/window/boardpainter.h"
 #include "ui/window/spotlight.h"
+#include "ui/window/tones.h"
 
 #include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPainter>
 #include <QToolButton>
 
 #include <algorithm>
@@ -37,8 +39,6 @@ void SpotlightNote::refresh() {
     const Subject::Kind kind = spotlight_.subject().kind;
     const bool wanted = kind != Subject::Kind::None && kind != Subject::Kind::Piece;
     if (wanted && words_ == nullptr) {
-        setFrameShape(StyledPanel);
-        setAutoFillBackground(true);
         setCursor(Qt::ArrowCursor);
         auto* row = new QHBoxLayout(this);
         row->setContentsMargins(10, 4, 4, 4);
@@ -71,6 +71,16 @@ void SpotlightNote::place() {
     setAccessibleName(whole_);
     resize(sizeHint());
     move(Rulers::left + fromEdge, board_.height() - height() - fromEdge);
+}
+
+void SpotlightNote::paintEvent(QPaintEvent*) {
+    // With an edge of its own: in the dark it lies on wood as dark as the window.
+    const Tones tones = tonesOf(palette());
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(tones.rim, 1));
+    painter.setBrush(tones.entry);
+    painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 4, 4);
 }
 
 bool SpotlightNote::eventFilter(QObject* watched, QEvent* event) {

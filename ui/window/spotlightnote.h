@@ -22,6 +22,7 @@ public:
     QString text() const;
 
 protected:
+    void paintEvent(QPaintEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:

@@ -19,9 +19,10 @@ namespace kerfwright {
 namespace {
 
 constexpr int cardWidth = 92;
-constexpr int leastCard = 62;
+constexpr int leastCard = 48;
 constexpr int cardHeight = 56;
-constexpr int gap = 8;
+constexpr int gap = 6;
+constexpr int arrowRoom = 18;         // at each end, where there are more stages than fit
 constexpr double pixelsPerMm = 3.78;  // at 96 dots per inch, as drawings are set
 
 QFont nameFont(const QFont& base, bool bold) {
@@ -29,6 +30,15 @@ QFont nameFont(const QFont& base, bool bold) {
     font.setPixelSize(11);
     font.setBold(bold);
     return font;
+}
+
+int wordsWidth(const StageRow& row, const QString& name) {
+    return QFontMetrics(nameFont(row.font(), true)).horizontalAdvance(name);
+}
+
+/// Of a card, and of the name below it.
+int cellWidth(const StageRow& row, const QString& name, int card) {
+    return std::max(card, wordsWidth(row, name) + 4);
 }
 
 class StagePainter : public QStyledItemDelegate {
@@ -39,13 +49,17 @@ public:
 
     QSize sizeHint(const QStyleOptionViewItem&, const QModelIndex& index) const override {
         const QString name = toQt(row_->stages().stage(index.row()).name);
-        const int words = QFontMetrics(nameFont(row_->font(), true)).horizontalAdvance(name);
-        return row_->isSlim() ? QSize(words + 20 + gap, 32)
-                              : QSize(std::max(row_->cardSize().width(), words + 4) + gap, 82);
+        return row_->isSlim() ? QSize(wordsWidth(*row_, name) + 20 + gap, 32)
+                              : QSize(cellWidth(*row_, name, row_->cardSize().width()) + gap, 82);
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
                const QModelIndex& index) const override {
+        // What is only partly in sight would be read wrongly: the arrows say that there is more.
+        const QRect sight = row_->viewport()->rect();
+        if (option.rect.left() < sight.left() || option.rect.right() - gap > sight.right()) {
+            return;
+        }
         const Tones tones = tonesOf(option.palette);
         const bool chosen = index.row() == row_->chosen();
         const bool focus = chosen && row_->hasFocus();
@@ -144,7 +158,10 @@ StageRow::StageRow(QWidget* parent)
     setSelectionMode(NoSelection);
     setHorizontalScrollMode(ScrollPerPixel);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded);
+    // A standing bar below a row that hardly ever scrolls is in the way; there are arrows.
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    connect(horizontalScrollBar(), &QScrollBar::valueChanged, this, [this] { update(); });
+    connect(horizontalScrollBar(), &QScrollBar::rangeChanged, this, [this] { update(); });
     horizontalScrollBar()->setSingleStep(cardWidth / 2);
     setMouseTracking(true);
     viewport()->setAttribute(Qt::WA_Hover);
@@ -186,10 +203,71 @@ void StageRow::setFilm(const FilmPtr& film, bool current) {
     }
 }
 
+int StageRow::widthOfAll(int card) const {
+    int sum = 0;
+    for (int stage = 0; stage < count(); ++stage) {
+        const QString name = toQt(model_->stage(stage).name);
+        sum += (slim_ ? wordsWidth(*this, name) + 20 : cellWidth(*this, name, card)) + gap;
+    }
+    return sum - gap;
+}
+
 QSize StageRow::cardSize() const {
-    const int room = count() > 0 ? width() / count() - gap : cardWidth;
     // Where they do not all fit in any case, they are rather well seen.
-    return QSize(room >= leastCard ? std::min(room, cardWidth) : cardWidth, cardHeight);
+    int card = cardWidth;
+    while (card > leastCard && widthOfAll(card) > width()) {
+        --card;
+    }
+    return QSize(widthOfAll(card) <= width() ? card : cardWidth, cardHeight);
+}
+
+void StageRow::doItemsLayout() {
+    const bool all = widthOfAll(slim_ ? 0 : cardSize().width()) <= width();
+    const int room = all ? 0 : arrowRoom;
+    if (viewportMargins().left() != room) {
+        setViewportMargins(room, 0, room, 0);
+    }
+    KeyList::doItemsLayout();
+}
+
+/// Where the arrow at that end is pressed; null where there is nothing more beyond it.
+QRect StageRow::arrow(bool forward) const {
+    const QScrollBar& bar = *horizontalScrollBar();
+    const bool more = forward ? bar.value() < bar.maximum() : bar.value() > bar.minimum();
+    return more && viewportMargins().left() > 0
+               ? QRect(forward ? width() - arrowRoom : 0, 0, arrowRoom, slim_ ? 32 : cardHeight + 6)
+               : QRect();
+}
+
+bool StageRow::event(QEvent* event) {
+    if (event->type() == QEvent::MouseButtonPress) {
+        const QPoint at = static_cast<QMouseEvent*>(event)->position().toPoint();
+        for (const bool forward : {false, true}) {
+            if (arrow(forward).contains(at)) {
+                const int page = viewport()->width() - cardSize().width();
+                horizontalScrollBar()->setValue(horizontalScrollBar()->value() +
+                                                (forward ? page : -page));
+                return true;
+            }
+        }
+    }
+    const bool done = KeyList::event(event);
+    if (event->type() == QEvent::Paint) {
+        QPainter painter(this);
+        painter.setRenderHint(QPainter::Antialiasing);
+        painter.setPen(
+            QPen(tonesOf(palette()).quiet, 1.6, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+        for (const bool forward : {false, true}) {
+            if (const QRect place = arrow(forward); !place.isNull()) {
+                const QPointF middle = QRectF(place).center();
+                const double on = forward ? 1 : -1;
+                painter.drawPolyline(
+                    QPolygonF{{middle + QPointF(-2.5 * on, -5), middle + QPointF(2.5 * on, 0),
+                               middle + QPointF(-2.5 * on, 5)}});
+            }
+        }
+    }
+    return done;
 }
 
 void StageRow::choose(int stage, bool seen) {
@@ -218,8 +296,6 @@ void StageRow::setMarked(int stage) {
 void StageRow::setSlim(bool slim) {
     if (slim != slim_) {
         slim_ = slim;
-        // In one line of names there is no room for a bar: wheel and keys scroll it.
-        setHorizontalScrollBarPolicy(slim ? Qt::ScrollBarAlwaysOff : Qt::ScrollBarAsNeeded);
         updateGeometry();
         doItemsLayout();
     }
@@ -332,7 +408,9 @@ void StageRow::changeEvent(QEvent* event) {
 
 void StageRow::resizeEvent(QResizeEvent* event) {
     QListView::resizeEvent(event);
-    if (cardSize().width() != laidOut_) {
+    const int room = viewportMargins().left();
+    if (cardSize().width() != laidOut_ ||
+        (room == 0) != (widthOfAll(slim_ ? 0 : cardSize().width()) <= width())) {
         laidOut_ = cardSize().width();
         scheduleDelayedItemsLayout();
         redraw();

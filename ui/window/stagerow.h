@@ -33,7 +33,7 @@ class StageRow : public KeyList {
     Q_OBJECT
 
 public:
-    static constexpr int tallHeight = 92;
+    static constexpr int tallHeight = 84;
     static constexpr int slimHeight = 36;
 
     explicit StageRow(QWidget* parent = nullptr);
@@ -63,12 +63,15 @@ public:
     QSize sizeHint() const override { return QSize(400, slim_ ? slimHeight : tallHeight); }
     QSize minimumSizeHint() const override { return QSize(120, sizeHint().height()); }
 
+    void doItemsLayout() override;
+
 Q_SIGNALS:
     /// By mouse or key.
     void picked(int stage);
     void left();
 
 protected:
+    bool event(QEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
     void mousePressEvent(QMouseEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
@@ -85,6 +88,8 @@ private:
 
     void redraw();
     void forget();
+    int widthOfAll(int card) const;
+    QRect arrow(bool forward) const;
 
     StageModel* model_;
     QThreadPool pool_;

@@ -21,6 +21,8 @@ namespace kerfwright {
 
 namespace {
 
+constexpr int titlePlace = 3;  // in the head, behind the two buttons and a gap
+
 constexpr double pixelsPerMm = 3.78;  // at 96 dots per inch, as drawings are set
 constexpr int transition = 400;       // milliseconds
 constexpr int reach = 4;              // pixels round a number in which it can be pressed
@@ -163,20 +165,20 @@ StageView::StageView(QWidget* parent)
     signs.setBold(true);
     working_->setFont(signs);
 
-    auto* head = new QHBoxLayout;
-    head->setSpacing(4);
-    head->addWidget(back_);
-    head->addWidget(on_);
-    head->addSpacing(8);
-    head->addWidget(title_, 1);
-    head->addWidget(working_);
-    head->addWidget(leave_);
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(16, 12, 12, 0);
-    column->setSpacing(4);
-    column->addLayout(head);
-    column->addWidget(words_);
-    column->addWidget(canvas_, 1);
+    head_ = new QHBoxLayout;
+    head_->setSpacing(4);
+    head_->addWidget(back_);
+    head_->addWidget(on_);
+    head_->addSpacing(8);
+    head_->addWidget(title_, 1);
+    head_->addWidget(working_);
+    head_->addWidget(leave_);
+    column_ = new QVBoxLayout(this);
+    column_->setContentsMargins(16, 12, 12, 0);
+    column_->setSpacing(4);
+    column_->addLayout(head_);
+    column_->addWidget(words_);
+    column_->addWidget(canvas_, 1);
 
     motion_.setStartValue(0.0);
     motion_.setEndValue(1.0);
@@ -318,6 +320,25 @@ void StageView::keyPressEvent(QKeyEvent* event) {
         return;
     default:
         QWidget::keyPressEvent(event);
+    }
+}
+
+void StageView::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    // Between the buttons a title would break into a word a line.
+    constexpr int narrow = 480;
+    const bool below = width() < narrow;
+    if (below == (column_->indexOf(title_) >= 0)) {
+        return;
+    }
+    if (below) {
+        head_->removeWidget(title_);
+        head_->insertStretch(titlePlace, 1);
+        column_->insertWidget(1, title_);
+    } else {
+        column_->removeWidget(title_);
+        delete head_->takeAt(titlePlace);
+        head_->insertWidget(titlePlace, title_, 1);
     }
 }
 

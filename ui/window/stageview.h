@@ -9,8 +9,10 @@
 #include <QWidget>
 
 QT_BEGIN_NAMESPACE
+class QHBoxLayout;
 class QLabel;
 class QToolButton;
+class QVBoxLayout;
 QT_END_NAMESPACE
 
 namespace kerfwright {
@@ -83,6 +85,7 @@ Q_SIGNALS:
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
@@ -95,6 +98,8 @@ private:
 
     FilmPtr film_;
     int stage_ = 0;
+    QHBoxLayout* head_;
+    QVBoxLayout* column_;
     QLabel* title_;
     QLabel* words_;
     QToolButton* back_;

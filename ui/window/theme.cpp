@@ -94,6 +94,20 @@ void setThemeChoice(ThemeChoice choice) {
                                                        : QStringLiteral("system"));
 }
 
+namespace {
+
+constexpr int besideTab = 4;  // between the words of a tab and its badge
+
+/// The room left and right of what a tab shows.
+int tabSide(const QStyleOptionTab& tab) {
+    const int words = tab.fontMetrics.size(Qt::TextShowMnemonic, tab.text).width();
+    const int button = tab.rightButtonSize.width();
+    const int shown = words + (button > 0 ? button + besideTab : 0);
+    return std::max(0, (tab.rect.width() - shown) / 2);
+}
+
+}  // namespace
+
 void applyTheme(QApplication& application) {
     if (qobject_cast<WorkshopStyle*>(QApplication::style()) == nullptr) {
         application.setStyle(new WorkshopStyle);
@@ -119,7 +133,7 @@ void WorkshopStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* 
     case PE_PanelLineEdit:
         box(painter, option->rect, tones.entry, enabled ? tones.rim : tones.edge);
         if (focus) {
-            paintFocusRing(*painter, option->rect, tones);
+            paintFocusRing(*painter, option->rect, tones, 4, FocusRing::Always);
         }
         return;
     case PE_FrameLineEdit:
@@ -225,13 +239,13 @@ void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* opti
         if (tab == nullptr) {
             return;
         }
-        const QRect& rect = tab->rect;
+        const int side = std::max(0, tabSide(*tab) - 1);
+        const QRect line(tab->rect.left() + side, tab->rect.bottom() - 1,
+                         tab->rect.width() - 2 * side, 2);
         if (tab->state.testFlag(State_Selected)) {
-            painter->fillRect(QRect(rect.left() + 6, rect.bottom() - 1, rect.width() - 12, 2),
-                              tones.accent);
+            painter->fillRect(line, tones.accent);
         } else if (tab->state.testFlag(State_MouseOver)) {
-            painter->fillRect(QRect(rect.left() + 6, rect.bottom() - 1, rect.width() - 12, 2),
-                              tones.edge);
+            painter->fillRect(line, tones.edge);
         }
         return;
     }
@@ -263,7 +277,9 @@ void WorkshopStyle::drawControl(ControlElement element, const QStyleOption* opti
         painter->save();
         painter->setPen(tab->state.testFlag(State_Selected) ? tones.text : tones.quiet);
         const int button = tab->rightButtonSize.width();
-        const QRect room = tab->rect.adjusted(0, 0, button > 0 ? -button - 4 : 0, 0);
+        const int side = button > 0 ? tabSide(*tab) : 0;
+        const QRect room =
+            tab->rect.adjusted(side, 0, button > 0 ? -button - besideTab - side : 0, 0);
         painter->drawText(visualRect(tab->direction, tab->rect, room),
                           Qt::AlignCenter | Qt::TextShowMnemonic | Qt::TextHideMnemonic, tab->text);
         painter->restore();
@@ -330,6 +346,20 @@ void WorkshopStyle::drawSlider(const QStyleOptionComplex* option, QPainter* pain
     if (option->state.testFlag(State_HasFocus)) {
         paintFocusRing(*painter, option->rect, tones);
     }
+}
+
+QRect WorkshopStyle::subElementRect(SubElement element, const QStyleOption* option,
+                                    const QWidget* widget) const {
+    const auto* tab = qstyleoption_cast<const QStyleOptionTab*>(option);
+    if (element != SE_TabBarTabRightButton || tab == nullptr) {
+        return QProxyStyle::subElementRect(element, option, widget);
+    }
+    // As far from its edge as the words are from theirs, however narrow the tab is.
+    const QSize size = tab->rightButtonSize;
+    const QRect place(QPoint(tab->rect.right() + 1 - tabSide(*tab) - size.width(),
+                             tab->rect.center().y() - size.height() / 2),
+                      size);
+    return visualRect(tab->direction, tab->rect, place);
 }
 
 QRect WorkshopStyle::subControlRect(ComplexControl control, const QStyleOptionComplex* option,

@@ -6,13 +6,17 @@
 #include "ui/document/text.h"
 #include "ui/window/amounts.h"
 #include "ui/window/focusring.h"
+#include "ui/window/popupplace.h"
 #include "ui/window/stepwords.h"
 #include "ui/window/tones.h"
 #include "ui/window/workingpopup.h"
 
 #include <QKeyEvent>
+#include <QListWidget>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QToolButton>
+#include <QVBoxLayout>
 
 #include <algorithm>
 
@@ -21,7 +25,8 @@ namespace kerfwright {
 TotalsBar::TotalsBar(Document& document, Planner& planner, QWidget* parent)
     : QWidget(parent)
     , document_(document)
-    , planner_(planner) {
+    , planner_(planner)
+    , more_(new QToolButton(this)) {
     setObjectName(QStringLiteral("totals"));
     setLayoutDirection(Qt::LeftToRight);
     setFixedHeight(40);
@@ -34,6 +39,10 @@ TotalsBar::TotalsBar(Document& document, Planner& planner, QWidget* parent)
            "mind the dangers and cautions.");
     setToolTip(proven);
     setWhatsThis(proven);
+    more_->setObjectName(QStringLiteral("totalsMore"));
+    more_->setAutoRaise(true);
+    more_->setFocusPolicy(Qt::StrongFocus);
+    connect(more_, &QToolButton::clicked, this, &TotalsBar::openMore);
     connect(&document, &Document::projectChanged, this, &TotalsBar::refresh);
     connect(&planner, &Planner::changed, this, &TotalsBar::refresh);
     refresh();
@@ -53,36 +62,36 @@ void TotalsBar::refresh() {
     if (planner_.last()) {
         const Job& job = planner_.last()->job;
         if (job.totals.weightKg > 0) {
-            items_.push_back({tr("Weight"), weightText(job.totals.weightKg, notation.unit), 3});
+            items_.push_back({tr("Weight"), weightText(job.totals.weightKg, notation.unit), 6});
         }
-        items_.push_back({tr("Glue-ups"), QString::number(job.plan.assemblies), 2});
-        items_.push_back({tr("Panels"), QString::number(job.plan.panels), 5});
-        items_.push_back({tr("Strips"), QString::number(job.plan.strips), 4});
+        items_.push_back({tr("Glue-ups"), QString::number(job.plan.assemblies), 5});
+        items_.push_back({tr("Panels"), QString::number(job.plan.panels), 10});
+        items_.push_back({tr("Strips"), QString::number(job.plan.strips), 8});
         items_.push_back(
-            {tr("Timber in"), toQt(formatVolume(job.totals.timberIn, notation.unit)), 3});
+            {tr("Timber in"), toQt(formatVolume(job.totals.timberIn, notation.unit)), 7});
         items_.push_back({tr("At the bench"), toQt(timeWords(job.hours.minutes)), 3});
         if (job.hours.days) {
-            items_.push_back({tr("Days"), QString::number(*job.hours.days), 5});
+            items_.push_back({tr("Days"), QString::number(*job.hours.days), 9});
         }
-        items_.push_back({tr("Yield"), tr("%1 %").arg(job.totals.yieldPercent, 0, 'f', 0), 6});
+        items_.push_back({tr("Yield"), tr("%1 %").arg(job.totals.yieldPercent, 0, 'f', 0), 11});
         const auto dangers =
             std::count_if(job.cautions.begin(), job.cautions.end(), [](const Caution& caution) {
                 return caution.severity == Severity::Danger;
             });
-        items_.push_back({tr("Cautions"), QString::number(std::ssize(job.cautions) - dangers), 2});
+        items_.push_back({tr("Cautions"), QString::number(std::ssize(job.cautions) - dangers), 4});
         if (dangers > 0) {
             items_.push_back({tr("Dangers"), QString::number(dangers), 1, true, true});
         }
     }
     switch (planner_.state()) {
     case Planner::State::Current:
-        items_.push_back({tr("Plan replayed:"), tr("gives this board"), 1, true});
+        items_.push_back({tr("Plan replayed:"), tr("gives this board"), 2, true});
         break;
     case Planner::State::Working:
-        items_.push_back({tr("Plan"), tr("being made …"), 1, true});
+        items_.push_back({tr("Plan"), tr("being made …"), 2, true});
         break;
     case Planner::State::Impossible:
-        items_.push_back({tr("Plan"), tr("cannot be made"), 1, true, true});
+        items_.push_back({tr("Plan"), tr("cannot be made"), 2, true, true});
         break;
     }
     QStringList spoken;
@@ -90,7 +99,84 @@ void TotalsBar::refresh() {
         spoken << item.label + QStringLiteral(" ") + item.value;
     }
     setAccessibleName(tr("Totals: %1").arg(spoken.join(QStringLiteral(", "))));
+    place();
+}
+
+namespace {
+
+constexpr int totalsGap = 24;
+constexpr int totalsEdge = 16;
+constexpr int moreHeight = 26;
+
+QFont smallTotals(const QFont& font) {
+    QFont small = font;
+    small.setPixelSize(11);
+    return small;
+}
+
+QFont boldTotals(const QFont& font) {
+    QFont bold = font;
+    bold.setBold(true);
+    return bold;
+}
+
+int workingSign(const QFontMetrics& metrics) {
+    return metrics.horizontalAdvance(QStringLiteral("=")) + 8;
+}
+
+}  // namespace
+
+int TotalsBar::widthOf(const Item& item) const {
+    const QFontMetrics bold(boldTotals(font()));
+    return QFontMetrics(smallTotals(font())).horizontalAdvance(item.label) + 7 +
+           bold.horizontalAdvance(item.value) + (item.working && !stale_ ? workingSign(bold) : 0);
+}
+
+void TotalsBar::place() {
+    std::vector<const Item*> byRank;
+    for (const Item& item : items_) {
+        byRank.push_back(&item);
+    }
+    std::sort(byRank.begin(), byRank.end(),
+              [](const Item* a, const Item* b) { return a->rank < b->rank; });
+    const QString many = tr("+ %1").arg(items_.size());
+    const int button = QFontMetrics(font()).horizontalAdvance(many) + 16;
+    int room = width() - 2 * totalsEdge + totalsGap;
+    const auto taken = [this](const Item* item) { return widthOf(*item) + totalsGap; };
+    int all = 0;
+    for (const Item* item : byRank) {
+        all += taken(item);
+    }
+    room -= all > room ? button + totalsGap : 0;
+    // One after the other, so that the same are left out however wide their numbers are.
+    std::size_t fit = 0;
+    while (fit < byRank.size() && (fit == 0 || taken(byRank[fit]) <= room)) {
+        room -= taken(byRank[fit]);
+        ++fit;
+    }
+    shown_.clear();
+    QStringList left;
+    int end = totalsEdge;
+    for (const Item& item : items_) {
+        const bool fits = item.rank <= byRank[fit - 1]->rank;
+        if (fits) {
+            shown_.push_back(item);
+            end += item.right ? 0 : taken(&item);
+        } else {
+            left << item.label + QStringLiteral(" ") + item.value;
+        }
+    }
+    more_->setVisible(!left.isEmpty());
+    more_->setText(tr("+ %1").arg(left.size()));
+    more_->setAccessibleName(tr("More totals"));
+    more_->setAccessibleDescription(left.join(QStringLiteral(", ")));
+    more_->setToolTip(left.join(QLatin1Char('\n')));
+    more_->setGeometry(end - 4, (height() - moreHeight) / 2, button, moreHeight);
     update();
+}
+
+void TotalsBar::resizeEvent(QResizeEvent*) {
+    place();
 }
 
 void TotalsBar::paintEvent(QPaintEvent*) {
@@ -99,40 +185,21 @@ void TotalsBar::paintEvent(QPaintEvent*) {
     painter.setLayoutDirection(layoutDirection());
     painter.fillRect(rect(), tones.surface);
     painter.fillRect(QRect(0, 0, width(), 1), tones.edge);
-    QFont small = font();
-    small.setPixelSize(11);
-    QFont bold = font();
-    bold.setBold(true);
+    const QFont small = smallTotals(font());
+    const QFont bold = boldTotals(font());
     const QFontMetrics smallMetrics(small);
     const QFontMetrics boldMetrics(bold);
-    const int sign = stale_ ? 0 : boldMetrics.horizontalAdvance(QStringLiteral("=")) + 8;
-    const auto widthOf = [&](const Item& item) {
-        return smallMetrics.horizontalAdvance(item.label) + 7 +
-               boldMetrics.horizontalAdvance(item.value) + (item.working ? sign : 0);
-    };
-    std::vector<Item> shown = items_;
-    constexpr int gap = 24;
-    const auto total = [&] {
-        int sum = 32 - gap;
-        for (const Item& item : shown) {
-            sum += widthOf(item) + gap;
-        }
-        return sum;
-    };
-    while (shown.size() > 1 && total() > width()) {
-        shown.erase(std::max_element(shown.begin(), shown.end(),
-                                     [](const Item& a, const Item& b) { return a.rank < b.rank; }));
-    }
+    const int sign = stale_ ? 0 : workingSign(boldMetrics);
     workingRect_ = QRect();
-    int x = 16;
-    int atRight = width() - 16 + gap;
-    for (const Item& item : shown) {
-        atRight -= item.right ? widthOf(item) + gap : 0;
+    int x = totalsEdge;
+    int atRight = width() - totalsEdge + totalsGap;
+    for (const Item& item : shown_) {
+        atRight -= item.right ? widthOf(item) + totalsGap : 0;
     }
     bool onRight = false;
     const int baseline = (height() + boldMetrics.ascent() - boldMetrics.descent()) / 2;
-    for (std::size_t i = 0; i < shown.size(); ++i) {
-        const Item& item = shown[i];
+    for (std::size_t i = 0; i < shown_.size(); ++i) {
+        const Item& item = shown_[i];
         if (item.right && !onRight) {
             x = std::max(x, atRight);
             onRight = true;
@@ -159,7 +226,7 @@ void TotalsBar::paintEvent(QPaintEvent*) {
         if (i == 0 && hasFocus()) {
             paintFocusRing(painter, QRectF(10, 7, x - 11, height() - 14), tones);
         }
-        x += gap;
+        x += totalsGap;
     }
 }
 
@@ -181,6 +248,38 @@ void TotalsBar::keyPressEvent(QKeyEvent* event) {
     } else {
         QWidget::keyPressEvent(event);
     }
+}
+
+void TotalsBar::openMore() {
+    auto* popup = new QFrame(this, Qt::Popup);
+    popup->setAttribute(Qt::WA_DeleteOnClose);
+    popup->setFrameShape(QFrame::StyledPanel);
+    popup->setAccessibleName(tr("More totals"));
+    auto* list = new QListWidget(popup);
+    list->setObjectName(QStringLiteral("totalsMoreList"));
+    list->setFrameShape(QFrame::NoFrame);
+    list->setAccessibleName(popup->accessibleName());
+    for (const Item& item : items_) {
+        const bool isShown = std::any_of(shown_.begin(), shown_.end(), [&](const Item& other) {
+            return other.rank == item.rank;
+        });
+        if (!isShown) {
+            list->addItem(item.label + QStringLiteral("  ") + item.value);
+        }
+    }
+    list->setCurrentRow(0);
+    list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    constexpr int around = 16;
+    list->setFixedSize(list->sizeHintForColumn(0) + 2 * around,
+                       list->sizeHintForRow(0) * list->count() + around);
+    auto* column = new QVBoxLayout(popup);
+    column->setContentsMargins(1, 1, 1, 1);
+    column->setSizeConstraint(QLayout::SetFixedSize);
+    column->addWidget(list);
+    popup->adjustSize();
+    placeBeside(*popup, *more_);
+    popup->show();
+    list->setFocus(Qt::PopupFocusReason);
 }
 
 void TotalsBar::openWorking() {

@@ -7,6 +7,10 @@
 
 #include <vector>
 
+QT_BEGIN_NAMESPACE
+class QToolButton;
+QT_END_NAMESPACE
+
 namespace kerfwright {
 
 class TotalsBar : public QWidget {
@@ -29,15 +33,22 @@ protected:
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
+    struct Item;
+
     void refresh();
+    /// Decides which items have room, and where the button for the others stands.
+    void place();
+    int widthOf(const Item& item) const;
     void openWorking();
+    void openMore();
 
     struct Item {
         QString label;
         QString value;
-        int rank;              ///< the highest are left out first where there is no room
+        int rank;              ///< no two are alike; those from some rank on have no room
         bool right = false;    ///< at the right edge
         bool danger = false;   ///< in the colour of dangers
         bool working = false;  ///< has an "=" that opens it
@@ -46,6 +57,8 @@ private:
     Document& document_;
     Planner& planner_;
     std::vector<Item> items_;
+    std::vector<Item> shown_;
+    QToolButton* more_;  ///< opens those that have no room
     bool stale_ = false;
     QRect workingRect_;
 };

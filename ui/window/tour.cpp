@@ -1,10 +1,12 @@
 #include "ui/window/tour.h"
 
 #include "ui/window/benchtabs.h"
+#include "ui/window/boardfoot.h"
 #include "ui/window/boardview.h"
 #include "ui/window/mainwindow.h"
 #include "ui/window/panels.h"
 #include "ui/window/tones.h"
+#include "ui/window/wishform.h"
 
 #include <QEvent>
 #include <QHBoxLayout>
@@ -132,6 +134,19 @@ QRect TourBubble::anchor() const {
     return inWindow(tabs, tab.isEmpty() ? tabs.rect() : tab);
 }
 
+std::vector<QRect> TourBubble::others() const {
+    std::vector<QRect> all;
+    if (step_ == 0) {
+        for (const QWidget* part : {static_cast<QWidget*>(window_.findChild<WishForm*>()),
+                                    static_cast<QWidget*>(window_.findChild<BoardFoot*>())}) {
+            if (part != nullptr && part->isVisible()) {
+                all.emplace_back(part->mapTo(&window_, QPoint()), part->size());
+            }
+        }
+    }
+    return all;
+}
+
 /// Beside what it speaks of where there is room, in front of it but not over its middle elsewhere.
 void TourBubble::place() {
     const int width = bubbleWidth + 2 * noseLength;
@@ -145,16 +160,21 @@ void TourBubble::place() {
         QPoint(middle.x() - size.width() / 2, target.bottom()),
         QPoint(target.right(), middle.y() - size.height() / 2),
         QPoint(middle.x() - size.width() / 2, target.top() - size.height())};
+    const std::vector<QRect> spoken = others();
     QRect at;
+    bool free = false;
     for (const QPoint& corner : corners) {
         QRect wanted(corner, size);
         wanted.moveLeft(std::clamp(wanted.left(), room.left(),
                                    std::max(room.left(), room.right() - size.width())));
         wanted.moveTop(std::clamp(wanted.top(), room.top(),
                                   std::max(room.top(), room.bottom() - size.height())));
-        if (!wanted.adjusted(noseLength, noseLength, -noseLength, -noseLength).intersects(target)) {
+        const QRect body = wanted.adjusted(noseLength, noseLength, -noseLength, -noseLength);
+        const bool covers = std::any_of(spoken.begin(), spoken.end(),
+                                        [&](const QRect& other) { return other.intersects(body); });
+        if (!body.intersects(target) && !free && (at.isNull() || !covers)) {
             at = wanted;
-            break;
+            free = !covers;
         }
     }
     if (at.isNull()) {

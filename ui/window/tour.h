@@ -6,6 +6,8 @@
 #include <QFrame>
 #include <QPointer>
 
+#include <vector>
+
 QT_BEGIN_NAMESPACE
 class QLabel;
 class QPushButton;
@@ -38,6 +40,8 @@ protected:
 private:
     void go(int by);
     void place();
+    /// What is spoken of besides, and is not to be covered.
+    std::vector<QRect> others() const;
 
     MainWindow& window_;
     QLabel* title_;

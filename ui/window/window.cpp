@@ -3,6 +3,7 @@
 #include "ui/document/recovery.h"
 #include "ui/window/dialogs.h"
 #include "ui/window/filework.h"
+#include "ui/window/focusring.h"
 #include "ui/window/icons.h"
 #include "ui/window/mainwindow.h"
 #include "ui/window/theme.h"
@@ -52,6 +53,7 @@ private:
 
 std::unique_ptr<QWidget> makeMainWindow(const QString& file, const WindowOptions& options) {
     initResources();
+    watchKeysAndMouse();
     applyTheme(*qApp);
     auto window = std::make_unique<MainWindow>(options, file);
     window->finishStart(file);
@@ -77,6 +79,7 @@ int runWindow(QApplication& application, const QString& file, std::thread fonts)
     const bool first = !settings.value(knownKey).toBool();
     WindowOptions options;
     options.gallery = file.isEmpty() && first;
+    watchKeysAndMouse();
     applyTheme(application);
     QApplication::setWindowIcon(applicationIcon());
 

@@ -205,13 +205,14 @@ void WindowActions::buildView() {
                 });
     }
     menu->addSeparator();
+    QMenu* colours = menu->addMenu(tr("Light or dar&k"));
     auto* themes = new QActionGroup(this);
     const std::array<std::pair<QString, ThemeChoice>, 3> choices{
         {{tr("As the &system"), ThemeChoice::System},
          {tr("Li&ght"), ThemeChoice::Light},
          {tr("&Dark"), ThemeChoice::Dark}}};
     for (const auto& [text, choice] : choices) {
-        QAction* action = add(menu, text, "", QString(), {});
+        QAction* action = add(colours, text, "", QString(), {});
         action->setCheckable(true);
         action->setChecked(choice == themeChoice());
         themes->addAction(action);

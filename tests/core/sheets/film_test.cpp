@@ -383,5 +383,59 @@ TEST_F(FilmTest, TheDraughtsBoardAsOneKnowsIt) {
     FAIL() << "no such sample";
 }
 
+/// The parts of a slicing stage lie with ground between them, so that cut faces are no stock.
+TEST_F(FilmTest, GroundIsSeenBetweenSlices) {
+    int looked = 0;
+    forEach([&looked](const Film& film, const Job&) {
+        for (int stage = 0; stage < static_cast<int>(film.stages.size()); ++stage) {
+            if (film.stages[static_cast<std::size_t>(stage)].kind != StageKind::Cut) {
+                continue;
+            }
+            const Scene scene = sceneOf(film, stage, 1);
+            for (std::size_t i = 1; i < scene.blocks.size(); ++i) {
+                const SceneBlock& before = scene.blocks[i - 1];
+                const SceneBlock& block = scene.blocks[i];
+                const double thick = block.solid.size[Z].toMm();
+                const double foot = before.middle[1] + before.solid.size[Y].toMm() / 2;
+                const double head =
+                    block.middle[1] - block.solid.size[Y].toMm() / 2 - filmTilt * thick;
+                EXPECT_GT(head, foot + 5) << block.label;
+                ++looked;
+            }
+        }
+    });
+    EXPECT_GT(looked, 50);
+}
+
+/// Labels and numbers right of the bodies share one column.
+TEST_F(FilmTest, WordsBesideTheSlicesDoNotOverprintTheNumbers) {
+    forEach([](const Film& film, const Job&) {
+        for (int stage = 0; stage < static_cast<int>(film.stages.size()); ++stage) {
+            if (film.stages[static_cast<std::size_t>(stage)].kind != StageKind::Cut) {
+                continue;
+            }
+            for (const FilmLook& look :
+                 {FilmLook{70, 110}, FilmLook{72, 80}, FilmLook{180, 150}, FilmLook{170, 100}}) {
+                std::vector<std::pair<Box, std::string>> all;
+                for (const Mark& mark : filmPicture(film, stage, look).drawing.marks) {
+                    const auto* text = std::get_if<Text>(&mark);
+                    if (text == nullptr) {
+                        continue;
+                    }
+                    const Box box = bounds(mark);
+                    for (const auto& [other, words] : all) {
+                        const bool apart = box.x >= other.right() || other.x >= box.right() ||
+                                           box.y >= other.bottom() || other.y >= box.bottom();
+                        EXPECT_TRUE(apart) << text->text << " over " << words << " in "
+                                           << film.stages[static_cast<std::size_t>(stage)].key
+                                           << ", " << look.width << " mm wide";
+                    }
+                    all.emplace_back(box, text->text);
+                }
+            }
+        }
+    });
+}
+
 }  // namespace
 }  // namespace kerfwright

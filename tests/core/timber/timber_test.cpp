@@ -185,6 +185,20 @@ TEST(Timber, CountsPiecesOfTheBorderApartFromTheStrips) {
               "Missing: 2 × Ash. “Shopping” lists what to buy.");
 }
 
+TEST(Timber, AlikeStripsOfSeveralPartsAreCountedTogether) {
+    Demand demand;
+    demand.strips = {strips("1: A1, A2", 28, 40, 900, 2), strips("1: B1", 28, 30, 900, 1),
+                     strips("2: A1, A2", 28, 40, 900, 2)};
+    const Result<TimberPlan> plan = planTimber(demand, woods(), shop(), Timber());
+    ASSERT_TRUE(plan);
+    const std::vector<std::string> words =
+        shortageWords(plan.value(), woods(), Notation::millimetres());
+    ASSERT_EQ(words.size(), 1u);
+    EXPECT_TRUE(words.front().starts_with(
+        "4 strips of Ash 28 × 40 × 900 mm and 1 strip of 28 × 30 × 900 mm do not fit"))
+        << words.front();
+}
+
 TEST(Timber, OffcutsGoBackOnTheRackWithTheirShareOfPriceAndDefects) {
     Timber timber;
     timber.rack.planks = {plank("P1", 30, 100, 2'000), plank("P2", 30, 100, 2'000, "oak")};

@@ -1,6 +1,10 @@
 // Who works by keys or by ear meets no wall: WCAG 2.1, level AA, checked in every part of the
 // program.
 #include "tests/ui/window/everyplace.h"
+#include "ui/window/benchtabs.h"
+#include "ui/window/cardlist.h"
+#include "ui/window/focusring.h"
+#include "ui/window/stepspanel.h"
 #include "ui/window/tones.h"
 
 #include <QAbstractButton>
@@ -223,6 +227,31 @@ TEST_F(AccessTest, TheFocusIsSeenWhereverItIs) {
         ADD_FAILURE() << words;
     }
     EXPECT_GT(looked, 500);
+}
+
+/// After a click one knows where the keys are; the first key that is pressed shows it again.
+TEST_F(AccessTest, TheFocusIsQuietAfterAClickAndSeenWithTheNextKey) {
+    ASSERT_TRUE(planned());
+    QWidget* list = window->bench().steps()->list();
+    const auto shown = [list] {
+        QCoreApplication::processEvents();
+        return list->grab().toImage();
+    };
+    window->board().setFocus();
+    QTest::mouseClick(window->bench().steps()->list()->viewport(), Qt::LeftButton, Qt::NoModifier,
+                      QPoint(60, 20));
+    ASSERT_TRUE(list->hasFocus());
+    const QImage quiet = shown();
+    QTest::keyClick(list, Qt::Key_Shift);
+    EXPECT_EQ(changed(quiet, shown()), 0) << "no key by itself";
+    // To the step that is chosen already.
+    QTest::keyClick(list, Qt::Key_Home);
+    EXPECT_GT(changed(quiet, shown()), 200);
+    EXPECT_TRUE(focusIsByKeys());
+    QTest::mouseClick(&window->board(), Qt::LeftButton, Qt::NoModifier, cellCentre(0, 0));
+    EXPECT_FALSE(focusIsByKeys());
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Right);
+    EXPECT_TRUE(focusIsByKeys());
 }
 
 /// WCAG 2.1, 2.1.1: nothing is in two menus under one key, and every entry has words.

@@ -65,6 +65,15 @@ TEST_F(BatchTest, BeginsWithTheOpenBoardAndAsksForOthers) {
     EXPECT_TRUE(canPress("batchAdd"));
 }
 
+TEST_F(BatchTest, WithOneBoardItSaysHowToComeByMore) {
+    open();
+    const QString said = dialog().findChild<SheetsPreview*>()->emptyText();
+    EXPECT_TRUE(said.contains(QStringLiteral("two boards"))) << said.toStdString();
+    click("batchMore");
+    ASSERT_TRUE(settled());
+    EXPECT_FALSE(pages().empty());
+}
+
 TEST_F(BatchTest, PlansPrintsAndKeepsTheRackOfAllTogether) {
     window = makeWindow(sample("hut-draughts"));
     window->document().edit(QStringLiteral("rack"), entry::none, [](Project& project) {

@@ -141,6 +141,10 @@ void EveryPlace::visitDialogs(const Visit& visit) {
     find<TotalsBar>("totals")->setFocus();
     QTest::keyClick(find("totals"), Qt::Key_Return);
     see(QStringLiteral("working"));
+    if (auto* more = find<QAbstractButton>("totalsMore"); more->isVisible()) {
+        more->click();
+        see(QStringLiteral("more totals"));
+    }
     for (QAbstractButton* button : find("wood1")->findChildren<QAbstractButton*>()) {
         if (button->isEnabled()) {
             button->click();

@@ -354,5 +354,42 @@ TEST_F(FilmWindowTest, F6GoesToTheStageInThePlaceOfTheBoard) {
     EXPECT_TRUE(view().hasFocus());
 }
 
+TEST_F(FilmWindowTest, ARowThatFitsShowsAllAndNoneHasAStandingBar) {
+    open(QStringLiteral("hut-chess"));
+    for (const QSize& size : {QSize(1440, 900), QSize(1024, 700)}) {
+        window->resize(size);
+        QCoreApplication::processEvents();
+        EXPECT_FALSE(row().horizontalScrollBar()->isVisible());
+        row().scrollTo(row().model()->index(last(), 0));
+        const QRect sight = row().viewport()->rect();
+        const QRect end = row().visualRect(row().model()->index(last(), 0));
+        EXPECT_TRUE(sight.contains(end.adjusted(0, 0, -8, -2))) << size.width();
+    }
+    window->resize(1440, 900);
+    QCoreApplication::processEvents();
+    EXPECT_EQ(row().horizontalScrollBar()->maximum(), 0) << "all stages fit there";
+    window->resize(1024, 700);
+    QCoreApplication::processEvents();
+    ASSERT_GT(row().horizontalScrollBar()->maximum(), 0);
+    // An arrow at the end leads to the others.
+    row().horizontalScrollBar()->setValue(0);
+    QTest::mouseClick(&row(), Qt::LeftButton, Qt::NoModifier,
+                      QPoint(row().width() - 5, row().height() / 2));
+    EXPECT_GT(row().horizontalScrollBar()->value(), 0);
+}
+
+TEST_F(FilmWindowTest, ATitleHasTheWholeWidthOfANarrowStage) {
+    open(QStringLiteral("hut-chess"));
+    window->resize(1024, 700);
+    QCoreApplication::processEvents();
+    for (int at = 0; at < last(); ++at) {
+        clickStage(at);
+        QCoreApplication::processEvents();
+        auto* title = find<QLabel>("stageTitle");
+        EXPECT_LE(title->height(), 2 * title->fontMetrics().lineSpacing() + 4)
+            << title->text().toStdString();
+    }
+}
+
 }  // namespace
 }  // namespace kerfwright

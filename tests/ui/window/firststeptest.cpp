@@ -193,5 +193,38 @@ TEST_F(FirstStepTest, EmptyPlacesSayWhatToDo) {
     EXPECT_FALSE(find<QLabel>("rackEmpty")->text().isEmpty());
 }
 
+TEST_F(FirstStepTest, TheTourCoversNeitherThePatternsNorTheWoodsItSpeaksOf) {
+    ASSERT_TRUE(planned());
+    for (const QSize& size : {QSize(1024, 700), QSize(1440, 900)}) {
+        window->resize(size);
+        QCoreApplication::processEvents();
+        find<QAction>("actionTour")->trigger();
+        ASSERT_EQ(tour()->step(), 0);
+        for (const char* name : {"wish", "chip1", "chip2"}) {
+            const QWidget* spoken = find(name);
+            const QRect place(spoken->mapTo(window.get(), QPoint()), spoken->size());
+            EXPECT_FALSE(tour()->geometry().adjusted(12, 12, -12, -12).intersects(place))
+                << name << " at " << size.width();
+        }
+        click("tourClose");
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    }
+}
+
+TEST_F(FirstStepTest, TheWayOutOfTheGallerySaysWhereItLeads) {
+    window->showGallery();
+    auto* out = find<QPushButton>("galleryClose");
+    EXPECT_EQ(out->text(), QStringLiteral("Start with a plain chequer")) << "nothing was opened";
+    window->hideGallery();
+    window->editor().setWood(woodAt(0, 0) == 0 ? 1 : 0);
+    clickCell(0, 0);
+    window->showGallery();
+    EXPECT_EQ(out->text(), QStringLiteral("Back to the open board"));
+    for (const BoardCard* card : window->findChildren<BoardCard*>()) {
+        EXPECT_TRUE(card->toolTip().contains(card->text()));
+        EXPECT_TRUE(card->toolTip().contains(card->accessibleDescription()));
+    }
+}
+
 }  // namespace
 }  // namespace kerfwright

@@ -11,7 +11,9 @@
 #include <QApplication>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListWidget>
 #include <QTest>
+#include <QToolButton>
 
 namespace kerfwright {
 namespace {
@@ -218,6 +220,55 @@ TEST_F(PanelTest, DarkWoodsHaveAnOutlineInADarkWindow) {
     EXPECT_GE(contrast(edge, wood), 2);
     setThemeChoice(ThemeChoice::Light);
     applyTheme(*qApp);
+}
+
+TEST_F(PanelTest, TotalsThatHaveNoRoomAreOneStepAway) {
+    ASSERT_TRUE(planned());
+    auto* more = find<QToolButton>("totalsMore");
+    QStringList before;
+    for (const int width : {1024, 1280, 1440, 1920, 2600}) {
+        window->resize(width, 700);
+        ASSERT_TRUE(QTest::qWaitFor([&] { return find("totals")->width() == width; }));
+        const QStringList left =
+            more->isVisible() ? more->toolTip().split(QLatin1Char('\n')) : QStringList();
+        for (const QString& one : left) {
+            EXPECT_TRUE(width == 1024 || before.contains(one))
+                << one.toStdString() << " came and went at " << width;
+        }
+        before = left;
+    }
+    EXPECT_TRUE(before.isEmpty()) << "there is room for all";
+
+    window->resize(1024, 700);
+    ASSERT_TRUE(QTest::qWaitFor([&] { return more->isVisible(); }));
+    const QStringList left = more->toolTip().split(QLatin1Char('\n'));
+    EXPECT_EQ(more->text(), QStringLiteral("+ %1").arg(left.size()));
+    more->setFocus();
+    QTest::keyClick(more, Qt::Key_Space);
+    auto* list = find<QListWidget>("totalsMoreList");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return list->isVisible(); }));
+    ASSERT_EQ(list->count(), left.size());
+    EXPECT_FALSE(list->item(0)->text().isEmpty());
+    QTest::keyClick(list, Qt::Key_Escape);
+    EXPECT_FALSE(list->isVisible());
+}
+
+TEST_F(PanelTest, SideWidthsFollowTheWindowUntilTheMakerSetsThem) {
+    resizeTo(1440, 860);
+    const int wide = find("bench")->width();
+    const int form = find("wish")->width();
+    resizeTo(1024, 700);
+    EXPECT_LT(find("bench")->width(), wide);
+    EXPECT_LT(find("wish")->width(), form);
+    EXPECT_GT(window->board().width(), 320);
+    resizeTo(1440, 860);
+    EXPECT_NEAR(find("bench")->width(), wide, 3);
+    find("across")->setFocus();
+    window->panels().widen(60);
+    const int own = find("wish")->width();
+    EXPECT_GT(own, form + 40);
+    resizeTo(1600, 860);
+    EXPECT_NEAR(find("wish")->width(), own, 3);
 }
 
 }  // namespace

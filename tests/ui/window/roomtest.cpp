@@ -1,7 +1,9 @@
 // In a window of 1024 × 700 pixels nothing is cut off, whichever way the words run; and what is
 // mirrored for words from right to left is the window, never the board.
 #include "core/sheets/sheets.h"
+#include "core/words/catalogue.h"
 #include "tests/ui/window/everyplace.h"
+#include "ui/document/language.h"
 #include "ui/paint/export.h"
 #include "ui/window/benchtabs.h"
 #include "ui/window/panels.h"
@@ -15,9 +17,11 @@
 #include <QLineEdit>
 #include <QMenuBar>
 #include <QPushButton>
+#include <QSplitter>
 #include <QTabBar>
 #include <QTest>
 #include <QToolBar>
+#include <QToolButton>
 
 namespace kerfwright {
 namespace {
@@ -172,6 +176,130 @@ TEST_P(RoomTest, PaperIsTheSameWhicheverWayTheWindowReads) {
 INSTANTIATE_TEST_SUITE_P(Words, RoomTest, testing::Values(Qt::LeftToRight, Qt::RightToLeft),
                          [](const testing::TestParamInfo<Qt::LayoutDirection>& info) {
                              return info.param == Qt::LeftToRight ? "LeftToRight" : "RightToLeft";
+                         });
+
+/// In each language, on the narrowest panel: longer words must wrap, since the form never scrolls
+/// sideways.
+class FormRoomTest : public EveryPlace, public testing::WithParamInterface<const char*> {
+protected:
+    FormRoomTest() {
+        speakLanguage(QString::fromLatin1(GetParam()));
+        window = makeWindow();
+        window->resize(1024, 700);
+    }
+    ~FormRoomTest() override {
+        window.reset();
+        speak(nullptr);
+    }
+
+    void edit(const std::function<void(Project&)>& how) {
+        const auto fault = window->document().edit(QStringLiteral("board"), entry::none, how);
+        EXPECT_FALSE(fault) << fault->text();
+        EXPECT_TRUE(planned());
+        for (int i = 0; i < 5; ++i) {
+            QCoreApplication::sendPostedEvents();
+            QCoreApplication::processEvents();
+        }
+    }
+
+    void expectTheFormFits(const std::string& board) {
+        auto* form = find<WishForm>("wish");
+        const int room = form->viewport()->width();
+        EXPECT_LE(form->widget()->width(), room) << board;
+        EXPECT_LE(form->widget()->minimumSizeHint().width(), room) << board;
+        for (QWidget* part : form->widget()->findChildren<QWidget*>()) {
+            if (part->isVisible()) {
+                const int left = part->mapTo(form->widget(), QPoint()).x();
+                EXPECT_TRUE(left >= 0 && left + part->width() <= room)
+                    << about(QString::fromStdString(board), *part) << " from " << left << " over "
+                    << part->width() << " of " << room;
+            }
+        }
+    }
+};
+
+TEST_P(FormRoomTest, TheFormIsNeverWiderThanItsPanel) {
+    ASSERT_TRUE(planned());
+    openSections();
+    auto* form = find<WishForm>("wish");
+    auto* splitter = qobject_cast<QSplitter*>(form->parentWidget());
+    ASSERT_NE(splitter, nullptr);
+    splitter->setSizes({form->minimumWidth(), 1024, 300});
+    const Project began = project();
+    for (const Build build : {Build::EndGrain, Build::LongGrain}) {
+        for (const Unit unit : {Unit::Inches, Unit::Millimetres}) {
+            edit([&](Project& changed) {
+                changed.board.border = began.board.border;
+                changed.board.border.width = Length();
+                changed.board.build = build;
+                changed.notation.unit = unit;
+            });
+            expectTheFormFits("no border");
+            for (QAbstractButton* design : find("borderKind")->findChildren<QAbstractButton*>()) {
+                if (!design->isEnabled()) {
+                    continue;
+                }
+                edit([&](Project& changed) {
+                    changed.board.border.inlayWidth = Length();
+                    changed.board.border.splineThickness = Length();
+                    changed.board.border.gap.reset();
+                });
+                design->click();
+                const std::string name = GetParam() + (" " + design->text().toStdString());
+                for (const Housing housing : {Housing::Groove, Housing::Rebate}) {
+                    const bool dressed = housing == Housing::Rebate;
+                    edit([&](Project& changed) {
+                        Border& border = changed.board.border;
+                        border.housing = housing;
+                        if (dressed && border.isFrame() && border.isThere()) {
+                            border.inlayWidth = Length::mm(3);
+                            border.splineThickness = Length::mm(3);
+                        }
+                        if (dressed && border.has(BorderDesign::FloatingFrame)) {
+                            border.gap = Length::mm(5);
+                        }
+                    });
+                    expectTheFormFits(name);
+                }
+            }
+        }
+    }
+}
+
+TEST_P(FormRoomTest, AllTabsOfTheBenchAreInSight) {
+    for (const int width : {1024, 1280, 1440}) {
+        window->resize(width, 860);
+        ASSERT_TRUE(planned());
+        QCoreApplication::processEvents();
+        QTabBar* tabs = window->bench().tabBar();
+        for (int tab = 0; tab < tabs->count(); ++tab) {
+            EXPECT_TRUE(tabs->rect().contains(tabs->tabRect(tab)))
+                << tabs->tabText(tab).toStdString() << " at " << width;
+            EXPECT_GE(tabs->tabRect(tab).width(),
+                      tabs->fontMetrics().horizontalAdvance(tabs->tabText(tab)) + 6);
+        }
+        for (auto* arrow : tabs->findChildren<QToolButton*>()) {
+            EXPECT_FALSE(arrow->isVisible()) << width;
+        }
+    }
+}
+
+TEST_P(FormRoomTest, ButtonsOfDialogsShowAllTheirWords) {
+    int looked = 0;
+    visitDialogs([&](const QString& part, QWidget& top) {
+        for (auto* button : top.findChildren<QAbstractButton*>()) {
+            if (button->isVisible() && button->window() == &top && !button->text().isEmpty()) {
+                ++looked;
+                EXPECT_GE(button->width(), leastWidth(*button)) << about(part, *button);
+            }
+        }
+    });
+    EXPECT_GT(looked, 10);
+}
+
+INSTANTIATE_TEST_SUITE_P(Languages, FormRoomTest, testing::Values("en", "de"),
+                         [](const testing::TestParamInfo<const char*>& info) {
+                             return std::string(info.param);
                          });
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include "tests/ui/window/windowfixture.h"
 #include "ui/window/amounts.h"
 #include "ui/window/benchtabs.h"
+#include "ui/window/boardpainter.h"
 #include "ui/window/movementbox.h"
 #include "ui/window/seasonbar.h"
 #include "ui/window/seasonpicture.h"
@@ -9,6 +10,8 @@
 #include <QLabel>
 #include <QSlider>
 #include <QTest>
+
+#include <set>
 
 namespace kerfwright {
 namespace {
@@ -119,6 +122,48 @@ TEST_F(SeasonTest, ChangesAreWrittenWithTheirSign) {
     EXPECT_EQ(changeText({-0.01, 0.01}, Unit::Millimetres), QStringLiteral("±0 mm"));
     EXPECT_EQ(changeText({2.54, 5.08}, Unit::Inches), QStringLiteral("+0.10 to +0.20 in"));
     EXPECT_EQ(gapText({-0.4, 1.2}, Unit::Millimetres), QStringLiteral("−0.4 to 1.2 mm"));
+}
+
+TEST_F(SeasonTest, InASmallWindowTheGapAndTheWayBackAreInSight) {
+    window->document().edit(QStringLiteral("frame"), entry::none, [](Project& changed) {
+        changed.board.border.design = BorderDesign::FloatingFrame;
+        changed.board.border.width = Length::mm(40);
+    });
+    window->resize(1024, 700);
+    ASSERT_TRUE(planned());
+    year()->setValue(5);
+    QCoreApplication::processEvents();
+    ASSERT_TRUE(how().contains(QStringLiteral("gap"))) << how().toStdString();
+    for (const char* name : {"seasonWhen", "seasonHow"}) {
+        auto* label = find<QLabel>(name);
+        const QRect words =
+            label->fontMetrics().boundingRect(label->rect(), Qt::TextWordWrap, label->text());
+        EXPECT_TRUE(label->wordWrap() || words.width() <= label->width()) << name;
+        EXPECT_LE(words.height(), label->height()) << name << " " << label->text().toStdString();
+        EXPECT_LE(words.width(), label->width()) << name;
+        const QWidget* bar = label->parentWidget();
+        EXPECT_TRUE(bar->rect().contains(label->geometry())) << name;
+        EXPECT_TRUE(bar->parentWidget()->rect().contains(bar->geometry())) << name;
+    }
+    EXPECT_TRUE(find("asBuilt")->isVisible());
+}
+
+TEST_F(SeasonTest, RulersMeasureNothingThatIsDrawnEnlarged) {
+    ASSERT_TRUE(planned());
+    const auto marks = [this] {
+        const QImage view = window->board().grab().toImage();
+        std::set<QRgb> colours;
+        for (int x = Rulers::left + 2; x < view.width() - 4; ++x) {
+            colours.insert(view.pixel(x, Rulers::top - 3));
+        }
+        return colours.size() > 1;
+    };
+    EXPECT_TRUE(marks());
+    ASSERT_GT(drawnTimes(project().board, job().movement), 1);
+    year()->setValue(0);
+    EXPECT_FALSE(marks());
+    click("asBuilt");
+    EXPECT_TRUE(marks());
 }
 
 }  // namespace

@@ -102,7 +102,7 @@ TEST_F(WoodTest, EnterPressesTheButtonOfTheFirstPageThatHasTheFocus) {
     EXPECT_EQ(project().notation.unit, Unit::Inches);
     window->showGallery();
     auto* back = find<QPushButton>("galleryClose");
-    EXPECT_EQ(back->text(), QStringLiteral("Back to the open board"));
+    EXPECT_EQ(back->text(), QStringLiteral("Start with a plain chequer"));
     back->setFocus();
     QTest::keyClick(back, Qt::Key_Enter);
     EXPECT_FALSE(window->isGalleryShown());

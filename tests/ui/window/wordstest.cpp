@@ -16,6 +16,8 @@
 
 #include <gmock/gmock.h>
 
+#include <set>
+
 namespace kerfwright {
 namespace {
 
@@ -174,6 +176,24 @@ TEST_F(WordsTest, ReturnCarriesACommandOut) {
     QTest::keyClick(search, Qt::Key_Return);
     EXPECT_TRUE(QTest::qWaitFor([this] { return action("actionLetters")->isChecked(); }));
     EXPECT_TRUE(finder.isNull() || !finder->isVisible());
+}
+
+TEST_F(WordsTest, NoTwoCommandsAreListedAlike) {
+    KeyFinder* finder = openKeys();
+    auto* list = finder->findChild<QTreeWidget*>();
+    ASSERT_NE(list, nullptr);
+    std::set<QString> known;
+    for (int row = 0; row < list->topLevelItemCount(); ++row) {
+        const QTreeWidgetItem& line = *list->topLevelItem(row);
+        EXPECT_TRUE(known.insert(line.text(0) + QLatin1Char('|') + line.text(2)).second)
+            << line.text(0).toStdString();
+        // Whole, on as many lines as that takes.
+        const QRect place = list->visualItemRect(list->topLevelItem(row));
+        const QRect room(0, 0, list->columnWidth(0) - 8, 1000);
+        EXPECT_GE(place.height() + 2,
+                  list->fontMetrics().boundingRect(room, Qt::TextWordWrap, line.text(0)).height())
+            << line.text(0).toStdString();
+    }
 }
 
 }  // namespace
