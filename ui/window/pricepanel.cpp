@@ -26,7 +26,8 @@ PricePanel::PricePanel(Document& document, Planner& planner, Dialogs& dialogs, Q
     , document_(document)
     , planner_(planner)
     , dialogs_(dialogs)
-    , reader_(new Segmented(tr("Paper for"), {tr("For the customer"), tr("For you")}, this))
+    , reader_(new Segmented(tr("Paper for"),
+                            {tr("Quote for the customer"), tr("Reckoning for you")}, this))
     , total_(new QLabel(this))
     , each_(new QLabel(this))
     , missing_(new WrappedLabel(this))

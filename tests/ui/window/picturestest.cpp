@@ -27,11 +27,12 @@ class PicturesTest : public WindowTest {
 protected:
     PicturesTest() {
         const bool dark = qEnvironmentVariable("KERFWRIGHT_PICTURES_THEME") == u"dark";
-        qApp->setStyle(new WorkshopStyle);
-        qApp->setPalette(dark ? darkPalette() : lightPalette());
+        setThemeChoice(dark ? ThemeChoice::Dark : ThemeChoice::Light);
+        applyTheme(*qApp);
     }
     ~PicturesTest() override {
         window.reset();
+        setThemeChoice(ThemeChoice::System);
         qApp->setStyle(QStringLiteral("Fusion"));
         qApp->setPalette(qApp->style()->standardPalette());
     }
@@ -112,8 +113,8 @@ TEST_F(PicturesTest, Build) {
     open("hut-draughts");
     show(BenchTabs::Steps);
     QTest::keyClick(window.get(), Qt::Key_F9);
-    for (int i = 0; i < 4; ++i) {
-        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Right);
+    for (int i = 0; i < 3; ++i) {
+        click("stageOn");
     }
     keep("build");
 }
@@ -125,7 +126,7 @@ TEST_F(PicturesTest, Timber) {
             project.timber.rack.planks.push_back(
                 {label, wood, Length::mm(60), Length::mm(width), Length::mm(length)});
         };
-        plank("P1", "hard-maple", 160, 1'600);
+        plank("P1", "hard-maple", 180, 1'900);
         plank("P2", "cherry", 140, 1'500);
         plank("P3", "cherry", 120, 1'100);
         plank("P4", "wenge", 130, 1'300);
