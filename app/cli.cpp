@@ -3,6 +3,7 @@
 #include "app/clihelp.h"
 #include "app/timbercli.h"
 #include "core/bench/job.h"
+#include "core/measure/number.h"
 #include "core/project/file.h"
 #include "core/sheets/boardview.h"
 #include "core/sheets/planjson.h"
@@ -22,7 +23,6 @@
 #include <filesystem>
 #include <optional>
 #include <ostream>
-#include <sstream>
 #include <string_view>
 
 namespace kerfwright {
@@ -219,13 +219,6 @@ ExitCode writeQuote(const Loaded& loaded, const Request& request, std::ostream& 
     return written(request.out, toPdf(pages, paper, titleOf(project)), out, err) ? Done : Problem;
 }
 
-/// As streams write it: "0.05", "14.2857".
-std::string numberText(double number) {
-    std::ostringstream text;
-    text << number;
-    return text.str();
-}
-
 ExitCode writePicture(const Loaded& loaded, const Request& request, std::ostream& out,
                       std::ostream& err) {
     const Project& project = loaded.project;
@@ -242,8 +235,8 @@ ExitCode writePicture(const Loaded& loaded, const Request& request, std::ostream
     if (longest * request.scale > greatestPixels) {
         const Fault fault{say("Scale"),
                           say("must be at most {1} pixels per mm for this board",
-                              numberText(greatestPixels / longest)),
-                          numberText(request.scale)};
+                              formatFigures(greatestPixels / longest)),
+                          formatFigures(request.scale)};
         err << "kerfwright: " << fault.text() << '\n';
         return Problem;
     }

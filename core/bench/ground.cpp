@@ -1,5 +1,6 @@
 #include "core/bench/ground.h"
 
+#include "core/measure/number.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -187,9 +188,7 @@ std::vector<Remedy> withSetting(const Scene& on, Setting setting, Length value, 
 }
 
 std::string percent(double moisture) {
-    const long tenths = std::lround(moisture * 10);
-    return std::to_string(tenths / 10) +
-           (tenths % 10 == 0 ? "" : "." + std::to_string(tenths % 10)) + " %";
+    return formatNumber(static_cast<double>(std::lround(moisture * 10)) / 10) + " %";
 }
 
 std::string roundly(const Scene& on, double mm) {

@@ -1,5 +1,6 @@
 #include "core/bench/quote.h"
 
+#include "core/measure/number.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -36,7 +37,7 @@ std::string decimal(std::int64_t value, std::int64_t scale, int decimals) {
     while (!part.empty() && part.back() == '0') {
         part.pop_back();
     }
-    return std::to_string(ones) + (part.empty() ? "" : "." + part);
+    return std::to_string(ones) + (part.empty() ? "" : decimalMark() + part);
 }
 
 std::string percentText(std::int64_t thousandths) {
@@ -169,6 +170,7 @@ private:
             line.unit = inches ? "board feet" : "m³";
             line.count = std::llround((inches ? all.toBoardFeet() : all.toCubicMetres()) *
                                       static_cast<double>(million));
+            line.timber = all;
             line.quantity = formatVolume(all, notation_.unit);
             if (!from.amount) {
                 line.rate = say("price not known");
@@ -368,8 +370,9 @@ TimberCost timberAsSawn(const Totals& totals, const std::vector<Wood>& woods) {
     return cost;
 }
 
-std::string moneyWords(std::int64_t hundredths, const std::string& currency) {
-    return amountText(hundredths, PriceKind::Money) + (currency.empty() ? "" : " " + currency);
+std::string moneyWords(std::int64_t hundredths, const std::string& currency, DecimalMark mark) {
+    return amountText(hundredths, PriceKind::Money, mark) +
+           (currency.empty() ? "" : " " + currency);
 }
 
 std::string incompleteWords(const Quote& quote) {

@@ -13,6 +13,7 @@
 #pragma once
 
 #include "core/bench/job.h"
+#include "core/measure/number.h"
 #include "core/shop/pricing.h"
 #include "core/wood/timbercost.h"
 
@@ -33,6 +34,7 @@ struct QuoteLine {
     std::string setting = {};   ///< key in `priceSettings()`; empty where it comes from elsewhere
     std::int64_t count = 0;     ///< of the quantity, in millionths of `unit`
     std::string unit = {};      ///< "g", "ml", "min", "m³", "board feet"; empty: a percentage
+    std::optional<Volume> timber = {};        ///< what `quantity` tells, where it is a volume
     std::optional<std::int64_t> amount = {};  ///< hundredths; empty where a price is not known
     friend bool operator==(const QuoteLine&, const QuoteLine&) = default;
 };
@@ -65,7 +67,8 @@ Quote quote(const Job& job, const TimberCost& timber, const Pricing& pricing,
 TimberCost timberAsSawn(const Totals& totals, const std::vector<Wood>& woods);
 
 /// "−12.50 €"; the currency may be empty.
-std::string moneyWords(std::int64_t hundredths, const std::string& currency);
+std::string moneyWords(std::int64_t hundredths, const std::string& currency,
+                       DecimalMark mark = DecimalMark::Spoken);
 /// "Incomplete. Missing: the price of glue. …"; empty for a complete quote.
 std::string incompleteWords(const Quote& quote);
 /// What a quote of several boards asks for each: "330.00 € each", "about 319.37 € each". Empty for

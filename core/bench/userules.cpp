@@ -2,6 +2,7 @@
 #include "core/bench/rules.h"
 #include "core/board/games.h"
 #include "core/figure/colourspace.h"
+#include "core/measure/number.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -96,8 +97,7 @@ double contrast(Colour a, Colour b) {
 }
 
 std::string oneDecimal(double value) {
-    const long tenths = std::lround(value * 10);
-    return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10);
+    return formatFixed(static_cast<double>(std::lround(value * 10)) / 10, 1);
 }
 
 }  // namespace

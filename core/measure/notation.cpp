@@ -44,7 +44,7 @@ std::string digits(detail::Wide value) {
     return text;
 }
 
-/// `fraction / 10^decimals` after the point, with the zeros before it.
+/// `fraction / 10^decimals` after the mark, with the zeros before it.
 std::string decimalPart(detail::Wide fraction, int decimals) {
     std::string text = digits(fraction);
     text.insert(0, static_cast<std::size_t>(decimals) - text.size(), '0');
@@ -66,12 +66,12 @@ std::string inchText(detail::Wide steps, int denominator) {
     return whole == 0 ? fraction : digits(whole) + ' ' + fraction;
 }
 
-std::string millimetreText(detail::Wide steps, int decimals) {
+std::string millimetreText(detail::Wide steps, int decimals, DecimalMark mark) {
     const std::int64_t scale = powerOfTen(decimals);
     const detail::Wide fraction = steps % scale;
     std::string text = digits(steps / scale);
     if (fraction != 0) {
-        text += '.' + decimalPart(fraction, decimals);
+        text += decimalMark(mark) + decimalPart(fraction, decimals);
         text.erase(text.find_last_not_of('0') + 1);
     }
     return text;
@@ -83,7 +83,7 @@ Notation limitStyle(const Notation& notation) {
                                          : Notation::millimetres(std::max(notation.decimals, 1));
 }
 
-Written writeBare(Length length, const Notation& notation) {
+Written writeBare(Length length, const Notation& notation, DecimalMark mark = DecimalMark::Spoken) {
     // Wide, because the least 64-bit number has no positive twin.
     const detail::Wide nm = length.nm();
     const detail::Wide size = nm < 0 ? -nm : nm;
@@ -93,7 +93,7 @@ Written writeBare(Length length, const Notation& notation) {
 
     std::string text = notation.unit == Unit::Inches
                            ? inchText(steps, inchDenominator(notation))
-                           : millimetreText(steps, millimetreDecimals(notation));
+                           : millimetreText(steps, millimetreDecimals(notation), mark);
     if (nm < 0 && steps != 0) {
         text.insert(0, 1, '-');
     }
@@ -105,7 +105,7 @@ Written writeBare(Length length, const Notation& notation) {
 
 /// `amount / unit` with at least `decimals` decimals, and more where it would otherwise show fewer
 /// than two figures.
-std::string decimal(detail::Wide amount, detail::Wide unit, int decimals) {
+std::string decimal(detail::Wide amount, detail::Wide unit, int decimals, DecimalMark mark) {
     constexpr int mostDecimals = 10;
     const bool negative = amount < 0;
     const detail::Wide size = negative ? -amount : amount;
@@ -123,7 +123,7 @@ std::string decimal(detail::Wide amount, detail::Wide unit, int decimals) {
     const detail::Wide total = whole + fraction / scale;
     std::string text = digits(total);
     if (shown > 0) {
-        text += '.' + decimalPart(fraction % scale, shown);
+        text += decimalMark(mark) + decimalPart(fraction % scale, shown);
     }
     if (negative && (total != 0 || fraction != 0)) {
         text.insert(0, 1, '-');
@@ -140,19 +140,19 @@ Length Notation::step() const {
     return Length::nm(powerOfTen(6 - millimetreDecimals(*this)));
 }
 
-Written write(Length length, const Notation& notation) {
-    Written written = writeBare(length, notation);
+Written write(Length length, const Notation& notation, DecimalMark mark) {
+    Written written = writeBare(length, notation, mark);
     written.text += ' ';
     written.text += unitName(notation.unit);
     return written;
 }
 
-std::string format(Length length, const Notation& notation) {
-    return write(length, notation).text;
+std::string format(Length length, const Notation& notation, DecimalMark mark) {
+    return write(length, notation, mark).text;
 }
 
-std::string formatBare(Length length, const Notation& notation) {
-    return writeBare(length, notation).text;
+std::string formatBare(Length length, const Notation& notation, DecimalMark mark) {
+    return writeBare(length, notation, mark).text;
 }
 
 std::string formatSize(std::initializer_list<Length> sides, const Notation& notation) {
@@ -191,29 +191,29 @@ std::string_view unitName(Unit unit) {
     return unit == Unit::Inches ? "in" : "mm";
 }
 
-std::string formatArea(Area area, Unit unit) {
+std::string formatArea(Area area, Unit unit, DecimalMark mark) {
     const detail::Wide size = area.squareNm() < 0 ? -area.squareNm() : area.squareNm();
     const auto square = [](Length side) { return kerfwright::area(side, side).squareNm(); };
     const bool inches = unit == Unit::Inches;
     // A small joint in whole square metres or feet is a row of noughts that nobody can picture.
     const detail::Wide small = inches ? square(Length::inch(12)) : square(Length::mm(1000)) / 10;
     if (size > 0 && size < small) {
-        return inches ? decimal(area.squareNm(), square(Length::inch(1)), 1) + " in²"
-                      : decimal(area.squareNm(), square(Length::mm(10)), 0) + " cm²";
+        return inches ? decimal(area.squareNm(), square(Length::inch(1)), 1, mark) + " in²"
+                      : decimal(area.squareNm(), square(Length::mm(10)), 0, mark) + " cm²";
     }
-    return inches ? decimal(area.squareNm(), square(Length::inch(12)), 1) + " ft²"
-                  : decimal(area.squareNm(), square(Length::mm(1000)), 2) + " m²";
+    return inches ? decimal(area.squareNm(), square(Length::inch(12)), 1, mark) + " ft²"
+                  : decimal(area.squareNm(), square(Length::mm(1000)), 2, mark) + " m²";
 }
 
-std::string formatVolume(Volume volume, Unit unit) {
+std::string formatVolume(Volume volume, Unit unit, DecimalMark mark) {
     if (unit == Unit::Inches) {
         const Volume boardFoot =
             kerfwright::volume(Length::inch(12), Length::inch(12), Length::inch(1));
-        return say("{1} board feet", decimal(volume.cubicNm(), boardFoot.cubicNm(), 1));
+        return say("{1} board feet", decimal(volume.cubicNm(), boardFoot.cubicNm(), 1, mark));
     }
     const Volume cubicMetre =
         kerfwright::volume(Length::mm(1000), Length::mm(1000), Length::mm(1000));
-    return decimal(volume.cubicNm(), cubicMetre.cubicNm(), 4) + " m³";
+    return decimal(volume.cubicNm(), cubicMetre.cubicNm(), 4, mark) + " m³";
 }
 
 }  // namespace kerfwright

@@ -11,9 +11,11 @@
 // Writing:  inches as mixed fractions to a denominator (a power of two up to 64), millimetres as
 //           decimals. A length on the grid of the style is written exactly and reads back as
 //           itself; any other is marked as rounded (`≈ 3/16 in`) and reads back within half a step.
+//           The decimal mark is that of the language that is spoken, but in what programs read.
 #pragma once
 
 #include "core/measure/length.h"
+#include "core/measure/number.h"
 #include "core/measure/result.h"
 
 #include <initializer_list>
@@ -55,11 +57,12 @@ struct Reading {
 };
 
 /// With its unit. Never fails.
-Written write(Length length, const Notation& notation);
+Written write(Length length, const Notation& notation, DecimalMark mark = DecimalMark::Spoken);
 /// `write(...).text`, for texts that need no more.
-std::string format(Length length, const Notation& notation);
+std::string format(Length length, const Notation& notation, DecimalMark mark = DecimalMark::Spoken);
 /// Without unit ("1 3/4", "44.5"), for tables that name the unit once.
-std::string formatBare(Length length, const Notation& notation);
+std::string formatBare(Length length, const Notation& notation,
+                       DecimalMark mark = DecimalMark::Spoken);
 /// Sides of one thing, with the unit behind the last: "45 × 48 × 620 mm". Where one of them is
 /// short of the truth a single `≈` stands before all: "≈ 44.5 × 48 × 620 mm".
 std::string formatSize(std::initializer_list<Length> sides, const Notation& notation);
@@ -74,9 +77,9 @@ std::string formatGreatest(Length limit, const Notation& notation);
 std::string_view unitName(Unit unit);
 /// "0.25 m²" or "2.7 ft²", where small "53 cm²" or "6.2 in²"; always rounded, so never used where
 /// something is cut.
-std::string formatArea(Area area, Unit unit);
+std::string formatArea(Area area, Unit unit, DecimalMark mark = DecimalMark::Spoken);
 /// "0.0217 m³" or "9.2 board feet"; always rounded.
-std::string formatVolume(Volume volume, Unit unit);
+std::string formatVolume(Volume volume, Unit unit, DecimalMark mark = DecimalMark::Spoken);
 
 /// Reads an entry. `entry` is the name of the field for the fault: "Kerf". The fault quotes the
 /// text as typed. Texts whose length is 1 km or more, either way, are refused.

@@ -1,11 +1,30 @@
 #include "core/measure/number.h"
 
+#include "core/words/say.h"
+
 #include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
 
 namespace kerfwright {
+namespace {
+
+/// Not printf or a stream: there the mark would be the system's.
+template <class... Style>
+std::string digitsOf(double number, Style... style) {
+    std::array<char, 400> text{};  // the greatest number has 309 digits before the mark
+    const auto end = std::to_chars(text.data(), text.data() + text.size(), number, style...);
+    std::replace(text.data(), end.ptr, '.', decimalMark());
+    return std::string(text.data(), end.ptr);
+}
+
+}  // namespace
+
+char decimalMark(DecimalMark mark) {
+    // Translators: what stands before the decimals, "." or ","; others could not be read back.
+    return mark == DecimalMark::Spoken && sayIn("decimal mark", ".") == "," ? ',' : '.';
+}
 
 std::optional<double> parseNumber(std::string_view text) {
     const std::size_t first = text.find_first_not_of(' ');
@@ -29,10 +48,15 @@ std::optional<double> parseNumber(std::string_view text) {
 }
 
 std::string formatNumber(double number) {
-    std::array<char, 400> text{};  // the greatest number has 309 digits before the mark
-    const auto end =
-        std::to_chars(text.data(), text.data() + text.size(), number, std::chars_format::fixed);
-    return std::string(text.data(), end.ptr);
+    return digitsOf(number, std::chars_format::fixed);
+}
+
+std::string formatFigures(double number) {
+    return digitsOf(number, std::chars_format::general, 6);
+}
+
+std::string formatFixed(double number, int decimals) {
+    return digitsOf(number, std::chars_format::fixed, decimals);
 }
 
 }  // namespace kerfwright

@@ -1,9 +1,9 @@
 #include "core/sheets/amounts.h"
 
+#include "core/measure/number.h"
 #include "core/words/say.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 
 namespace kerfwright {
@@ -19,7 +19,7 @@ std::string rangeWords(const Range& mm, Unit unit, bool withSign) {
         if (shown == 0) {
             return withSign ? "±0" : "0";
         }
-        return (value < 0 ? "−" : withSign ? "+" : "") + fixed(shown, decimals);
+        return (value < 0 ? "−" : withSign ? "+" : "") + formatFixed(shown, decimals);
     };
     const std::string least = part(mm.least);
     const std::string greatest = part(mm.greatest);
@@ -29,21 +29,13 @@ std::string rangeWords(const Range& mm, Unit unit, bool withSign) {
 
 }  // namespace
 
-std::string fixed(double value, int decimals) {
-    char digits[64];
-    const auto end =
-        std::to_chars(digits, digits + sizeof digits, value, std::chars_format::fixed, decimals)
-            .ptr;
-    return {digits, end};
-}
-
 std::string percentWords(double percent) {
-    return fixed(percent, 1) + " %";
+    return formatFixed(percent, 1) + " %";
 }
 
 std::string weightWords(double kilograms, Unit unit) {
-    return unit == Unit::Inches ? "≈ " + fixed(kilograms / 0.45359237, 1) + " lb"
-                                : "≈ " + fixed(kilograms, 1) + " kg";
+    return unit == Unit::Inches ? "≈ " + formatFixed(kilograms / 0.45359237, 1) + " lb"
+                                : "≈ " + formatFixed(kilograms, 1) + " kg";
 }
 
 std::string changeWords(const Range& mm, Unit unit) {

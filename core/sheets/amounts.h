@@ -9,8 +9,6 @@
 
 namespace kerfwright {
 
-/// With so many decimals, "47.50".
-std::string fixed(double value, int decimals);
 /// "8.5 %".
 std::string percentWords(double percent);
 /// "≈ 3.2 kg", "≈ 7.1 lb".

@@ -179,7 +179,8 @@ private:
         }
         const std::string& currency = project_.currency;
         return {{"hundredths", *hundredths},
-                {"text", formatMoney(*hundredths) + (currency.empty() ? "" : " " + currency)}};
+                {"text", formatMoney(*hundredths, DecimalMark::Point) +
+                             (currency.empty() ? "" : " " + currency)}};
     }
 
     Json strip(const Part& part) const {

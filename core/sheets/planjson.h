@@ -10,7 +10,8 @@ namespace kerfwright {
 
 inline constexpr int planJsonVersion = 1;
 
-/// Lengths are objects {"nm": exact integer, "text": what the maker reads}.
+/// Lengths are objects {"nm": exact integer, "text": in the notation of the project}. Sentences are
+/// in the language that is spoken; texts of single numbers have a decimal point in every language.
 std::string planJson(const Project& project, const Job& job);
 
 /// The plan as the maker reads it on a terminal.

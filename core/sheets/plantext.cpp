@@ -1,3 +1,4 @@
+#include "core/measure/number.h"
 #include "core/sheets/amounts.h"
 #include "core/sheets/columns.h"
 #include "core/sheets/hourwords.h"
@@ -234,7 +235,7 @@ std::string headWords(const Project& project, const Job& job) {
              : say("{1}, {2} thick, long grain up", size, text(totals.thickness))},
         {say("Glue-ups"), glueUpWords(job.plan)},
         {say("Timber in"), say("{1}, {2} % of it in the board", formatVolume(totals.timberIn, unit),
-                               fixed(totals.yieldPercent, 0))}};
+                               formatFixed(totals.yieldPercent, 0))}};
     if (totals.weightKg > 0) {
         lines.emplace_back(say("Weight"), weightWords(totals.weightKg, unit));
     }

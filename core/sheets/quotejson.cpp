@@ -16,7 +16,8 @@ Json moneyJson(const std::optional<std::int64_t>& hundredths, const std::string&
     if (!hundredths) {
         return {};
     }
-    return {{"hundredths", *hundredths}, {"text", moneyWords(*hundredths, currency)}};
+    return {{"hundredths", *hundredths},
+            {"text", moneyWords(*hundredths, currency, DecimalMark::Point)}};
 }
 
 Json pricingJson(const Pricing& pricing, const std::string& currency) {
@@ -39,13 +40,15 @@ Json pricingJson(const Pricing& pricing, const std::string& currency) {
     return out;
 }
 
-Json lineJson(const QuoteLine& line, const std::string& currency) {
+Json lineJson(const QuoteLine& line, const Project& project) {
     constexpr double million = 1'000'000;
     Json quantity;
     if (!line.unit.empty()) {
         quantity = {{"count", static_cast<double>(line.count) / million},
                     {"unit", line.unit},
-                    {"text", line.quantity}};
+                    {"text", line.timber ? formatVolume(*line.timber, project.notation.unit,
+                                                        DecimalMark::Point)
+                                         : line.quantity}};
     }
     return {{"key", line.key},
             {"sum", line.isSum},
@@ -54,7 +57,7 @@ Json lineJson(const QuoteLine& line, const std::string& currency) {
             {"rate", line.rate},
             {"working", line.working},
             {"setting", line.setting.empty() ? Json() : Json(line.setting)},
-            {"amount", moneyJson(line.amount, currency)}};
+            {"amount", moneyJson(line.amount, project.currency)}};
 }
 
 }  // namespace
@@ -126,16 +129,17 @@ std::string quoteJson(const Project& project, const Job& job, const Quote& quote
     out["validUntil"] = project.pricing.validUntil;
     out["currency"] = currency;
     out["boards"] = quote.boards;
-    out["size"] = {{"width", format(job.totals.width, project.notation)},
-                   {"height", format(job.totals.height, project.notation)},
-                   {"thickness", format(job.totals.thickness, project.notation)}};
+    out["size"] = {
+        {"width", format(job.totals.width, project.notation, DecimalMark::Point)},
+        {"height", format(job.totals.height, project.notation, DecimalMark::Point)},
+        {"thickness", format(job.totals.thickness, project.notation, DecimalMark::Point)}};
     out["pricing"] = pricingJson(project.pricing, currency);
     out["timber"] = quote.basis;
     out["complete"] = quote.isComplete();
     out["missing"] = quote.missing;
     out["lines"] = Json::array();
     for (const QuoteLine& line : quote.lines) {
-        out["lines"].push_back(lineJson(line, currency));
+        out["lines"].push_back(lineJson(line, project));
     }
     const std::pair<const char*, std::int64_t> sums[] = {{"materials", quote.materials},
                                                          {"work", quote.work},

@@ -307,7 +307,7 @@ const char* fileKey(BorderDesign design) {
 }
 
 RecordJson::Json RecordJson::length(Length value) const {
-    const Written written = write(value, project_.notation);
+    const Written written = write(value, project_.notation, DecimalMark::Point);
     Json out = {{"nm", value.nm()}, {"text", written.text}};
     if (written.rounded) {
         out["rounded"] = true;
@@ -320,18 +320,19 @@ RecordJson::Json RecordJson::figure(const Figure& value) const {
     out["working"] = Json::array();
     for (const Term& term : value.terms) {
         const SettingInfo* info = settingInfo(settingOf(term.kind));
-        out["working"].push_back({{"term", key(term.kind)},
-                                  {"nm", term.value.nm()},
-                                  {"text", format(term.value, project_.notation)},
-                                  {"times", term.times},
-                                  {"setting", info == nullptr ? Json() : Json(info->key)}});
+        out["working"].push_back(
+            {{"term", key(term.kind)},
+             {"nm", term.value.nm()},
+             {"text", format(term.value, project_.notation, DecimalMark::Point)},
+             {"times", term.times},
+             {"setting", info == nullptr ? Json() : Json(info->key)}});
     }
     return out;
 }
 
 RecordJson::Json RecordJson::volume(Volume value) const {
     return {{"nm3", decimal(value.cubicNm())},
-            {"text", formatVolume(value, project_.notation.unit)}};
+            {"text", formatVolume(value, project_.notation.unit, DecimalMark::Point)}};
 }
 
 RecordJson::Json RecordJson::wood(int index) const {
@@ -341,7 +342,7 @@ RecordJson::Json RecordJson::wood(int index) const {
 
 RecordJson::Json RecordJson::area(Area value) const {
     return {{"nm2", decimal(value.squareNm())},
-            {"text", formatArea(value, project_.notation.unit)}};
+            {"text", formatArea(value, project_.notation.unit, DecimalMark::Point)}};
 }
 
 RecordJson::Json RecordJson::lay(const Lay& how) {

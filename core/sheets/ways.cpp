@@ -124,18 +124,19 @@ std::string waysJson(const Project& project, const Alternatives& ways) {
     json["ways"] = Json::array();
     for (const Alternative& way : ways.all) {
         const Measures& m = way.measures;
-        json["ways"].push_back({{"key", way.key},
-                                {"name", way.name},
-                                {"glueUps", m.glueUps},
-                                {"clampLoads", m.clampLoads},
-                                {"panels", m.panels},
-                                {"settings", m.settings},
-                                {"cuts", m.cuts},
-                                {"timberIn", formatVolume(m.timber, project.notation.unit)},
-                                {"handsOnMinutes", m.minutes},
-                                {"days", way.job.hours.days ? Json(*way.job.hours.days) : Json()},
-                                {"extraJoints", way.job.plan.extraJoints.size()},
-                                {"limits", way.limits}});
+        json["ways"].push_back(
+            {{"key", way.key},
+             {"name", way.name},
+             {"glueUps", m.glueUps},
+             {"clampLoads", m.clampLoads},
+             {"panels", m.panels},
+             {"settings", m.settings},
+             {"cuts", m.cuts},
+             {"timberIn", formatVolume(m.timber, project.notation.unit, DecimalMark::Point)},
+             {"handsOnMinutes", m.minutes},
+             {"days", way.job.hours.days ? Json(*way.job.hours.days) : Json()},
+             {"extraJoints", way.job.plan.extraJoints.size()},
+             {"limits", way.limits}});
     }
     json["lockedPieces"] = ways.locked.pieces;
     json["freeing"] = Json::array();

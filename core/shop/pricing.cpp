@@ -82,7 +82,7 @@ const std::vector<PriceSetting>& priceSettings() {
     return settings;
 }
 
-std::string amountText(std::int64_t amount, PriceKind kind) {
+std::string amountText(std::int64_t amount, PriceKind kind, DecimalMark mark) {
     const std::size_t decimals = decimalsOf(kind);
     std::string digits = std::to_string(amount < 0 ? -amount : amount);
     if (digits.size() <= decimals) {
@@ -93,7 +93,7 @@ std::string amountText(std::int64_t amount, PriceKind kind) {
     while (kind != PriceKind::Money && !part.empty() && part.back() == '0') {
         part.pop_back();
     }
-    return (amount < 0 ? "−" : "") + digits + (part.empty() ? "" : "." + part);
+    return (amount < 0 ? "−" : "") + digits + (part.empty() ? "" : decimalMark(mark) + part);
 }
 
 Result<std::int64_t> readAmount(std::string_view text, const PriceSetting& setting) {

@@ -4,6 +4,7 @@
 // thousandths, so that 8.875 % is exact. No floating point.
 #pragma once
 
+#include "core/measure/number.h"
 #include "core/measure/result.h"
 #include "core/words/say.h"
 
@@ -76,7 +77,7 @@ struct PriceSetting {
 const std::vector<PriceSetting>& priceSettings();
 
 /// "38.5", "2", "8.875": as an entry shows it and `readAmount` reads it.
-std::string amountText(std::int64_t amount, PriceKind kind);
+std::string amountText(std::int64_t amount, PriceKind kind, DecimalMark mark = DecimalMark::Spoken);
 /// Faults name the setting; what has more decimals than its kind is refused, not rounded.
 Result<std::int64_t> readAmount(std::string_view text, const PriceSetting& setting);
 

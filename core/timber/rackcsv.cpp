@@ -280,10 +280,10 @@ std::string rackToCsv(const Rack& rack, Unit unit) {
     const auto exact = [unit](Length length) {
         if (unit == Unit::Inches) {
             const Written written = write(length, Notation::inches());
-            return written.rounded ? format(length, Notation::millimetres(6))
-                                   : formatBare(length, Notation::inches());
+            return written.rounded ? format(length, Notation::millimetres(6), DecimalMark::Point)
+                                   : formatBare(length, Notation::inches(), DecimalMark::Point);
         }
-        return formatBare(length, Notation::millimetres(6));
+        return formatBare(length, Notation::millimetres(6), DecimalMark::Point);
     };
     for (const Plank& plank : rack.planks) {
         std::string defects;
@@ -291,16 +291,16 @@ std::string rackToCsv(const Rack& rack, Unit unit) {
             defects += (defects.empty() ? "" : " | ") + exact(defect.x) + "; " + exact(defect.y) +
                        "; " + exact(defect.length) + "; " + exact(defect.width);
         }
-        const std::array<std::string, 9> fields = {plank.label,
-                                                   plank.wood,
-                                                   exact(plank.thickness),
-                                                   exact(plank.width),
-                                                   exact(plank.length),
-                                                   plank.price > 0 ? formatMoney(plank.price)
-                                                                   : std::string(),
-                                                   plank.isOffcut ? "yes" : "no",
-                                                   defects,
-                                                   plank.note};
+        const std::array<std::string, 9> fields = {
+            plank.label,
+            plank.wood,
+            exact(plank.thickness),
+            exact(plank.width),
+            exact(plank.length),
+            plank.price > 0 ? formatMoney(plank.price, DecimalMark::Point) : std::string(),
+            plank.isOffcut ? "yes" : "no",
+            defects,
+            plank.note};
         for (std::size_t i = 0; i < fields.size(); ++i) {
             text += (i == 0 ? "" : ";") + quoted(fields[i], ';');
         }

@@ -1,21 +1,15 @@
 #include "core/wood/moisture.h"
 
+#include "core/measure/number.h"
 #include "core/words/say.h"
 
 #include <algorithm>
-#include <charconv>
 
 namespace kerfwright {
 namespace {
 
-std::string numberText(double value) {
-    char text[32];
-    const auto end = std::to_chars(text, text + sizeof text, value, std::chars_format::general, 6);
-    return std::string(text, end.ptr);
-}
-
 std::string percentText(double value) {
-    return numberText(value) + " %";
+    return formatFigures(value) + " %";
 }
 
 /// Volume at a moisture, as a part of the green volume.
@@ -73,9 +67,9 @@ std::vector<Fault> faults(const Air& air) {
                            const std::string& unit) {
         if (!(value >= least && value <= greatest)) {
             found.push_back({say(entry),
-                             say("must be from {1} to {2}", numberText(least) + unit,
-                                 numberText(greatest) + unit),
-                             numberText(value) + unit});
+                             say("must be from {1} to {2}", formatFigures(least) + unit,
+                                 formatFigures(greatest) + unit),
+                             formatFigures(value) + unit});
         }
     };
     check(noted("Temperature"), air.celsius, AirLimits::leastCelsius, AirLimits::greatestCelsius,

@@ -41,9 +41,10 @@ std::optional<std::int64_t> cost(Volume timber, Price price) {
         nearest(timber.cubicNm(), part) * price.minorPerCubicMetre, cubicNmPerMetre / part));
 }
 
-std::string formatMoney(std::int64_t hundredths) {
+std::string formatMoney(std::int64_t hundredths, DecimalMark mark) {
     const std::string rest = std::to_string(hundredths % 100);
-    return std::to_string(hundredths / 100) + "." + (rest.size() == 1 ? "0" : "") + rest;
+    return std::to_string(hundredths / 100) + decimalMark(mark) + (rest.size() == 1 ? "0" : "") +
+           rest;
 }
 
 Result<std::int64_t> parseMoney(std::string_view text, std::string_view entry) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/measure/length.h"
+#include "core/measure/number.h"
 #include "core/measure/result.h"
 
 #include <cstdint>
@@ -28,8 +29,8 @@ std::int64_t hundredthsPerBoardFoot(Price price);
 /// known. The volume is that of the rough timber: what is sold by whole boards costs more.
 std::optional<std::int64_t> cost(Volume timber, Price price);
 
-/// "12.50": two decimals, with a point. `parseMoney` reads them back.
-std::string formatMoney(std::int64_t hundredths);
+/// "12.50": two decimals. `parseMoney` reads them back.
+std::string formatMoney(std::int64_t hundredths, DecimalMark mark = DecimalMark::Spoken);
 /// "12.50", "12,5", "12", at most two decimals and no sign. Faults name `entry`.
 Result<std::int64_t> parseMoney(std::string_view text, std::string_view entry);
 

@@ -1,5 +1,6 @@
 #include "core/wood/wood.h"
 
+#include "core/measure/number.h"
 #include "core/wood/catalogue.h"
 #include "core/wood/names.h"
 #include "core/words/say.h"
@@ -7,7 +8,6 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <set>
 #include <stdexcept>
@@ -33,13 +33,6 @@ bool isLetter(const std::string& letter) {
 
 bool isBlank(const std::string& text) {
     return text.find_first_not_of(' ') == std::string::npos;
-}
-
-std::string numberText(double number) {
-    // Not printf: the decimal mark must not depend on the system.
-    char text[32];
-    const auto end = std::to_chars(text, text + sizeof text, number, std::chars_format::general, 6);
-    return std::string(text, end.ptr);
 }
 
 /// "#EBD3A6"
@@ -178,7 +171,7 @@ std::vector<Fault> faults(const std::vector<Wood>& woods, const Notation& notati
         const auto checkNumber = [&](const char* entry, double value, double greatest,
                                      const char* rule) {
             if (!(value >= 0 && value <= greatest)) {
-                refuse(entry, say(rule, numberText(greatest)), numberText(value));
+                refuse(entry, say(rule, formatFigures(greatest)), formatFigures(value));
             }
         };
         constexpr auto percents = noted("must be from 0 to {1} %, 0 where not known");

@@ -1,4 +1,5 @@
 // Every sentence of the program has its translation.
+#include "tests/core/words/points.h"
 #include "tests/house/files.h"
 
 #include <gmock/gmock.h>
@@ -65,6 +66,26 @@ TEST(Words, TranslationsTakeInWhatTheSentencesTakeIn) {
     }
     EXPECT_THAT(misplaced({"made up", "msgid \"{1} of {2}\"\nmsgstr \"{1} von {1}\"\n"}),
                 testing::SizeIs(1));
+}
+
+/// Without what stands between backticks, which is what is typed: both marks are read there.
+std::string untyped(const std::string& text) {
+    return std::regex_replace(text, std::regex("`[^`\n]*`"), "");
+}
+
+TEST(Words, GermanWritesDecimalsWithAComma) {
+    const std::vector<File> topics = filesBelow("resources/help/de", {".md"});
+    ASSERT_FALSE(topics.empty());
+    for (const File& topic : topics) {
+        EXPECT_THAT(pointedNumbers(untyped(topic.text)), IsEmpty()) << topic.path;
+    }
+    std::istringstream words(textOf("resources/words/de.po"));
+    for (std::string line; std::getline(words, line);) {
+        if (line.starts_with("msgstr")) {
+            EXPECT_THAT(pointedNumbers(untyped(line)), IsEmpty());
+        }
+    }
+    EXPECT_THAT(pointedNumbers("P1.1, 3. and 4,5 but 4.5 mm"), testing::SizeIs(1));
 }
 
 }  // namespace

@@ -1,5 +1,8 @@
 #include "ui/window/amounts.h"
 
+#include "core/measure/number.h"
+#include "ui/document/text.h"
+
 #include <QCoreApplication>
 
 #include <cmath>
@@ -14,9 +17,9 @@ class Amounts {
 public:
     static QString weight(double kilograms, Unit unit) {
         if (unit == Unit::Inches) {
-            return tr("≈ %1 lb").arg(kilograms / 0.45359237, 0, 'f', 1);
+            return tr("≈ %1 lb").arg(toQt(formatFixed(kilograms / 0.45359237, 1)));
         }
-        return tr("≈ %1 kg").arg(kilograms, 0, 'f', 1);
+        return tr("≈ %1 kg").arg(toQt(formatFixed(kilograms, 1)));
     }
 
     static QString range(const Range& mm, Unit unit, bool withSign) {
@@ -26,7 +29,7 @@ public:
         const double fine = inches ? 100 : 10;
         const auto part = [&](double value) {
             const double shown = std::round(std::abs(value) / scale * fine) / fine;
-            const QString text = QString::number(shown, 'f', decimals);
+            const QString text = toQt(formatFixed(shown, decimals));
             if (shown == 0) {
                 return withSign ? QStringLiteral("±0") : QStringLiteral("0");
             }

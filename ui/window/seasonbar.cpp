@@ -1,5 +1,6 @@
 #include "ui/window/seasonbar.h"
 
+#include "core/measure/number.h"
 #include "ui/document/text.h"
 #include "ui/window/amounts.h"
 #include "ui/window/textblock.h"
@@ -55,7 +56,7 @@ protected:
 namespace {
 
 QString percent(double moisture) {
-    return SeasonBar::tr("%1 % moisture").arg(moisture, 0, 'f', 1);
+    return SeasonBar::tr("%1 % moisture").arg(toQt(formatFixed(moisture, 1)));
 }
 
 QString monthWords(double year) {

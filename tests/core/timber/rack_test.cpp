@@ -1,5 +1,6 @@
 #include "core/timber/demand.h"
 #include "core/timber/rackcsv.h"
+#include "tests/core/words/spoken.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -117,6 +118,18 @@ TEST(RackCsv, WritesWhatItReads) {
         ASSERT_TRUE(again) << again.fault().text();
         EXPECT_EQ(*again, rack) << rackToCsv(rack, unit);
     }
+}
+
+TEST(RackCsv, IsWrittenWithPointsInEveryLanguage) {
+    Rack rack;
+    rack.planks.push_back(
+        {"W1", "walnut", Length::um(32'500), Length::mm(150), Length::nm(2'000'000'001), {}, 1205});
+    const std::string english = rackToCsv(rack, Unit::Millimetres);
+    const std::string inches = rackToCsv(rack, Unit::Inches);
+    const Spoken german(Entries{{"decimal mark\4.", ","}});
+    EXPECT_EQ(formatMoney(1205), "12,05") << "the language is spoken";
+    EXPECT_EQ(rackToCsv(rack, Unit::Millimetres), english);
+    EXPECT_EQ(rackToCsv(rack, Unit::Inches), inches);
 }
 
 TEST(Rack, TakesThePriceOfItsWoodWhereItHasNone) {

@@ -3,6 +3,7 @@
 
 #include "core/words/catalogue.h"
 #include "core/words/say.h"
+#include "tests/core/words/points.h"
 #include "tests/ui/window/windowfixture.h"
 #include "ui/document/text.h"
 #include "ui/window/benchtabs.h"
@@ -16,6 +17,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QMenu>
+#include <QRegularExpression>
 #include <QTabBar>
 #include <QTest>
 
@@ -104,6 +106,28 @@ TEST_F(LanguageTest, NothingOnScreenIsLeftInEnglish) {
         }
     }
     EXPECT_TRUE(english.isEmpty()) << english.join(u'\n').toStdString();
+}
+
+TEST_F(LanguageTest, NumbersOnScreenHaveADecimalComma) {
+    openInGerman();
+    for (int tab = 0; tab < window->bench().count(); ++tab) {
+        window->bench().setCurrentIndex(tab);
+        QCoreApplication::processEvents();
+    }
+    QList<std::pair<QString, QString>> all = shown();
+    for (const QLineEdit* line : window->findChildren<QLineEdit*>()) {
+        all.emplace_back(line->objectName(), line->text());
+    }
+    bool comma = false;
+    QStringList pointed;
+    for (const auto& [where, text] : all) {
+        comma = comma || text.contains(QRegularExpression(QStringLiteral("\\d,\\d")));
+        if (!pointedNumbers(fromQt(text)).empty()) {
+            pointed << where + QStringLiteral(": ") + text;
+        }
+    }
+    EXPECT_TRUE(comma);
+    EXPECT_TRUE(pointed.isEmpty()) << pointed.join(u'\n').toStdString();
 }
 
 TEST_F(LanguageTest, TheWindowKeepsItsPlacesWithLongerWords) {
