@@ -16,6 +16,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <ctime>
 
@@ -162,14 +163,18 @@ TEST_F(Pdf, HasTrueCheckBarsOnTheMachineSettings) {
         const std::vector<Page> pages = sheets(sample.project, job, paper);
         const QString pdf =
             write(QStringLiteral("sheets.pdf"), toPdf(pages, paper, QStringLiteral("x")));
-        const QString last = QString::number(pages.size());
+        const auto settings = std::find_if(pages.begin(), pages.end(), [](const Page& page) {
+            return page.key == "machine-settings";
+        });
+        ASSERT_NE(settings, pages.end());
+        const QString page = QString::number(settings - pages.begin() + 1);
         const auto lengths = levelLines(run(
-            QStringLiteral("pdftocairo"), {QStringLiteral("-svg"), QStringLiteral("-f"), last,
-                                           QStringLiteral("-l"), last, pdf, QStringLiteral("-")}));
+            QStringLiteral("pdftocairo"), {QStringLiteral("-svg"), QStringLiteral("-f"), page,
+                                           QStringLiteral("-l"), page, pdf, QStringLiteral("-")}));
         EXPECT_EQ(countNear(lengths, 100, 0.01), 1);
         EXPECT_EQ(countNear(lengths, 101.6, 0.01), 1);
         const QByteArray text = run(QStringLiteral("pdftotext"),
-                                    {QStringLiteral("-f"), last, pdf, QStringLiteral("-")});
+                                    {QStringLiteral("-f"), page, pdf, QStringLiteral("-")});
         EXPECT_TRUE(text.contains("Print at 100 %"));
         EXPECT_TRUE(text.contains("100 mm"));
         EXPECT_TRUE(text.contains("4 in"));

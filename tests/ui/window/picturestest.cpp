@@ -6,6 +6,7 @@
 #include "ui/window/benchtabs.h"
 #include "ui/window/buildfilm.h"
 #include "ui/window/cardlist.h"
+#include "ui/window/filmmaker.h"
 #include "ui/window/stepspanel.h"
 #include "ui/window/theme.h"
 #include "ui/window/timberpanel.h"
@@ -112,6 +113,10 @@ TEST_F(PicturesTest, Ways) {
 TEST_F(PicturesTest, Build) {
     open("hut-draughts");
     show(BenchTabs::Steps);
+    ASSERT_TRUE(QTest::qWaitFor(
+        [this] { return window->film().hasBegun() && window->film().maker()->isCurrent(); },
+        60'000));
+    window->film().setMoving(false);
     QTest::keyClick(window.get(), Qt::Key_F9);
     for (int i = 0; i < 3; ++i) {
         click("stageOn");
