@@ -125,7 +125,8 @@ TEST(Marks, JsonKeepsThePointInEveryLanguage) {
         for (const char* side : {"width", "height", "thickness"}) {
             all.push_back(asked.at("size").at(side).get<std::string>());
         }
-        for (const Json& way : Json::parse(waysJson(project, waysToGlue(project))).at("ways")) {
+        const Json ways = Json::parse(waysJson(project, waysToGlue(project)));
+        for (const Json& way : ways.at("ways")) {
             all.push_back(way.at("timberIn").get<std::string>());
         }
         return all;
