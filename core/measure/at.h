@@ -1,5 +1,5 @@
 // A count as an index. Counts are `int` throughout, since differences of them are reckoned with;
-// containers want another type, and this is the one place where the two meet.
+// containers want another type.
 #pragma once
 
 #include <cstddef>
