@@ -1,19 +1,30 @@
 // The whole job by keys alone: nothing here has a mouse, and every key goes to what has the focus.
 #include "core/project/file.h"
+#include "tests/source.h"
 #include "tests/ui/window/windowfixture.h"
+#include "ui/window/batchdialog.h"
 #include "ui/window/benchtabs.h"
+#include "ui/window/buildfilm.h"
 #include "ui/window/cardlist.h"
+#include "ui/window/filmmaker.h"
 #include "ui/window/plankeditor.h"
+#include "ui/window/stagerow.h"
 #include "ui/window/stepspanel.h"
 
 #include <QAbstractButton>
 #include <QApplication>
 #include <QFile>
 #include <QLineEdit>
+#include <QListWidget>
 #include <QTest>
 
 namespace kerfwright {
 namespace {
+
+QString keysSample(const char* name) {
+    return QString::fromStdString((sourceFolder() / "samples" / name).string()) +
+           QStringLiteral(".kerfwright");
+}
 
 class KeysJobTest : public WindowTest {
 protected:
@@ -41,6 +52,12 @@ protected:
             press(Qt::Key_Tab);
         }
         return false;
+    }
+    bool tabToWidget(const QWidget* wanted) {
+        for (int i = 0; i < 400 && focused() != wanted; ++i) {
+            press(Qt::Key_Tab);
+        }
+        return focused() == wanted;
     }
     void showTab(BenchTabs::Tab tab) {
         press(static_cast<Qt::Key>(Qt::Key_1 + int{tab}), Qt::AltModifier);
@@ -130,6 +147,93 @@ TEST_F(KeysJobTest, FromAWishToPaperAndBack) {
     answers.unsaved = Dialogs::Unsaved::Discard;
     press(Qt::Key_O, Qt::ControlModifier);
     EXPECT_EQ(project(), *saved);
+    EXPECT_TRUE(answers.told.isEmpty()) << answers.told.join(u'|').toStdString();
+}
+
+TEST_F(KeysJobTest, AnotherWay) {
+    window = makeWindow(keysSample("basket-weave-block"));
+    ASSERT_TRUE(planned());
+    const Project before = project();
+    showTab(BenchTabs::Ways);
+    auto* ways = find<CardList>("ways");
+    ASSERT_TRUE(QTest::qWaitFor([ways] { return ways->count() > 1 && !ways->isStale(); }, 60'000));
+    ASSERT_TRUE(tabToWidget(ways));
+    press(Qt::Key_Home);
+    for (int row = 0; row < ways->count() && ways->card(ways->currentIndex().row()).ways.empty();
+         ++row) {
+        press(Qt::Key_Down);
+    }
+    ASSERT_FALSE(ways->card(ways->currentIndex().row()).ways.empty());
+    press(Qt::Key_Return);
+    EXPECT_NE(project().choices, before.choices);
+    ASSERT_TRUE(planned());
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(project(), before);
+}
+
+TEST_F(KeysJobTest, TheBuildStageByStage) {
+    window = makeWindow(keysSample("hut-draughts"));
+    ASSERT_TRUE(planned());
+    BuildFilm& film = window->film();
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&film] { return film.hasBegun() && film.maker()->isCurrent() && film.row()->count() > 3; },
+        60'000));
+    film.setMoving(false);
+    press(Qt::Key_F9);
+    ASSERT_TRUE(film.isStageShown());
+    press(Qt::Key_Home);
+    EXPECT_EQ(film.row()->chosen(), 0);
+    press(Qt::Key_Right);
+    press(Qt::Key_Right);
+    EXPECT_EQ(film.row()->chosen(), 2);
+    press(Qt::Key_Left);
+    EXPECT_EQ(film.row()->chosen(), 1);
+    press(Qt::Key_End);
+    EXPECT_EQ(film.row()->chosen(), film.row()->count() - 1);
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(film.isStageShown());
+}
+
+TEST_F(KeysJobTest, APrice) {
+    window = makeWindow(keysSample("hut-draughts"));
+    ASSERT_TRUE(planned());
+    showTab(BenchTabs::Price);
+    ASSERT_TRUE(tabTo("price-bench-hour-entry"));
+    write(QStringLiteral("42"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(project().pricing.benchHour, 4'200);
+    ASSERT_TRUE(tabTo("price-rounding"));
+    const auto rounding = project().pricing.rounding;
+    press(Qt::Key_Down);
+    EXPECT_NE(project().pricing.rounding, rounding);
+    press(Qt::Key_Z, Qt::ControlModifier);
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(project().pricing, readProject(keysSample("hut-draughts").toStdString())->pricing);
+}
+
+TEST_F(KeysJobTest, SeveralBoards) {
+    window = makeWindow(keysSample("hut-draughts"));
+    ASSERT_TRUE(planned());
+    press(Qt::Key_B, Qt::ControlModifier | Qt::ShiftModifier);
+    auto* batch = find<BatchDialog>("batch");
+    ASSERT_TRUE(batch->isVisible());
+    batch->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(batch));
+    const auto settled = [batch] {
+        return QTest::qWaitFor([batch] { return !batch->batcher().isWorking(); }, 60'000);
+    };
+    ASSERT_TRUE(settled());
+    answers.several << keysSample("basket-weave-block");
+    ASSERT_TRUE(tabTo("batchAdd"));
+    press(Qt::Key_Space);
+    ASSERT_TRUE(settled());
+    EXPECT_EQ(find<QListWidget>("batchBoards")->count(), 2);
+    answers.write = inFolder("both.pdf");
+    ASSERT_TRUE(tabTo("batchPdf"));
+    press(Qt::Key_Space);
+    EXPECT_TRUE(QFile::exists(inFolder("both.pdf")));
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(batch->isVisible());
     EXPECT_TRUE(answers.told.isEmpty()) << answers.told.join(u'|').toStdString();
 }
 
