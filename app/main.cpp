@@ -46,7 +46,9 @@ int main(int argc, char** argv) {
 
     nameApplication();
     speakLanguage(languageToSpeak());
-    const std::vector<std::string> arguments(argv + 1, argv + argc);
+    std::vector<std::string> arguments(argv + 1, argv + argc);
+    // Qt takes this for itself: the window as for a language that runs from right to left.
+    std::erase(arguments, "-reverse");
     const Understood understood = understand(arguments, std::cout, std::cerr);
     if (!understood.request) {
         return understood.code;

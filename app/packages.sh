@@ -7,8 +7,8 @@ build_packages=(
 )
 test_packages=(
     libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev coinor-cbc poppler-utils xvfb xauth
-    libxml2-utils ccache clang-format clang-tidy desktop-file-utils shared-mime-info appstream dpkg-dev
-    file git
+    libxml2-utils ccache clang libclang-rt-dev lld clang-format clang-tidy desktop-file-utils
+    shared-mime-info appstream dpkg-dev file git
 )
 
 # need_packages NAME...: installs what is missing, as root or through sudo; ends the script with a

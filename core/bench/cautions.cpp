@@ -18,8 +18,8 @@ constexpr Rule everyRule[] = {
     rules::noSquaringCut, rules::noTrimMargin,      rules::moistureFarOff,  rules::unevenRows,
     rules::endToEnd,      rules::hardToGlue,        rules::openTime,        rules::openPores,
     rules::unknownPores,  rules::reportedReactions, rules::lowContrast,     rules::gamePieces,
-    rules::gameSquares,   rules::fewClamps,         rules::noSpareSlice,    rules::extraJoints,
-    rules::omittedJoints, rules::woodsAlike,
+    rules::gameSquares,   rules::fewClamps,         rules::crowdedClamps,   rules::noSpareSlice,
+    rules::extraJoints,   rules::omittedJoints,     rules::woodsAlike,      rules::lostWay,
 };
 
 }  // namespace

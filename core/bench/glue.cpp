@@ -129,7 +129,9 @@ private:
             std::min(reach(work.parts.front(), work.along), reach(work.parts.back(), work.along));
         const double widest = 2 * (nearest.toMm() + shop_.caul);
         needs.clampsBySpacing = roundedUp(needs.jointLength.toMm() / widest);
-        needs.clamps = std::max(needs.clampsByForce, needs.clampsBySpacing);
+        const int haveRoom =
+            std::max(1, static_cast<int>(std::floor(needs.jointLength.toMm() / clampRoom)));
+        needs.clamps = std::max(std::min(needs.clampsByForce, haveRoom), needs.clampsBySpacing);
         needs.spacing = needs.jointLength.toMm() / needs.clamps;
 
         needs_.area += needs.area;

@@ -44,6 +44,10 @@ double pressureFor(double density, const GlueShop& shop);
 /// How many clamps bring `pressure` (MPa) to a face of that area. At least 1.
 int clampsFor(double pressure, Area face, double newtonsPerClamp);
 
+/// mm from clamp to clamp at the least: heads of bar clamps side by side, every other one from the
+/// other face (common practice, no source).
+inline constexpr double clampRoom = 50;
+
 /// One step of the list that glues.
 struct GlueUpNeeds {
     int step = -1;       ///< index into the step list
@@ -63,7 +67,8 @@ struct GlueUpNeeds {
     double force = 0;                  ///< N in all
     int clampsByForce = 0;
     int clampsBySpacing = 0;
-    int clamps = 0;  ///< the greater of the two
+    /// The greater of the two, but no more than have room side by side: `clampRoom`.
+    int clamps = 0;
     Length jointLength;
     double spacing = 0;  ///< mm from clamp to clamp; the first is half of it from the end
 };

@@ -105,6 +105,30 @@ void fewClamps(const Scene& on, Found& found) {
     }
 }
 
+// More of them would stand in each other's way, so the plan counts on no more than have room.
+void crowdedClamps(const Scene& on, Found& found) {
+    const Hit hit = hits(
+        on, [](const GlueUpNeeds& one) { return one.clampsByForce > one.clamps; },
+        [](const GlueUpNeeds& a, const GlueUpNeeds& b) {
+            return a.clampsByForce * b.clamps > b.clampsByForce * a.clamps;
+        });
+    if (hit.worst != nullptr) {
+        const GlueUpNeeds& worst = *hit.worst;
+        found.push_back(
+            {Severity::Note, "crowded-clamps", say("More clamps than have room"),
+             sayCount(hit.steps.size(),
+                      "{1} glue-up asks for more clamps than can stand side by side.",
+                      "{1} glue-ups ask for more clamps than can stand side by side.") +
+                 " " +
+                 say("The most are for {1}: {2} by the books, and {3} have room on {4}.",
+                     worst.result, worst.clampsByForce, worst.clamps, text(on, worst.jointLength)),
+             say("Set as many as have room, with stiff cauls between clamps and work; use "
+                 "stronger clamps or a press. True joints hold with less pressure than books ask "
+                 "for: look for a line of squeezed-out glue along the whole joint."),
+             worst.step, hit.steps, worst.final ? CautionPlace() : slicesOf(on, hit.results)});
+    }
+}
+
 // The class is that of the Wood Handbook (2010), table 10-1; to wipe such woods is common practice.
 void hardToGlue(const Scene& on, Found& found) {
     std::vector<int> woods;

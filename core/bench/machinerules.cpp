@@ -166,7 +166,9 @@ void shortForSander(const Scene& on, Found& found) {
         const Length length = size->field ? std::max(size->width, size->length) : size->length;
         if (length < on.shop.sanderShortest) {
             (size->field ? fieldTooShort : tooShort).add({work.part, step, length, size->field});
-        } else if (length < usual) {
+        } else if (length < usual && work.face != Face::EndGrain &&
+                   size->width <= on.shop.planerWidth) {
+            // Else the plan sends it to no planer.
             (size->field ? fieldIsShort : isShort).add({work.part, step, length, size->field});
         }
     });

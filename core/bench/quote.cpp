@@ -166,6 +166,7 @@ private:
             QuoteLine line;
             line.key = "timber";
             line.words = from.wood + ": " + from.words;
+            line.wood = from.wood;
             const Volume all = from.volume * times;
             line.unit = inches ? "board feet" : "m³";
             line.count = std::llround((inches ? all.toBoardFeet() : all.toCubicMetres()) *

@@ -32,6 +32,7 @@ struct QuoteLine {
     std::string rate = {};      ///< "12.00 € a kg", "15 %"; "price not known"
     std::string working = {};   ///< "58 g × 3 boards × 12.00 ÷ 1000"
     std::string setting = {};   ///< key in `priceSettings()`; empty where it comes from elsewhere
+    std::string wood = {};      ///< name of the wood whose price it is by; empty: of none
     std::int64_t count = 0;     ///< of the quantity, in millionths of `unit`
     std::string unit = {};      ///< "g", "ml", "min", "m³", "board feet"; empty: a percentage
     std::optional<Volume> timber = {};        ///< what `quantity` tells, where it is a volume

@@ -34,6 +34,9 @@ void endToEnd(const Scene& on, Found& found);
 void extraJoints(const Scene& on, Found& found);
 void omittedJoints(const Scene& on, Found& found);
 
+// wayrules.cpp
+void lostWay(const Scene& on, Found& found);
+
 // allowancerules.cpp
 void noSquaringCut(const Scene& on, Found& found);
 void noTrimMargin(const Scene& on, Found& found);
@@ -43,6 +46,7 @@ void noSpareSlice(const Scene& on, Found& found);
 void coldGlue(const Scene& on, Found& found);
 void openTime(const Scene& on, Found& found);
 void fewClamps(const Scene& on, Found& found);
+void crowdedClamps(const Scene& on, Found& found);
 void hardToGlue(const Scene& on, Found& found);
 
 // userules.cpp

@@ -11,7 +11,8 @@ void add(Demand& demand, const WantedStrips& more) {
         if (strips.wood == more.wood && strips.thickness == more.thickness &&
             strips.width == more.width && strips.length == more.length &&
             strips.eitherWay == more.eitherWay && strips.plank == more.plank &&
-            strips.isRail == more.isRail && (!more.isRail || strips.board == more.board)) {
+            strips.isRail == more.isRail && strips.ofBorder == more.ofBorder &&
+            (!more.isRail || strips.board == more.board)) {
             strips.count += more.count;
             if (!more.label.empty()) {
                 strips.label += (strips.label.empty() ? "" : ", ") + more.label;
@@ -47,6 +48,7 @@ Demand demandOf(const StepList& steps, const std::vector<Wood>& woods) {
             // The rails come first of what the border is made of; a tongue or an inlay has another
             // section.
             const MillLine& first = mill->lines.front();
+            strips.ofBorder = mill->panel.empty();
             strips.isRail = mill->panel.empty() && line.wood == first.wood &&
                             line.roughThickness.value == first.roughThickness.value &&
                             line.roughWidth.value == first.roughWidth.value;

@@ -57,8 +57,7 @@ bool Store::add(const Pattern& pattern) {
 
 Generation::Generation(const Pool& pool, const Aim& aim, std::vector<Filler>& fillers, Store& store,
                        Budget& budget)
-    : pool_(pool)
-    , aim_(aim)
+    : aim_(aim)
     , fillers_(fillers)
     , store_(store)
     , budget_(budget)

@@ -74,7 +74,6 @@ public:
     std::vector<double> itemValues;
 
 private:
-    const Pool& pool_;
     const Aim& aim_;
     std::vector<Filler>& fillers_;
     Store& store_;

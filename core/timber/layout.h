@@ -29,7 +29,8 @@ struct WantedStrips {
     /// the strip is wide.
     bool eitherWay = true;
     std::string plank = {};  ///< label of the one plank that they may come from; empty: any
-    bool isRail = false;     ///< of a border
+    bool isRail = false;     ///< of a border, in one length with others where a plank gives it
+    bool ofBorder = false;   ///< a rail, a tongue or an inlay
     int board = 0;           ///< in a batch: for which board, from 0
     friend bool operator==(const WantedStrips&, const WantedStrips&) = default;
 };

@@ -101,10 +101,10 @@ std::vector<Short> shortOf(const TimberPlan& plan, const std::vector<Wood>& wood
     return all;
 }
 
-int railCount(const Demand& demand) {
+int borderCount(const Demand& demand) {
     int count = 0;
     for (const WantedStrips& strips : demand.strips) {
-        count += strips.isRail ? strips.count * partsOf(strips) : 0;
+        count += strips.ofBorder ? strips.count * partsOf(strips) : 0;
     }
     return count;
 }
@@ -173,7 +173,7 @@ std::string layoutWords(const TimberPlan& plan) {
     const std::string planks = sayCount(plan.rack.planks.size(), "{2} of {1} plank",
                                         "{2} of {1} planks", plan.layout.planks.size());
     std::string words;
-    const int rails = railCount(plan.demand);
+    const int rails = borderCount(plan.demand);
     if (rails > 0 && rails < all) {
         words = withRails(all - rails, rails, missing, planks);
     } else if (missing == 0) {

@@ -272,6 +272,7 @@ void BenchTabs::fill(int tab) {
         cutListPage_->layout()->setContentsMargins(10, 0, 4, 0);
         auto* list = new CutList(planner_, spotlight_, cutListPage_);
         cutListPage_->layout()->addWidget(list);
+        inOrder(cutListPage_);
         connect(list, &CutList::termAsked, this, &BenchTabs::termAsked);
         list->show();
     } else if (tab == TimberTab) {
@@ -294,10 +295,38 @@ void BenchTabs::resizeEvent(QResizeEvent* event) {
     }
 }
 
+/// A page that is made late comes in the order of the keys where its tab is, not at the very end.
+void BenchTabs::inOrder(QWidget* page) {
+    QWidget* before = page;
+    std::vector<QWidget*> inside;
+    for (QWidget* at = page->nextInFocusChain(); at != page; at = at->nextInFocusChain()) {
+        if (page->isAncestorOf(at) && at->window() == page->window()) {
+            inside.push_back(at);
+        }
+    }
+    for (QWidget* at : inside) {
+        setTabOrder(before, at);
+        before = at;
+    }
+}
+
+void BenchTabs::focusPage() {
+    QWidget* page = currentWidget();
+    for (QWidget* at = page->nextInFocusChain(); at != page; at = at->nextInFocusChain()) {
+        const bool byKeys = (at->focusPolicy() & Qt::TabFocus) == Qt::TabFocus;
+        if (byKeys && page->isAncestorOf(at) && at->isVisible() && at->isEnabled()) {
+            at->setFocus(Qt::ShortcutFocusReason);
+            return;
+        }
+    }
+    tabBar()->setFocus(Qt::ShortcutFocusReason);
+}
+
 TimberPanel* BenchTabs::timber() {
     if (timber_ == nullptr) {
         timber_ = new TimberPanel(document_, sawyer_, spotlight_, dialogs_, timberPage_);
         timberPage_->layout()->addWidget(timber_);
+        inOrder(timberPage_);
         timber_->show();
         connect(timber_, &TimberPanel::told, this, &BenchTabs::told);
         connect(timber_, &TimberPanel::sampleAsked, this, &BenchTabs::sampleAsked);
@@ -310,6 +339,7 @@ WaysPanel* BenchTabs::ways() {
     if (ways_ == nullptr) {
         ways_ = new WaysPanel(document_, planner_, waysPage_);
         waysPage_->layout()->addWidget(ways_);
+        inOrder(waysPage_);
         ways_->show();
         connect(ways_, &WaysPanel::told, this, &BenchTabs::told);
         connect(ways_, &WaysPanel::piecesShown, this, [this](const std::vector<int>& pieces) {
@@ -325,6 +355,7 @@ SheetsPanel* BenchTabs::sheets() {
     if (sheets_ == nullptr) {
         sheets_ = new SheetsPanel(document_, planner_, sawyer_, dialogs_, sheetsPage_);
         sheetsPage_->layout()->addWidget(sheets_);
+        inOrder(sheetsPage_);
         sheets_->show();
         connect(sheets_, &SheetsPanel::told, this, &BenchTabs::told);
     }
@@ -346,8 +377,10 @@ PricePanel* BenchTabs::price() {
         });
         connect(&sawyer_, &Sawyer::changed, price_, &PricePanel::refresh);
         pricePage_->layout()->addWidget(price_);
+        inOrder(pricePage_);
         price_->show();
         connect(price_, &PricePanel::told, this, &BenchTabs::told);
+        connect(price_, &PricePanel::woodAsked, this, &BenchTabs::woodPriceAsked);
     }
     return price_;
 }

@@ -56,11 +56,15 @@ public:
     SheetsPanel* sheets();
     PricePanel* price();
     WaysPanel* ways();
+    /// Gives the keys to the first that takes them on the page that is shown.
+    void focusPage();
 
 Q_SIGNALS:
     void told(const QString& words);
     /// The entry that a term of a working in the cut list comes from.
     void termAsked(TermKind kind);
+    /// The maker asked for the price of the wood with that name.
+    void woodPriceAsked(const QString& name);
     /// Where the maker says what timber there is.
     void timberAsked();
     /// A sample by its resource path, with the rack of the project that is open.
@@ -77,6 +81,7 @@ private:
     void follow();
     void takeWay(int row, int way);
     void fill(int tab);
+    void inOrder(QWidget* page);
 
     Document& document_;
     Planner& planner_;

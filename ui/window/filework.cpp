@@ -122,6 +122,12 @@ bool FileWork::saveAs() {
     if (QFileInfo(path).suffix().isEmpty()) {
         path += ending();
     }
+    // Its sheets are to say more than that it has no name.
+    if (document_.project().titles.name.empty()) {
+        const std::string name = fromQt(QFileInfo(path).completeBaseName());
+        document_.edit(tr("name the board after its file"), entry::none,
+                       [&name](Project& project) { project.titles.name = name; });
+    }
     return saveTo(path);
 }
 

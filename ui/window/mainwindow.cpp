@@ -156,6 +156,10 @@ void MainWindow::connectParts() {
             [this] { foot_->setVisible(!film_->isStageShown()); });
     connect(bench_, &BenchTabs::termAsked, this, &MainWindow::showTerm);
     connect(totals_, &TotalsBar::termAsked, this, &MainWindow::showTerm);
+    connect(bench_, &BenchTabs::woodPriceAsked, this, [this](const QString& wood) {
+        panels_->setOpen(Panels::Wish, true);
+        wish_->showPrice(wood);
+    });
     connect(bench_, &BenchTabs::told, this, &MainWindow::tell);
     connect(bench_, &BenchTabs::sampleAsked, this, [this](const QString& sample) {
         const Timber timber = document_.project().timber;

@@ -99,6 +99,7 @@ PricePanel::PricePanel(Document& document, Planner& planner, Dialogs& dialogs, Q
 
     connect(list_, &ReckoningList::settingAsked, this,
             [this](const QString& key) { form_->focusSetting(fromQt(key)); });
+    connect(list_, &ReckoningList::woodAsked, this, &PricePanel::woodAsked);
     connect(list_, &ReckoningList::shown, this, [this](const QRect& place) {
         const QPoint top = list_->mapTo(area_->widget(), place.topLeft());
         const QPoint bottom = list_->mapTo(area_->widget(), place.bottomLeft());

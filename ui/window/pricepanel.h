@@ -47,6 +47,8 @@ public:
 Q_SIGNALS:
     /// "Saved the quote to …"
     void told(const QString& words);
+    /// The maker asked for the price of the wood with that name.
+    void woodAsked(const QString& name);
 
 protected:
     void showEvent(QShowEvent* event) override;

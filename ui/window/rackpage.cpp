@@ -196,6 +196,15 @@ void RackPage::addPlank() {
         plank.width = inches ? Length::inch(6) : Length::mm(150);
         plank.length = inches ? Length::inch(72) : Length::mm(1800);
     }
+    // What is missing is most likely what he has in his hand.
+    const SawnPtr sawn = sawyer_.last();
+    if (sawyer_.state() == Sawyer::State::Current && sawn && !sawn->plan.shopping.lines.empty()) {
+        const ShoppingLine& missing = sawn->plan.shopping.lines.front();
+        plank.wood = missing.wood;
+        plank.thickness = missing.thickness;
+        plank.width = missing.width;
+        plank.length = missing.length;
+    }
     plank.label = nextLabel(project.timber.rack);
     connect(openEditor(plank, -1), &PlankEditor::kept, this, [this](const Plank& kept) {
         if (change(tr("add plank"), [&](Rack& rack) { rack.planks.push_back(kept); })) {

@@ -97,9 +97,12 @@ private:
         if (!line.isSum) {
             text.add(toQt(amountOf(line)), small, tones.quiet, right - amountWidth - gap, 0);
         }
-        if (list_->isOpen(row)) {
+        // A price that is missing is what there is to do: the way to its entry is always there.
+        if (list_->isOpen(row) || !known) {
             text.y += 2;
-            text.add(QStringLiteral("= ") + toQt(line.working), small, tones.text, right, 0);
+            if (known) {
+                text.add(QStringLiteral("= ") + toQt(line.working), small, tones.text, right, 0);
+            }
             const QString words = list_->entryWords(row);
             if (!words.isEmpty()) {
                 const QFontMetrics metrics(small);
@@ -142,7 +145,9 @@ QVariant ReckoningModel::data(const QModelIndex& index, int role) const {
         return one.working.empty() ? all : tr("%1. Working: %2").arg(all, toQt(one.working));
     }
     case Qt::ToolTipRole:
-        return one.working.empty() ? QVariant() : QVariant(tr("The working: Enter. Its entry: F2"));
+        return !one.amount           ? QVariant(tr("Its entry: Enter or F2"))
+               : one.working.empty() ? QVariant()
+                                     : QVariant(tr("The working: Enter. Its entry: F2"));
     default:
         return QVariant();
     }
@@ -201,6 +206,9 @@ bool ReckoningList::hasWorking(int row) const {
 }
 
 QString ReckoningList::entryWords(int row) const {
+    if (!line(row).wood.empty()) {
+        return tr("Price of %1 ›").arg(inSentence(toQt(line(row).wood)));
+    }
     if (line(row).setting == "rounding") {
         return tr("Price asked is ›");
     }
@@ -231,6 +239,14 @@ void ReckoningList::toggle(int row) {
     relayout();
 }
 
+void ReckoningList::askEntry(int row) {
+    if (!line(row).wood.empty()) {
+        Q_EMIT woodAsked(toQt(line(row).wood));
+    } else if (!entryWords(row).isEmpty()) {
+        Q_EMIT settingAsked(toQt(line(row).setting));
+    }
+}
+
 void ReckoningList::relayout() {
     scheduleDelayedItemsLayout();
     updateGeometry();
@@ -258,11 +274,15 @@ void ReckoningList::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Enter:
     case Qt::Key_Space:
     case Qt::Key_Equal:
-        toggle(row);
+        if (row >= 0 && !line(row).amount) {
+            askEntry(row);
+        } else {
+            toggle(row);
+        }
         return;
     case Qt::Key_F2:
-        if (row >= 0 && !entryWords(row).isEmpty()) {
-            Q_EMIT settingAsked(toQt(line(row).setting));
+        if (row >= 0) {
+            askEntry(row);
         }
         return;
     default:
@@ -276,8 +296,8 @@ void ReckoningList::mousePressEvent(QMouseEvent* event) {
     if (event->button() != Qt::LeftButton || row < 0) {
         return;
     }
-    if (entryRect(row).contains(event->pos())) {
-        Q_EMIT settingAsked(toQt(line(row).setting));
+    if (!line(row).amount || entryRect(row).contains(event->pos())) {
+        askEntry(row);
     } else {
         toggle(row);
     }
@@ -285,7 +305,8 @@ void ReckoningList::mousePressEvent(QMouseEvent* event) {
 
 void ReckoningList::mouseMoveEvent(QMouseEvent* event) {
     const int row = indexAt(event->pos()).row();
-    viewport()->setCursor(row >= 0 && hasWorking(row) ? Qt::PointingHandCursor : Qt::ArrowCursor);
+    const bool leads = row >= 0 && (hasWorking(row) || !entryWords(row).isEmpty());
+    viewport()->setCursor(leads ? Qt::PointingHandCursor : Qt::ArrowCursor);
     QListView::mouseMoveEvent(event);
 }
 

@@ -51,6 +51,8 @@ public:
     QRect workingRect(int row) const;
     QRect entryRect(int row) const;
     void toggle(int row);
+    /// Leads to the entry that the line comes from, where there is one.
+    void askEntry(int row);
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
@@ -58,6 +60,8 @@ public:
 Q_SIGNALS:
     /// The maker asked for the entry with that key.
     void settingAsked(const QString& key);
+    /// The maker asked for the price of the wood with that name.
+    void woodAsked(const QString& name);
     /// The keys stand on that place now.
     void shown(const QRect& place);
 

@@ -15,6 +15,7 @@
 #include <QPainter>
 #include <QPainterPath>
 #include <QPushButton>
+#include <QShortcut>
 #include <QTabBar>
 #include <QVBoxLayout>
 
@@ -69,6 +70,10 @@ TourBubble::TourBubble(MainWindow& window)
     connect(back_, &QPushButton::clicked, this, [this] { go(-1); });
     connect(next_, &QPushButton::clicked, this, [this] { go(1); });
     connect(close_, &QPushButton::clicked, this, &QWidget::close);
+    // Wherever the keys are: it lies over what they are for.
+    auto* escape = new QShortcut(Qt::Key_Escape, &window);
+    connect(escape, &QShortcut::activated, this, &QWidget::close);
+    connect(this, &QObject::destroyed, escape, &QObject::deleteLater);
     window.installEventFilter(this);
     window.board().installEventFilter(this);
     window.bench().installEventFilter(this);

@@ -202,6 +202,7 @@ void WindowActions::buildView() {
                 &QAction::triggered, &bench, [this, &bench, tab] {
                     window_.panels().setOpen(Panels::Bench, true);
                     bench.setCurrentIndex(tab);
+                    bench.focusPage();
                 });
     }
     menu->addSeparator();

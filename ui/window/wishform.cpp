@@ -18,6 +18,7 @@
 #include "ui/window/tones.h"
 #include "ui/window/unitform.h"
 #include "ui/window/woodlist.h"
+#include "ui/window/wrappedlabel.h"
 
 #include <QCheckBox>
 #include <QHBoxLayout>
@@ -268,9 +269,10 @@ QString WishForm::reshape(const QString& what, int entry,
 
 void WishForm::buildWoods() {
     auto* woods = section(tr("Woods"), "woods", false);
-    auto* list = new WoodList(document_, editor_, woods->body());
-    woods->add(list);
-    connect(list, &WoodList::previewed, this, &WishForm::previewed);
+    woodSection_ = woods;
+    woods_ = new WoodList(document_, editor_, woods->body());
+    woods->add(woods_);
+    connect(woods_, &WoodList::previewed, this, &WishForm::previewed);
     rule();
     border_ = new BorderForm(document_, planner_, section(tr("Border"), "border", false));
     connect(border_, &BorderForm::termAsked, this, &WishForm::focusTerm);
@@ -278,11 +280,21 @@ void WishForm::buildWoods() {
 
 void WishForm::buildChoices() {
     auto* choices = section(tr("Glue-up"), "ways", false);
-    rows_ = new Segmented(tr("Glue strips into"), {tr("Best"), tr("Rows"), tr("Columns")},
+    rows_ = new Segmented(tr("Glue strips into"), {tr("Either"), tr("Rows"), tr("Columns")},
                           choices->body());
     rows_->setObjectName(QStringLiteral("rowChoice"));
-    rows_->setToolTip(tr("Which way the strips are glued; best takes what needs fewer panels"));
+    rows_->setToolTip(tr("Which way the strips are glued; either takes what needs fewer panels"));
     choices->add(rows_);
+    decided_ = new WrappedLabel(choices->body());
+    decided_->setObjectName(QStringLiteral("decidedBy"));
+    decided_->setFont(smallFont(font()));
+    decided_->setForegroundRole(QPalette::PlaceholderText);
+    choices->add(decided_);
+    connect(&planner_, &Planner::changed, this, [this] {
+        if (const PlannedPtr planned = planner_.last()) {
+            decided_->setText(toQt(planned->job.plan.decidedBy));
+        }
+    });
     connect(rows_, &Segmented::chosen, this, [this](int index) {
         document_.edit(tr("change glue-up"), entry::none, [index](Project& project) {
             project.choices.rows = static_cast<RowChoice>(index);
@@ -346,7 +358,9 @@ void WishForm::refresh() {
     rates_->refresh();
     units_->refresh();
     shop_->refresh();
-    rows_->setCurrent(static_cast<int>(project.choices.rows));
+    // A way that was chosen is none of these.
+    rows_->setCurrent(project.choices.construction.empty() ? static_cast<int>(project.choices.rows)
+                                                           : -1);
     merge_->setChecked(project.choices.mergeLike);
 }
 
@@ -368,6 +382,11 @@ void WishForm::refreshSize() {
                                    toQt(format(field.height(), project.notation)));
     fieldNote_->rest(even ? whole
                           : whole + QLatin1Char('\n') + tr("The other squares follow the first."));
+}
+
+void WishForm::showPrice(const QString& wood) {
+    woodSection_->setOpen(true);
+    woods_->showPrice(wood);
 }
 
 void WishForm::focusTerm(TermKind kind) {

@@ -28,6 +28,8 @@ class GlueForm;
 class PlaceForm;
 class RatesForm;
 class Segmented;
+class WoodList;
+class WrappedLabel;
 class ShopForm;
 class TextField;
 class UnitForm;
@@ -40,6 +42,8 @@ public:
 
     /// Opens what holds the entry that a term of a working comes from, and puts the cursor there.
     void focusTerm(TermKind kind);
+    /// Opens the entry for the price of the wood with that name.
+    void showPrice(const QString& wood);
     /// The same for the rate of a time at the bench, or the glue's setting of that key.
     void focusRate(const QString& key);
 
@@ -91,6 +95,9 @@ private:
     GlueForm* glue_ = nullptr;
     RatesForm* rates_ = nullptr;
     ShopForm* shop_ = nullptr;
+    FormSection* woodSection_ = nullptr;
+    WoodList* woods_ = nullptr;
+    WrappedLabel* decided_ = nullptr;
     Segmented* rows_ = nullptr;
     QCheckBox* merge_ = nullptr;
     UnitForm* units_ = nullptr;

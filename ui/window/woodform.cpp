@@ -253,6 +253,7 @@ void WoodForm::addPrice(FormSection* section) {
             });
         },
         section->body());
+    price_ = field;
     addEntry(section, tr("Price"), field, "woodPrice");
     field->line()->setPlaceholderText(tr("not known"));
     field->setToolTip(tr("Of rough timber. What the money is called is said under Units"));
@@ -387,6 +388,11 @@ void WoodForm::openBeside(QWidget* button) {
 void WoodForm::focusName() {
     name_->focusEntry();
     scroll_->ensureWidgetVisible(name_);
+}
+
+void WoodForm::focusPrice() {
+    price_->focusEntry();
+    scroll_->ensureWidgetVisible(price_);
 }
 
 void WoodForm::hideEvent(QHideEvent* event) {

@@ -32,6 +32,7 @@ public:
     void openBeside(QWidget* button);
     /// For a wood that was just added: its name is what comes first.
     void focusName();
+    void focusPrice();
 
 protected:
     void hideEvent(QHideEvent* event) override;
@@ -78,6 +79,7 @@ private:
     QLabel* head_;
     LengthField* thickness_ = nullptr;
     TextField* name_ = nullptr;
+    TextField* price_ = nullptr;
     std::vector<std::function<void(const Project&, const Wood&)>> shown_;  ///< one for each row
 };
 

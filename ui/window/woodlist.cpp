@@ -253,6 +253,15 @@ void WoodList::showTimber() {
     openTimber(used == uses.end() ? 0 : static_cast<int>(used - uses.begin()));
 }
 
+void WoodList::showPrice(const QString& wood) {
+    const std::vector<Wood>& woods = document_.project().woods;
+    const auto named = std::find_if(woods.begin(), woods.end(),
+                                    [&](const Wood& one) { return toQt(one.name) == wood; });
+    if (named != woods.end()) {
+        openTimber(static_cast<int>(named - woods.begin()))->focusPrice();
+    }
+}
+
 void WoodList::remove(int wood) {
     const QString name =
         inSentence(toQt(document_.project().woods[static_cast<std::size_t>(wood)].name));

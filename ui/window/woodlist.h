@@ -51,6 +51,8 @@ public:
 
     /// Opens the timber of the first wood that is in use.
     void showTimber();
+    /// Opens the form of the wood with that name, at its price; does nothing where there is none.
+    void showPrice(const QString& wood);
 
 Q_SIGNALS:
     /// What the board would look like; null: the preview is over.

@@ -408,6 +408,29 @@ TEST(Rules, FewClampsAreANoteAndOnlyWhereTheMakerCountedThem) {
     EXPECT_FALSE(asked.has("few-clamps"));
 }
 
+// No more clamps stand side by side than have room: one every 50 mm (common practice, no source).
+TEST(Rules, NoMoreClampsAreCountedOnThanHaveRoom) {
+    Asked asked;
+    EXPECT_FALSE(asked.has("crowded-clamps"));
+    asked.conditions.glue.clampForce = 200;
+    const Caution caution = asked.one("crowded-clamps");
+    EXPECT_EQ(caution.severity, Severity::Note);
+    EXPECT_THAT(caution.reason, HasSubstr("by the books"));
+    EXPECT_FALSE(caution.steps.empty());
+}
+
+TEST(Rules, AChosenWayThatIsGoneIsSaidAndCanBeLetGoOf) {
+    Asked asked;
+    EXPECT_FALSE(asked.has("lost-way"));
+    asked.choices.construction = "no such parts";
+    const Caution caution = asked.one("lost-way");
+    EXPECT_EQ(caution.severity, Severity::Caution);
+    ASSERT_THAT(caution.remedies, SizeIs(1));
+    ASSERT_TRUE(caution.remedies[0].choices);
+    asked.choices = *caution.remedies[0].choices;
+    EXPECT_FALSE(asked.has("lost-way"));
+}
+
 // Wood Handbook (2010), table 10-1: teak bonds with difficulty.
 TEST(Rules, SomeWoodsGlueWithDifficulty) {
     Asked asked;

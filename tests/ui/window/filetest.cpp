@@ -144,5 +144,17 @@ TEST_F(FileTest, TheGalleryOpensASample) {
     EXPECT_EQ(project(), *readSample(samplePaths().front()));
 }
 
+TEST_F(FileTest, ABoardWithoutANameIsCalledAfterItsFile) {
+    answers.write = inFolder("hut bench.kerfwright");
+    key(Qt::Key_S, Qt::ControlModifier);
+    EXPECT_EQ(project().titles.name, "hut bench");
+    EXPECT_FALSE(window->document().isModified());
+    window->document().edit(QStringLiteral("name"), entry::none,
+                            [](Project& project) { project.titles.name = "Bench"; });
+    answers.write = inFolder("other.kerfwright");
+    key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(project().titles.name, "Bench") << "a name of its own stays";
+}
+
 }  // namespace
 }  // namespace kerfwright

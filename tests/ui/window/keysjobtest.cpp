@@ -16,6 +16,7 @@
 #include <QFile>
 #include <QLineEdit>
 #include <QListWidget>
+#include <QTabBar>
 #include <QTest>
 
 namespace kerfwright {
@@ -157,6 +158,10 @@ TEST_F(KeysJobTest, AnotherWay) {
     showTab(BenchTabs::Ways);
     auto* ways = find<CardList>("ways");
     ASSERT_TRUE(QTest::qWaitFor([ways] { return ways->count() > 1 && !ways->isStale(); }, 60'000));
+    EXPECT_TRUE(ways->hasFocus()) << "its keys go to the page that they show";
+    window->bench().tabBar()->setFocus();
+    press(Qt::Key_Tab);
+    EXPECT_TRUE(window->bench().ways()->isAncestorOf(focused())) << "a page comes after its tab";
     ASSERT_TRUE(tabToWidget(ways));
     press(Qt::Key_Home);
     for (int row = 0; row < ways->count() && ways->card(ways->currentIndex().row()).ways.empty();

@@ -251,5 +251,32 @@ TEST_F(PriceTest, FitsASmallScreen) {
     }
 }
 
+TEST_F(PriceTest, APriceThatIsMissingLeadsToItsEntry) {
+    open();
+    int wood = -1;
+    int glue = -1;
+    for (int row = 0; row < list().count(); ++row) {
+        wood = wood < 0 && !list().line(row).wood.empty() ? row : wood;
+        glue = list().line(row).key == "glue" ? row : glue;
+    }
+    ASSERT_GE(wood, 0);
+    ASSERT_GE(glue, 0);
+    EXPECT_FALSE(list().entryRect(wood).isEmpty()) << "it is in sight without opening a working";
+    list().setCurrentIndex(list().model()->index(glue, 0));
+    QTest::keyClick(&list(), Qt::Key_Return);
+    EXPECT_EQ(QApplication::focusWidget(), find<QLineEdit>("price-glue-kilogram-entry"));
+    QTest::mouseClick(list().viewport(), Qt::LeftButton, Qt::NoModifier,
+                      list().visualRect(list().model()->index(wood, 0)).center());
+    auto* entry = find<QLineEdit>("woodPriceEntry");
+    EXPECT_TRUE(entry->hasFocus());
+    entry->selectAll();
+    QTest::keyClicks(entry, QStringLiteral("3200"));
+    QTest::keyClick(entry, Qt::Key_Return);
+    const std::string name = list().line(wood).wood;
+    for (const Wood& one : project().woods) {
+        EXPECT_EQ(one.price.minorPerCubicMetre, one.name == name ? 320'000 : 0);
+    }
+}
+
 }  // namespace
 }  // namespace kerfwright
