@@ -1,7 +1,9 @@
+#include "core/sheets/plankview.h"
+
 #include "core/drawing/dimension.h"
 #include "core/drawing/geometry.h"
+#include "core/glueup/steps.h"
 #include "core/sheets/plankground.h"
-#include "core/sheets/plankview.h"
 #include "core/sheets/stickview.h"
 #include "core/words/say.h"
 
@@ -92,10 +94,11 @@ private:
         return joints == 0 ? name : sayCount(joints + 1, "{1} rail", "{1} rails");
     }
 
-    /// The first of the texts that has room from `indent` on; where none has, the last one turned
-    /// by a quarter.
-    void label(const Box& box, const std::vector<std::string>& texts, double indent, bool bold) {
+    /// The first of the texts that has room right of what is taken; where none has, the last one
+    /// turned by a quarter.
+    void label(const Box& box, const std::vector<std::string>& texts, double taken, bool bold) {
         const double ems = look_.type;
+        const double indent = std::max(bold ? 0.9 : 0.8, taken + 0.8);
         const Style ink{.line = Ink::WoodLine, .wood = ground_.wood()};
         const double room = box.width - indent - 0.8;
         if (box.height >= ems * 1.05) {
@@ -117,16 +120,17 @@ private:
         }
         const std::string& last = texts.back();
         const double width = textWidth(last, ems, bold);
-        if (box.width >= ems * 1.1 && box.height >= width + 0.8) {
-            drawing_.marks.emplace_back(
-                Text{.at = {box.x + box.width / 2 + ems * 0.365, box.y + box.height / 2},
-                     .text = last,
-                     .size = ems,
-                     .align = Align::Centre,
-                     .bold = bold,
-                     .degrees = -90,
-                     .maxWidth = width,
-                     .style = ink});
+        const double left = taken > 0 ? taken + 0.2 : 0;
+        if (box.width - left >= ems * 1.1 && box.height >= width + 0.8) {
+            drawing_.marks.emplace_back(Text{
+                .at = {box.x + left + (box.width - left) / 2 + ems * 0.365, box.y + box.height / 2},
+                .text = last,
+                .size = ems,
+                .align = Align::Centre,
+                .bold = bold,
+                .degrees = -90,
+                .maxWidth = width,
+                .style = ink});
         }
     }
 
@@ -188,18 +192,26 @@ private:
             }
             drawing_.marks.emplace_back(Rectangle{box, 0, {.fill = Ink::Wood, .wood = blade}});
             const std::string number = std::to_string(cut.number);
-            const double wide = std::max(ems * 1.16, textWidth(number, ems, true) + ems * 0.42);
+            const double wide = plateWidth(number);
             if (cut.kind == SawCutKind::Rip) {
                 const double middle = box.y + box.height / 2;
                 // Plates that would lie on each other step aside by turns.
                 const bool crowded = lastSection == cut.section && lastPlate >= 0 &&
                                      std::abs(middle - lastPlate) < ems * 1.3;
                 indent = crowded && indent == 0 ? wide + 0.5 : 0;
-                plates_.push_back({{box.x + 0.5 + indent + wide / 2, middle}, number});
+                Point place{box.x + 0.5 + indent + wide / 2, middle};
+                while (place.x + wide * 1.5 < box.right() && onPlate(place, wide)) {
+                    place.x += wide + 0.5;
+                }
+                plates_.push_back({place, number});
                 lastPlate = middle;
                 lastSection = cut.section;
             } else if (cut.kind == SawCutKind::ToLength) {
-                plates_.push_back({{box.x - wide / 2 - 0.5, box.y + box.height / 2}, number});
+                Point middle{box.x - wide / 2 - 0.5, box.y + box.height / 2};
+                while (middle.x > plank_.x + wide * 1.5 && onPlate(middle, wide)) {
+                    middle.x -= wide + 0.5;
+                }
+                plates_.push_back({middle, number});
             }
         }
         const double right = plank_.right();
@@ -207,6 +219,19 @@ private:
         for (const auto& [middle, number] : plates_) {
             plate(middle, number);
         }
+    }
+
+    double plateWidth(const std::string& number) const {
+        const double ems = look_.type;
+        return std::max(ems * 1.16, textWidth(number, ems, true) + ems * 0.42);
+    }
+
+    /// Whether a plate of that width would lie on one that is there.
+    bool onPlate(Point middle, double wide) const {
+        return std::any_of(plates_.begin(), plates_.end(), [&](const auto& plate) {
+            return std::abs(plate.first.x - middle.x) < (plateWidth(plate.second) + wide) / 2 &&
+                   std::abs(plate.first.y - middle.y) < look_.type * 1.16;
+        });
     }
 
     /// Room that numbers of cuts take at the left and at the right end of a box.
@@ -217,7 +242,7 @@ private:
         const double ems = look_.type;
         Taken taken;
         for (const auto& [middle, text] : plates_) {
-            const double wide = std::max(ems * 1.16, textWidth(text, ems, true) + ems * 0.42);
+            const double wide = plateWidth(text);
             const bool level = middle.y + ems * 0.6 > box.y &&
                                middle.y - ems * 0.6 < box.bottom() && middle.x > box.x &&
                                middle.x < box.right();
@@ -238,7 +263,7 @@ private:
             room.width -= taken.right;
             label(room,
                   {say("keep {1}", size(offcut.width, offcut.length)), sayIn("offcut", "keep")},
-                  std::max(0.8, taken.left + 0.8), false);
+                  taken.left, false);
         }
     }
 
@@ -249,7 +274,7 @@ private:
         const LaidStrip& laid = matter_.cuts->sections[section].strips[number];
         const WantedStrips& wanted = matter_.demand->strips[static_cast<std::size_t>(laid.wanted)];
         const std::string name =
-            matter_.names != nullptr ? (*matter_.names)[section][number] : wanted.label;
+            shownLabel(matter_.names != nullptr ? (*matter_.names)[section][number] : wanted.label);
         const Taken taken = takenByPlates(strip.box);
         const bool pinned = !wanted.plank.empty();
         Box room = strip.box;
@@ -260,7 +285,7 @@ private:
         label(room,
               {name + "  " + size(acrossPlank(wanted, laid.onEdge), wanted.length), name,
                shortName(name)},
-              std::max(0.9, taken.left + 0.8), true);
+              taken.left, true);
         if (strip.place == look_.chosen) {
             drawing_.marks.emplace_back(
                 Rectangle{strip.box, 0, {.line = Ink::Accent, .lineWidth = 0.8}});
