@@ -230,12 +230,12 @@ std::vector<int> woodsSeen(const Project& project) {
     return seen;
 }
 
+/// Without the joints inside pieces, which are the maker's concern.
 double picture(Flow& flow, const Matter& matter, double width, double tallest) {
     const Box extent{0, 0, matter.job.totals.width.toMm(), matter.job.totals.height.toMm()};
     const double scale = fitting(extent, width, tallest);
     const BoardViewOptions options{.lineWidth = 0.2 / scale, .surround = matter.job.surround};
-    const Drawing drawn =
-        drawBoard(matter.project.board, matter.project.woods, matter.job.plan.extraJoints, options);
+    const Drawing drawn = drawBoard(matter.project.board, matter.project.woods, {}, options);
     place(flow.drawing(), drawn, {flow.left(), flow.y}, scale);
     return extent.height * scale;
 }

@@ -138,6 +138,22 @@ TEST(QuotePages, WhatIsHandedOverCanBeSigned) {
     EXPECT_THAT(words, HasSubstr(project.titles.maker));
 }
 
+TEST(QuotePages, ThePictureLeavesOutJointsThatOnlyTheMakerNeeds) {
+    std::size_t withJoints = 0;
+    for (const Sample& sample : samples()) {
+        const Project project = priced(sample.project);
+        const Job job = jobOf(project);
+        withJoints += job.plan.extraJoints.empty() ? 0U : 1U;
+        for (const Page& page : quotePages(project, job, quoteOf(project, job), Paper::A4)) {
+            for (const Mark& mark : page.drawing.marks) {
+                const Ink ink = std::visit([](const auto& one) { return one.style.line; }, mark);
+                EXPECT_NE(ink, Ink::ExtraJoint) << sample.name;
+            }
+        }
+    }
+    EXPECT_GT(withJoints, 0U);
+}
+
 // Whatever number of lines fills the page before: the total comes with what it is the sum of.
 TEST(QuotePages, TheTotalNeverStandsAloneOnAPage) {
     const Project project = priced(samples().front().project);
