@@ -3,6 +3,7 @@
 #include "app/clihelp.h"
 #include "app/timbercli.h"
 #include "core/bench/job.h"
+#include "core/bench/standing.h"
 #include "core/measure/number.h"
 #include "core/project/file.h"
 #include "core/sheets/boardview.h"
@@ -136,6 +137,10 @@ ExitCode check(const Loaded& loaded, const std::string& file, std::ostream& out)
         out << severityName(caution.severity);
         if (!caution.steps.empty()) {
             out << ", " << whichSteps(caution);
+        }
+        const Standing standing = standingOf(caution, loaded.project.seenTo);
+        if (standing != Standing::Open) {
+            out << " (" << standingWords(standing) << ')';
         }
         out << ": " << caution.title << ". " << caution.reason << ' ' << caution.remedy << '\n';
     }

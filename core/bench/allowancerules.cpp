@@ -37,6 +37,7 @@ void noTrimMargin(const Scene& on, Found& found) {
              {},
              withSetting(on, Setting::TrimMargin, margin,
                          say("Set a trim margin of {1}", text(on, margin)))});
+        found.back().said = {fact("trim-margin", on.shop.trimMargin)};
     }
 }
 
@@ -67,6 +68,7 @@ void noSpareSlice(const Scene& on, Found& found) {
                          {},
                          {},
                          {one}});
+        found.back().said = {fact("panels", static_cast<std::int64_t>(panels))};
     }
 }
 
@@ -86,6 +88,7 @@ void noSquaringCut(const Scene& on, Found& found) {
                          {},
                          withSetting(on, Setting::SquaringCut, cut,
                                      say("Set a squaring cut of {1}", text(on, cut)))});
+        found.back().said = {fact("squaring-cut", on.shop.squaringCut)};
     }
 }
 

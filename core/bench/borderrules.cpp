@@ -45,6 +45,22 @@ std::string howItMoves(const Scene& on) {
     return text;
 }
 
+/// What `howItMoves` says, and of which border.
+std::vector<Fact> movementFacts(const Scene& on) {
+    const Climate& climate = on.conditions.climate;
+    std::vector<Fact> facts{hundredths("driest-percent", climate.driest),
+                            hundredths("dampest-percent", climate.dampest),
+                            fact("unknown-woods", woodKeys(on, on.movement.unknownWoods)),
+                            fact("border-wood", woodKeys(on, {on.wish.border.wood})),
+                            fact("border-design", static_cast<std::int64_t>(on.wish.border.design)),
+                            fact("build", static_cast<std::int64_t>(on.wish.build))};
+    for (const auto& more :
+         {yearlyFacts("width", on.movement.width), yearlyFacts("height", on.movement.height)}) {
+        facts.insert(facts.end(), more.begin(), more.end());
+    }
+    return facts;
+}
+
 std::string titleOf(const Scene& on) {
     const bool read = on.wish.border.cautionRead;
     if (on.wish.build == Build::EndGrain) {
@@ -147,6 +163,7 @@ void borderMoves(const Scene& on, Found& found) {
          {},
          theBorder(),
          thatMove(on)});
+    found.back().said = movementFacts(on);
 }
 
 // The gap must take half of the growth: the other half goes to the other side.
@@ -174,6 +191,9 @@ void gapCloses(const Scene& on, Found& found) {
                      {},
                      theBorder(),
                      std::move(remedies)});
+    found.back().said = {fact("gap", *border.gap),
+                         hundredths("dampest-percent", on.conditions.climate.dampest),
+                         fact("growth", growth)};
 }
 
 // Without coefficients and shrinkage a gap is reckoned for wood that stays as it is.
@@ -201,6 +221,7 @@ void unknownMovement(const Scene& on, Found& found) {
          borderStep(on),
          {},
          std::move(place)});
+    found.back().said = {fact("woods", woodKeys(on, on.movement.unknownWoods))};
 }
 
 }  // namespace kerfwright::rules

@@ -4,6 +4,8 @@
 #include "core/words/say.h"
 
 #include <algorithm>
+#include <set>
+#include <utility>
 
 namespace kerfwright {
 namespace {
@@ -22,6 +24,68 @@ constexpr Rule everyRule[] = {
     rules::extraJoints,   rules::omittedJoints,     rules::woodsAlike,      rules::lostWay,
 };
 
+/// "0 2 3": lines, from 0.
+std::string numbers(const std::vector<int>& lines) {
+    std::string all;
+    for (const int line : lines) {
+        all += (all.empty() ? "" : " ") + std::to_string(line);
+    }
+    return all;
+}
+
+/// "0,0,1,1 1,1,1,1": column, row, across and down of each piece, so that pieces which others are
+/// drawn before stay the same.
+std::string cells(const Field& field, const std::vector<int>& pieces) {
+    std::string all;
+    for (const int index : pieces) {
+        const Piece& piece = field.pieces[static_cast<std::size_t>(index)];
+        all += (all.empty() ? "" : " ") + std::to_string(piece.column) + ',' +
+               std::to_string(piece.row) + ',' + std::to_string(piece.across) + ',' +
+               std::to_string(piece.down);
+    }
+    return all;
+}
+
+std::string nameOf(Severity severity) {
+    switch (severity) {
+    case Severity::Note:
+        return "note";
+    case Severity::Caution:
+        return "caution";
+    case Severity::Danger:
+        return "danger";
+    }
+    return {};
+}
+
+/// To what the rule says of its numbers: how severe it is, and where.
+void addWhere(const Field& field, Caution& caution) {
+    caution.about = brief(caution.about);
+    caution.said.insert(caution.said.begin(), fact("severity", nameOf(caution.severity)));
+    const CautionPlace& place = caution.place;
+    for (const auto& [name, where] :
+         {std::pair("pieces", cells(field, place.pieces)), std::pair("rows", numbers(place.rows)),
+          std::pair("columns", numbers(place.columns))}) {
+        if (!where.empty()) {
+            caution.said.push_back(fact(name, where));
+        }
+    }
+    if (place.border) {
+        caution.said.push_back(fact("border", std::int64_t{1}));
+    }
+}
+
+/// Where a rule speaks twice about one thing, its cautions are numbered.
+void tellApart(std::vector<Caution>& found) {
+    std::set<std::pair<std::string, std::string>> known;
+    for (Caution& caution : found) {
+        const std::string about = caution.about;
+        for (int number = 2; !known.emplace(caution.key, caution.about).second; ++number) {
+            caution.about = brief(about + (about.empty() ? "" : " ") + std::to_string(number));
+        }
+    }
+}
+
 }  // namespace
 
 std::vector<Caution> cautions(const Ground& ground) {
@@ -34,7 +98,9 @@ std::vector<Caution> cautions(const Ground& ground) {
         if (caution.steps.empty() && caution.step >= 0) {
             caution.steps.push_back(caution.step);
         }
+        addWhere(ground.wish.field, caution);
     }
+    tellApart(found);
     std::stable_sort(found.begin(), found.end(), [](const Caution& a, const Caution& b) {
         return a.severity != b.severity ? a.severity > b.severity : a.step < b.step;
     });

@@ -5,6 +5,7 @@
 #include "core/bench/conditions.h"
 #include "core/bench/glue.h"
 #include "core/board/board.h"
+#include "core/board/seento.h"
 #include "core/glueup/steps.h"
 #include "core/shop/shop.h"
 
@@ -50,6 +51,10 @@ struct Caution {
     std::vector<int> steps = {};  ///< all the steps it is about, in order; empty: the whole board
     CautionPlace place = {};
     std::vector<Remedy> remedies = {};  ///< the best first; empty: only the maker can do it
+    /// Tells cautions of one rule apart, however their numbers change; empty: the only one.
+    std::string about = {};
+    /// Every number and place that it rests upon, and how severe it is.
+    std::vector<Fact> said = {};
 };
 
 /// "step 4", "steps 4, 9 and 14"; empty where the caution is about the whole board. Steps from 1.
@@ -70,7 +75,7 @@ struct Ground {
     const Notation& notation;       ///< that lengths are written in
 };
 
-/// In order of severity, then of steps.
+/// In order of severity, then of steps. No two have one `key` and one `about`.
 std::vector<Caution> cautions(const Ground& ground);
 
 /// The usual words on working safely, for every sheet. They defer to the machine's manual, local

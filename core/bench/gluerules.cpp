@@ -30,6 +30,15 @@ Hit hits(const Scene& on, Broken broken, Worse worse) {
     return hit;
 }
 
+/// The panels made there, for facts.
+std::string parts(const Hit& hit) {
+    std::string all;
+    for (const std::string& result : hit.results) {
+        all += (all.empty() ? "" : " ") + result;
+    }
+    return all;
+}
+
 long rounded(double value) {
     return std::lround(value);
 }
@@ -46,6 +55,8 @@ void coldGlue(const Scene& on, Found& found) {
                          say("Warm shop, wood and glue, and keep them warm until the clamps come "
                              "off."),
                          on.glue.glueUps.front().step});
+        found.back().said = {hundredths("celsius", glue.celsius),
+                             hundredths("least-celsius", glue.leastCelsius)};
     }
 }
 
@@ -78,6 +89,13 @@ void openTime(const Scene& on, Found& found) {
                       "Clamp it in {1} loads and join those when they have set, use a slower glue, "
                       "or have somebody help you spread it."),
              worst.step, hit.steps, worst.final ? CautionPlace() : slicesOf(on, hit.results)});
+        found.back().said = {fact("glue-ups", parts(hit)),
+                             fact("worst", worst.result),
+                             fact("lines", std::int64_t{worst.lines}),
+                             hundredths("minutes", worst.spreadMinutes),
+                             fact("lines-in-time", std::int64_t{worst.linesInOpenTime}),
+                             hundredths("open-minutes", on.glue.times->openMinutes),
+                             fact("loads", std::int64_t{worst.loads})};
     }
 }
 
@@ -102,6 +120,9 @@ void fewClamps(const Scene& on, Found& found) {
              say("True joints hold with less: look for a line of squeezed-out glue along the whole "
                  "joint. Else borrow clamps, use stronger ones, or glue in smaller loads."),
              worst.step, hit.steps, worst.final ? CautionPlace() : slicesOf(on, hit.results)});
+        found.back().said = {fact("glue-ups", parts(hit)), fact("worst", worst.result),
+                             hundredths("owned", owned), fact("clamps", std::int64_t{worst.clamps}),
+                             fact("newtons", std::int64_t{rounded(worst.force)})};
     }
 }
 
@@ -126,6 +147,10 @@ void crowdedClamps(const Scene& on, Found& found) {
                  "stronger clamps or a press. True joints hold with less pressure than books ask "
                  "for: look for a line of squeezed-out glue along the whole joint."),
              worst.step, hit.steps, worst.final ? CautionPlace() : slicesOf(on, hit.results)});
+        found.back().said = {fact("glue-ups", parts(hit)), fact("worst", worst.result),
+                             fact("by-force", std::int64_t{worst.clampsByForce}),
+                             fact("clamps", std::int64_t{worst.clamps}),
+                             fact("length", worst.jointLength)};
     }
 }
 
@@ -154,6 +179,8 @@ void hardToGlue(const Scene& on, Found& found) {
              -1,
              {},
              piecesOf(on, woods)});
+        found.back().said = {fact("woods", woodKeys(on, woods)),
+                             fact("count", static_cast<std::int64_t>(pieces))};
     }
 }
 

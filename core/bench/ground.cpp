@@ -187,6 +187,28 @@ std::vector<Remedy> withSetting(const Scene& on, Setting setting, Length value, 
     return {std::move(remedy)};
 }
 
+Fact hundredths(std::string name, double value) {
+    return {std::move(name) + "-hundredths", std::int64_t{std::llround(value * 100)}};
+}
+
+Fact micrometres(std::string name, double mm) {
+    return {std::move(name) + "-um", std::int64_t{std::llround(mm * 1000)}};
+}
+
+std::string woodKeys(const Scene& on, const std::vector<int>& woods) {
+    std::string keys;
+    for (const int wood : woods) {
+        const auto at = static_cast<std::size_t>(wood);
+        keys += (keys.empty() ? "" : " ") + (at < on.woods.size() ? on.woods[at].key : "");
+    }
+    return keys;
+}
+
+std::vector<Fact> yearlyFacts(const std::string& name, const SeasonChange& change) {
+    return {micrometres(name + "-least", change.toDampest.least - change.toDriest.greatest),
+            micrometres(name + "-greatest", change.toDampest.greatest - change.toDriest.least)};
+}
+
 std::string percent(double moisture) {
     return formatNumber(static_cast<double>(std::lround(moisture * 10)) / 10) + " %";
 }

@@ -59,9 +59,16 @@ std::vector<Remedy> withSetting(const Scene& on, Setting setting, Length value, 
 
 /// "8 %", "8.5 %".
 std::string percent(double moisture);
+/// For facts: nothing that is said depends on finer parts of these.
+Fact hundredths(std::string name, double value);
+Fact micrometres(std::string name, double mm);
+/// The keys of woods.
+std::string woodKeys(const Scene& on, const std::vector<int>& woods);
 /// A movement in words, on the grid of the notation: nothing here is cut to it.
 std::string roundly(const Scene& on, double mm);
 /// "4.1 mm to 9.3 mm", or one figure where both read the same: from the driest to the dampest.
 std::string yearly(const Scene& on, const SeasonChange& change);
+/// The same for facts: the least and the greatest.
+std::vector<Fact> yearlyFacts(const std::string& name, const SeasonChange& change);
 
 }  // namespace kerfwright::rules

@@ -3,6 +3,20 @@
 #include "core/words/say.h"
 
 namespace kerfwright::rules {
+namespace {
+
+/// Where each joint runs, for facts.
+std::string placesOf(const std::vector<Joint>& joints) {
+    std::string all;
+    for (const Joint& joint : joints) {
+        all += (all.empty() ? "" : " ") + std::string(joint.vertical ? "down" : "across") + ',' +
+               std::to_string(joint.at.nm()) + ',' + std::to_string(joint.from.nm()) + ',' +
+               std::to_string(joint.to.nm());
+    }
+    return all;
+}
+
+}  // namespace
 
 // The old view is that such joints are weak; one test of 2021 found them stronger than thought.
 // Sizing the ends first is the usual precaution.
@@ -35,6 +49,9 @@ void endToEnd(const Scene& on, Found& found) {
                      "the board by one edge; back it with a frame or a substrate where it can be "
                      "leant on."),
                  step});
+            found.back().about = work.final ? "field" : work.result;
+            found.back().said = {fact("joints", static_cast<std::int64_t>(joints)),
+                                 fact("columns", std::int64_t{on.plan.byColumns ? 1 : 0})};
         }
     });
 }
@@ -54,6 +71,8 @@ void extraJoints(const Scene& on, Found& found) {
              -1,
              {},
              piecesAt(on, on.plan.extraJoints)});
+        found.back().said = {fact("joints", static_cast<std::int64_t>(on.plan.extraJoints.size())),
+                             fact("places", placesOf(on.plan.extraJoints))};
     }
 }
 
@@ -75,6 +94,9 @@ void omittedJoints(const Scene& on, Found& found) {
                          {},
                          piecesAt(on, on.plan.omittedJoints),
                          {each}});
+        found.back().said = {
+            fact("joints", static_cast<std::int64_t>(on.plan.omittedJoints.size())),
+            fact("places", placesOf(on.plan.omittedJoints))};
     }
 }
 

@@ -98,6 +98,8 @@ void wideForSander(const Scene& on, Found& found) {
                      : say("Flatten it with a router sled or by hand, glue strips into columns "
                            "instead of rows, or make the field narrower."),
              spots->worst().step, spots->steps(), slicesOf(on, spots->labels())});
+        found.back().about = isField ? "field" : "panels";
+        found.back().said = spots->facts(on.shop.sanderWidth);
     }
 }
 
@@ -121,6 +123,7 @@ void thickForSaw(const Scene& on, Found& found) {
                        thickness, depth),
              say("Crosscut at a bandsaw, or make the rows lower."), spots.worst().step,
              spots.steps(), slicesOf(on, spots.labels())});
+        found.back().said = spots.facts(on.shop.sawDepth);
     }
 }
 
@@ -151,6 +154,9 @@ void littleToHold(const Scene& on, Found& found) {
              "together."),
          spots.worst().step, spots.steps(), slicesOf(on, spots.labels()),
          longerTail(on, on.shop.leastHeld - spots.worst().length)});
+    found.back().said = spots.facts(on.shop.leastHeld);
+    found.back().said.push_back(fact("slice", worst.stop.value));
+    found.back().said.push_back(fact("left", worst.left));
 }
 
 void shortForSander(const Scene& on, Found& found) {
@@ -191,6 +197,9 @@ void shortForSander(const Scene& on, Found& found) {
                              ? std::vector<Remedy>()
                              : longerTail(on, (never ? on.shop.sanderShortest : usual) -
                                                   spots->worst().length)});
+        found.back().about = spots->worst().field ? "field" : "panels";
+        found.back().about += never ? " too short" : " short";
+        found.back().said = spots->facts(never ? on.shop.sanderShortest : usual);
     }
 }
 
@@ -212,6 +221,7 @@ void shortSlices(const Scene& on, Found& found) {
                              ? say("Make the board thicker.")
                              : say("Make the rows higher, or merge rows of one wood."),
                          spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
+        found.back().said = spots.facts(on.shop.sliceShortest);
     }
 }
 
@@ -235,6 +245,7 @@ void shortToSize(const Scene& on, Found& found) {
          say("Use a crosscut sled with a stop and a clamp, a shooting board, or the sander on a "
              "carrier; never feed a short piece along the rip fence or through a planer."),
          spots.worst().step, spots.steps()});
+    found.back().said = spots.facts(least);
 }
 
 // Planing and ripping short pieces is how hands come near knives; a piece wider than long turns at
@@ -263,6 +274,8 @@ void shortStrips(const Scene& on, Found& found) {
                  "between, and crosscut them to length last. Never feed a piece along the fence by "
                  "its shorter side."),
              spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
+        found.back().said = spots.facts(on.shop.planerShortest);
+        found.back().said.push_back(fact("strips", static_cast<std::int64_t>(count)));
     }
 }
 
@@ -291,6 +304,7 @@ void shortRails(const Scene& on, Found& found) {
              say("Cut both ends while the rail is part of a longer stick, or clamp it down and "
                  "keep hands clear of the blade."),
              spots.worst().step, spots.steps(), std::move(place)});
+        found.back().said = spots.facts(on.shop.leastHeld);
     }
 }
 
@@ -316,6 +330,8 @@ void narrowRips(const Scene& on, Found& found) {
              say("Rip each from the free side of a wider plank with a push block that lies flat on "
                  "it, or saw it at a bandsaw and bring it to width at the sander."),
              spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
+        found.back().said = spots.facts(least);
+        found.back().said.push_back(fact("strips", static_cast<std::int64_t>(count)));
     }
 }
 
@@ -345,6 +361,7 @@ void thinWork(const Scene& on, Found& found) {
                        "carrier board.")
                  : say("Fix it to a flat carrier board and sand it, or make the rows higher."),
              spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
+        found.back().said = spots.facts(least);
     }
 }
 
@@ -377,6 +394,9 @@ void thinStock(const Scene& on, Found& found) {
                          say("Buy larger timber and say so in the wood's entry, or make it "
                              "smaller."),
                          spots.worst().step, spots.steps(), slicesOf(on, spots.labels())});
+        found.back().said = spots.facts(timber.thickness);
+        found.back().said.push_back(fact("timber-width", timber.width));
+        found.back().said.push_back(fact("wood", woodKeys(on, {wood})));
     }
 }
 
@@ -395,6 +415,8 @@ void endGrainFace(const Scene& on, Found& found) {
                      "the edges first.",
                      text(on, isMetric(on) ? Length::um(400) : Length::inch(1, 64))),
                  step});
+            found.back().about = work.part;
+            found.back().said = {fact("comes-off", work.from.value - work.to.value)};
         }
     });
 }

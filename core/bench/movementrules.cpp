@@ -56,6 +56,8 @@ void unevenRows(const Scene& on, Found& found) {
              -1,
              {},
              std::move(place)});
+        found.back().said = {micrometres("apart", apart.mm),
+                             hundredths("build-percent", on.conditions.climate.build)};
     };
     look(on.movement.rowsApart.alike, true);
     look(on.movement.columnsApart.alike, false);
@@ -81,6 +83,9 @@ void moistureFarOff(const Scene& on, Found& found) {
              "between, until the meter shows {1} to {2}.",
              percent(climate.driest), percent(climate.dampest)),
          -1});
+    found.back().said = {hundredths("build-percent", climate.build),
+                         hundredths("driest-percent", climate.driest),
+                         hundredths("dampest-percent", climate.dampest)};
 }
 
 }  // namespace kerfwright::rules

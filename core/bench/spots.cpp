@@ -53,4 +53,12 @@ std::string Spots::names() const {
     return sayList(all);
 }
 
+std::vector<Fact> Spots::facts(Length limit) const {
+    std::string all;
+    for (const Spot& spot : spots_) {
+        all += (all.empty() ? "" : " ") + spot.label + "=" + std::to_string(spot.length.nm());
+    }
+    return {fact("limit", limit), fact("worst", worst().length), fact("parts", all)};
+}
+
 }  // namespace kerfwright::rules

@@ -1,6 +1,7 @@
 // The places where one rule is broken, gathered into one caution. Private to core/bench.
 #pragma once
 
+#include "core/board/seento.h"
 #include "core/measure/length.h"
 
 #include <string>
@@ -37,6 +38,8 @@ public:
     std::size_t count() const { return spots_.size(); }
     /// "A", "A, B and C", "A, B, C, D and 12 more".
     std::string names() const;
+    /// What a caution about them rests upon; `limit` is what they break.
+    std::vector<Fact> facts(Length limit) const;
 
 private:
     bool (*isWorse_)(Length, Length);

@@ -156,6 +156,9 @@ void openPores(const Scene& on, Found& found) {
              -1,
              {},
              std::move(place)});
+        found.back().said = {fact("woods", woodKeys(on, woods)),
+                             fact("count", static_cast<std::int64_t>(pieces)),
+                             fact("end-grain", std::int64_t{endGrain ? 1 : 0})};
     }
 }
 
@@ -195,6 +198,8 @@ void unknownPores(const Scene& on, Found& found) {
              -1,
              {},
              std::move(place)});
+        found.back().said = {fact("woods", woodKeys(on, woods)),
+                             fact("count", static_cast<std::int64_t>(pieces))};
     }
 }
 
@@ -229,6 +234,13 @@ void reportedReactions(const Scene& on, Found& found) {
              -1,
              {},
              std::move(place)});
+        std::string reports;
+        for (const int wood : woods) {
+            reports += on.woods[static_cast<std::size_t>(wood)].reactions + '\n';
+        }
+        found.back().said = {fact("woods", woodKeys(on, woods)),
+                             fact("count", static_cast<std::int64_t>(pieces)),
+                             fact("reports", reports)};
     }
 }
 
@@ -252,6 +264,9 @@ void gameSquares(const Scene& on, Found& found) {
                          "10.",
                          columns, rows),
              say("Change how many there are, or say that the board is for something else."), -1});
+        found.back().said = {fact("use", use.key),
+                             fact("columns", static_cast<std::int64_t>(columns)),
+                             fact("rows", static_cast<std::int64_t>(rows))};
         return;
     }
     const Length side = squareOf(field);
@@ -270,6 +285,10 @@ void gameSquares(const Scene& on, Found& found) {
              {},
              {},
              {withSquares(on, field.columns.front())}});
+        const auto [narrow, wide] = std::minmax_element(field.columns.begin(), field.columns.end());
+        const auto [low, high] = std::minmax_element(field.rows.begin(), field.rows.end());
+        found.back().said = {fact("narrowest", *narrow), fact("widest", *wide),
+                             fact("lowest", *low), fact("highest", *high)};
         return;
     }
     std::string known;
@@ -298,6 +317,8 @@ void gameSquares(const Scene& on, Found& found) {
                     say("A square is {1}. Known sizes: {2}.", text(on, side), known),
                     say("Choose a known size, or one that fits your pieces."),
                     -1};
+    caution.said = {fact("use", use.key), fact("across", std::int64_t{across}),
+                    fact("square", side)};
     if (Remedy remedy = withSquares(on, nearest); canBe(on, remedy)) {
         caution.remedies.push_back(std::move(remedy));
     }
@@ -328,6 +349,8 @@ void gamePieces(const Scene& on, Found& found) {
                         std::lround(usual.least * 100), std::lround(usual.greatest * 100)),
                     say("Squares of {1} would suit these pieces.", text(on, better)),
                     -1};
+    caution.said = {fact("use", info(purpose.use).key), fact("across", std::int64_t{across}),
+                    fact("square", side), fact("foot", purpose.foot)};
     if (Remedy remedy = withSquares(on, better); better != side && canBe(on, remedy)) {
         caution.remedies.push_back(std::move(remedy));
     }
@@ -370,6 +393,8 @@ void lowContrast(const Scene& on, Found& found) {
                          -1,
                          {},
                          std::move(place)});
+        found.back().said = {fact("woods", woodKeys(on, {order[0], order[1]})),
+                             hundredths("contrast", now)};
     }
 }
 
@@ -417,6 +442,8 @@ void woodsAlike(const Scene& on, Found& found) {
                              -1,
                              {},
                              std::move(place)});
+            found.back().about = woodKeys(on, {one, other});
+            found.back().said = {hundredths("difference", difference)};
         }
     }
 }

@@ -27,6 +27,8 @@ void lostWay(const Scene& on, Found& found) {
          {},
          {},
          {{say("Let go of the chosen way"), {}, {}, without, {}}}});
+    found.back().said = {fact("way", on.choices.construction),
+                         fact("glue-ups", std::int64_t{on.plan.glueUps})};
 }
 
 }  // namespace kerfwright::rules

@@ -2,14 +2,15 @@
 
 #include "core/project/json.h"
 #include "core/project/node.h"
+#include "core/project/pricingfile.h"
 #include "core/project/recipefile.h"
+#include "core/project/seentofile.h"
 #include "core/project/timberfile.h"
 #include "core/project/unknown.h"
 #include "core/project/woodfile.h"
 #include "core/words/say.h"
 
 #include <array>
-#include <cmath>
 #include <limits>
 #include <optional>
 #include <utility>
@@ -47,20 +48,9 @@ constexpr std::array designNames{
 constexpr std::array housingNames{FileName<Housing>{Housing::Groove, "groove"},
                                   FileName<Housing>{Housing::Rebate, "rebate"}};
 
-constexpr std::array<FileName<FinalRounding>, finalRoundings.size()> roundingNames = [] {
-    std::array<FileName<FinalRounding>, finalRoundings.size()> names{};
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        names[i] = {finalRoundings[i].rounding, finalRoundings[i].key};
-    }
-    return names;
-}();
-
 std::string lengthKey(const char* key) {
     return std::string(key) + "-nm";
 }
-
-/// Of what the core keeps in thousandths.
-constexpr double thousand = 1000;
 
 // --- writing
 
@@ -131,22 +121,6 @@ Json ofReals(const Settings& settings, const Values& values) {
     return json;
 }
 
-/// Money in whole hundredths, the rest as it is typed; prices that are not known are left out.
-Json ofPricing(const Pricing& pricing) {
-    Json json = Json::object();
-    for (const PriceSetting& setting : priceSettings()) {
-        if (const std::optional<std::int64_t> value = setting.of(pricing)) {
-            json.add(setting.key, setting.kind == PriceKind::Decimal
-                                      ? Json::ofNumber(static_cast<double>(*value) / thousand)
-                                      : Json::ofNumber(*value));
-        }
-    }
-    json.add("rounding", named(roundingNames, pricing.rounding));
-    json.add("customer", Json::ofText(pricing.customer));
-    json.add("valid-until", Json::ofText(pricing.validUntil));
-    return json;
-}
-
 /// All that this version knows of a project, in the order of the file.
 Json known(const Project& project) {
     Json titles = Json::object();
@@ -194,6 +168,9 @@ Json known(const Project& project) {
     json.add("currency", Json::ofText(project.currency));
     json.add("timber", ofTimber(project.timber));
     json.add("pricing", ofPricing(project.pricing));
+    if (!project.seenTo.empty()) {
+        json.add("seen-to", ofSeenTo(project.seenTo));
+    }
     return json;
 }
 
@@ -213,17 +190,11 @@ void checkFormat(const Node& root) {
     }
 }
 
-std::string readTitle(const Node& json) {
-    const std::string& text = json.text();
-    if (text.size() > ProjectLimits::textBytes) {
-        json.refuseWith(say("must be at most {1} bytes long", ProjectLimits::textBytes));
-    }
-    return text;
-}
-
 Titles readTitles(const Node& json) {
-    return {readTitle(json.at("name")), readTitle(json.at("maker")), readTitle(json.at("date")),
-            readTitle(json.at("note"))};
+    const auto title = [&json](const char* key) {
+        return json.at(key).text(ProjectLimits::textBytes);
+    };
+    return {title("name"), title("maker"), title("date"), title("note")};
 }
 
 Notation readNotation(const Node& json) {
@@ -372,45 +343,22 @@ void readPurpose(const Node& root, BoardPurpose& purpose) {
     }
 }
 
-std::int64_t readThousandths(const Node& json) {
-    const double value = json.real();
-    constexpr double most = 1e12;  // far beyond every limit, and still exact in thousandths
-    const double scaled = std::round(value * thousand);
-    if (!(std::abs(value) <= most) || scaled / thousand != value) {
-        json.refuseWith(say("must be a number with at most {1} decimals", 3));
-    }
-    return static_cast<std::int64_t>(scaled);
-}
-
-void readPricing(const Node& root, Pricing& pricing) {
-    const std::optional<Node> json = root.maybe("pricing");
-    if (!json) {
-        return;
-    }
-    for (const PriceSetting& setting : priceSettings()) {
-        if (const std::optional<Node> value = json->maybe(setting.key)) {
-            setting.set(pricing, setting.kind == PriceKind::Decimal
-                                     ? readThousandths(*value)
-                                     : value->whole(std::numeric_limits<std::int64_t>::min(),
-                                                    std::numeric_limits<std::int64_t>::max()));
-        }
-    }
-    if (const std::optional<Node> rounding = json->maybe("rounding")) {
-        pricing.rounding = rounding->name(roundingNames);
-    }
-    if (const std::optional<Node> customer = json->maybe("customer")) {
-        pricing.customer = readTitle(*customer);
-    }
-    if (const std::optional<Node> until = json->maybe("valid-until")) {
-        pricing.validUntil = readTitle(*until);
-    }
-}
-
 /// Refuses what no single value breaks: pieces over one another, two woods with one key, and so on.
 void passOn(const std::string& path, const std::vector<Fault>& found) {
     if (!found.empty()) {
         refuse(path + ": " + found.front().entry, found.front().rule, found.front().value);
     }
+}
+
+/// The object without one of its keys.
+Json without(std::string_view key, const Json& object) {
+    Json rest = Json::object();
+    for (std::size_t i = 0; i < object.items.size(); ++i) {
+        if (object.keys[i] != key) {
+            rest.add(object.keys[i], object.items[i]);
+        }
+    }
+    return rest;
 }
 
 Project readTree(const Json& json) {
@@ -444,25 +392,21 @@ Project readTree(const Json& json) {
         project.timber = readTimber(*timber, std::move(project.timber));
         passOn("timber", faults(project.timber, project.notation));
     }
-    readPricing(root, project.pricing);
+    if (const std::optional<Node> pricing = root.maybe("pricing")) {
+        readPricing(*pricing, project.pricing);
+    }
     passOn("pricing", faults(project.pricing));
+    if (const std::optional<Node> seenTo = root.maybe("seen-to")) {
+        project.seenTo = readSeenTo(*seenTo);
+        passOn("seen-to", faults(project.seenTo));
+    }
     passOn(say("File"), faults(project));
-    const Json unknown = unknownIn(json, known(project));
+    // An empty list is known too, though it is not written.
+    const Json unknown = without("seen-to", unknownIn(json, known(project)));
     if (!unknown.items.empty()) {
         project.unknownKeys = compact(unknown);
     }
     return project;
-}
-
-/// What was unknown of a recipe goes with it.
-Json without(std::string_view key, const Json& object) {
-    Json rest = Json::object();
-    for (std::size_t i = 0; i < object.items.size(); ++i) {
-        if (object.keys[i] != key) {
-            rest.add(object.keys[i], object.items[i]);
-        }
-    }
-    return rest;
 }
 
 }  // namespace
@@ -472,6 +416,7 @@ std::string toBytes(const Project& project) {
     if (!project.unknownKeys.empty()) {
         const Result<Json> unknown = parseJson(project.unknownKeys);
         if (unknown && unknown->kind == Json::Kind::Object) {
+            // What was unknown of a recipe goes with it.
             mergeUnknown(json, project.recipe ? *unknown : without("recipe", *unknown));
         }
     }

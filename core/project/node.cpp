@@ -62,9 +62,31 @@ std::vector<Node> Node::items(std::size_t least, std::size_t most) const {
     return all;
 }
 
+std::vector<std::pair<std::string, Node>> Node::entries(std::size_t most) const {
+    if (json_->kind != Json::Kind::Object) {
+        refuseWith(say("must be an object"));
+    }
+    if (json_->keys.size() > most) {
+        refuse(path_, say("must have at most {1} keys", most), std::to_string(json_->keys.size()));
+    }
+    std::vector<std::pair<std::string, Node>> all;
+    all.reserve(json_->keys.size());
+    for (std::size_t i = 0; i < json_->keys.size(); ++i) {
+        all.emplace_back(json_->keys[i], Node(json_->items[i], path_ + "." + json_->keys[i]));
+    }
+    return all;
+}
+
 const std::string& Node::text() const {
     if (json_->kind != Json::Kind::Text) {
         refuseWith(say("must be a text"));
+    }
+    return json_->text;
+}
+
+const std::string& Node::text(std::size_t mostBytes) const {
+    if (text().size() > mostBytes) {
+        refuseWith(say("must be at most {1} bytes long", mostBytes));
     }
     return json_->text;
 }

@@ -43,9 +43,15 @@ public:
     /// The items of a list, refused before anything is made of them if there are too many.
     std::vector<Node> items(std::size_t least, std::size_t most) const;
 
+    /// The keys of an object with their values, refused if there are too many.
+    std::vector<std::pair<std::string, Node>> entries(std::size_t most) const;
+    bool isText() const { return json_->kind == Json::Kind::Text; }
+
     const std::string& text() const;
+    const std::string& text(std::size_t mostBytes) const;
     bool flag() const;
     std::int64_t whole(std::int64_t least, std::int64_t most) const;
+    std::int64_t wholeNumber() const;
     int smallWhole(int least, int most) const { return static_cast<int>(whole(least, most)); }
     Length length() const { return Length::nm(wholeNumber()); }
     Length length(Length least, Length most) const;
@@ -65,8 +71,6 @@ public:
     }
 
 private:
-    std::int64_t wholeNumber() const;
-
     const Json* json_;
     std::string path_;
 };

@@ -146,6 +146,15 @@ std::vector<Fault> faults(const Project& project) {
     append(all, faults(project.pricing));
     checkText(all, noted("Customer"), project.pricing.customer);
     checkText(all, noted("Quote valid until"), project.pricing.validUntil);
+    append(all, faults(project.seenTo));
+    for (const SeenTo& entry : project.seenTo) {
+        checkText(all, noted("Seen to"), entry.about);
+        for (const Fact& fact : entry.said) {
+            if (const auto* text = std::get_if<std::string>(&fact.value)) {
+                checkText(all, noted("Seen to"), *text);
+            }
+        }
+    }
     if (!project.unknownKeys.empty()) {
         const Result<Json> unknown = parseJson(project.unknownKeys);
         if (!unknown || unknown->kind != Json::Kind::Object) {

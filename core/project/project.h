@@ -3,6 +3,7 @@
 
 #include "core/board/board.h"
 #include "core/board/recipe.h"
+#include "core/board/seento.h"
 #include "core/board/use.h"
 #include "core/glueup/plan.h"
 #include "core/measure/notation.h"
@@ -41,9 +42,10 @@ struct Project {
     BoardPurpose purpose;
     BenchRates rates;
     Timber timber;
-    std::string currency;     ///< what the prices of the woods are in: "€", "CHF"; may be empty
-    Pricing pricing;          ///< what goes into a quote
-    std::string unknownKeys;  ///< JSON of what a file held that this version does not know; kept
+    std::string currency;  ///< what the prices of the woods are in: "€", "CHF"; may be empty
+    Pricing pricing;       ///< what goes into a quote
+    std::vector<SeenTo> seenTo;  ///< cautions that need no more looking after; the oldest first
+    std::string unknownKeys;     ///< JSON of what a file held that this version does not know; kept
     friend bool operator==(const Project&, const Project&) = default;
 };
 

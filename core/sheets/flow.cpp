@@ -226,6 +226,14 @@ void Flow::tick(double x, double top, double size) {
         Rectangle{{x, top, size, size}, 0.4, {.line = Ink::Text, .lineWidth = 0.25}});
 }
 
+void Flow::ticked(double x, double top, double size) {
+    tick(x, top, size);
+    const Style stroke{.line = Ink::Text, .lineWidth = 0.55};
+    const Point foot{x + size * 0.42, top + size * 0.78};
+    drawing().marks.emplace_back(Line{{x + size * 0.2, top + size * 0.52}, foot, stroke});
+    drawing().marks.emplace_back(Line{foot, {x + size * 0.84, top + size * 0.22}, stroke});
+}
+
 void Flow::swatch(double x, double top, double size, int wood) {
     const Box square{x, top, size, size};
     const std::string& letter = matter_.wood(wood).letter;

@@ -137,6 +137,8 @@ public:
     void box(const Box& box, const Style& style);
     /// A box to tick, its upper left corner at (x, top).
     void tick(double x, double top, double size = 4);
+    /// The same, ticked already.
+    void ticked(double x, double top, double size = 4);
     /// A square in the colour and hatch of a wood with its letter.
     void swatch(double x, double top, double size, int wood);
     /// A heading at the cursor, which moves below it. The aside stands behind the words, or below

@@ -1,3 +1,4 @@
+#include "core/bench/standing.h"
 #include "core/drawing/dimension.h"
 #include "core/drawing/geometry.h"
 #include "core/sheets/amounts.h"
@@ -203,35 +204,46 @@ std::string aboutSteps(const Caution& caution) {
                : sayCount(numbers.size(), "Step {2}:", "Steps {2}:", sayList(numbers)) + " ";
 }
 
-/// All cautions, most severe first; what finds no room goes on to the next page.
+/// All cautions, most severe first, those seen to among them; what finds no room goes on to the
+/// next page.
 void cautionList(Flow& flow, const Matter& matter) {
     if (matter.job.cautions.empty()) {
         return;
     }
-    constexpr double indent = 6;
+    constexpr double sign = 5;  // beside the box
+    constexpr double indent = sign + 6;
     const double width = flow.width() - indent;
     const auto heading = [&flow] { flow.heading(say("{1}, continued", sayIn("heading", "Mind"))); };
     flow.need(24);
     flow.heading(sayIn("heading", "Mind"));
     for (const Caution& caution : matter.job.cautions) {
         const std::string reason = aboutSteps(caution) + caution.reason + " " + caution.remedy;
-        const double height = Flow::paragraphHeight(caution.title, boldText, width) +
+        const Standing standing = standingOf(caution, matter.project.seenTo);
+        const std::string title = standing == Standing::Open
+                                      ? caution.title
+                                      : say("{1} ({2})", caution.title, standingWords(standing));
+        const double height = Flow::paragraphHeight(title, boldText, width) +
                               Flow::paragraphHeight(reason, smallText, width);
         // Together where one page holds it.
         if (flow.need(std::min(height, 60.0) + 2)) {
             heading();
         }
+        if (standing == Standing::SeenTo) {
+            flow.ticked(flow.left(), flow.y + 0.1, 3.6);
+        } else {
+            flow.tick(flow.left(), flow.y + 0.1, 3.6);
+        }
         if (caution.severity != Severity::Note) {
             const bool danger = caution.severity == Severity::Danger;
-            flow.drawing().marks.emplace_back(Shape{{{flow.left() + 1.9, flow.y + 0.2},
-                                                     {flow.left() + 3.8, flow.y + 3.6},
-                                                     {flow.left(), flow.y + 3.6}},
-                                                    true,
-                                                    {.fill = danger ? Ink::Warning : Ink::None,
-                                                     .line = Ink::Warning,
-                                                     .lineWidth = 0.35}});
+            const double left = flow.left() + sign;
+            flow.drawing().marks.emplace_back(Shape{
+                {{left + 1.9, flow.y + 0.2}, {left + 3.8, flow.y + 3.6}, {left, flow.y + 3.6}},
+                true,
+                {.fill = danger ? Ink::Warning : Ink::None,
+                 .line = Ink::Warning,
+                 .lineWidth = 0.35}});
         }
-        flow.y += flow.paragraph(flow.left() + indent, flow.y, width, caution.title, boldText);
+        flow.y += flow.paragraph(flow.left() + indent, flow.y, width, title, boldText);
         flow.running(flow.left() + indent, width, reason, smallText, heading);
         flow.y += 1.6;
     }

@@ -1,5 +1,6 @@
 #include "core/sheets/planjson.h"
 
+#include "core/bench/standing.h"
 #include "core/sheets/hoursjson.h"
 #include "core/sheets/recordjson.h"
 #include "core/sheets/seasonjson.h"
@@ -244,6 +245,7 @@ private:
             for (const Remedy& remedy : caution.remedies) {
                 remedies.push_back(remedy.label);
             }
+            const Standing standing = standingOf(caution, project_.seenTo);
             out.push_back({{"severity", key(caution.severity)},
                            {"key", caution.key},
                            {"title", caution.title},
@@ -252,7 +254,9 @@ private:
                            {"place", placeJson(caution.place)},
                            {"remedies", std::move(remedies)},
                            {"step", caution.step < 0 ? Json() : Json(caution.step + 1)},
-                           {"steps", steps}});
+                           {"steps", steps},
+                           {"seenTo", standing == Standing::SeenTo},
+                           {"seenToBefore", standing == Standing::Lapsed}});
         }
         return out;
     }

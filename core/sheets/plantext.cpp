@@ -1,3 +1,4 @@
+#include "core/bench/standing.h"
 #include "core/measure/number.h"
 #include "core/sheets/amounts.h"
 #include "core/sheets/columns.h"
@@ -280,11 +281,15 @@ std::string planText(const Project& project, const Job& job) {
     }
 
     if (!job.cautions.empty()) {
-        out += "\n" + say("Cautions") + "\n";
+        const CautionCount count = countOf(job.cautions, project.seenTo);
+        out += "\n" + say("Cautions") +
+               (count.seenTo > 0 ? " (" + countWords(count) + ")" : std::string()) + "\n";
         for (const Caution& caution : job.cautions) {
+            const std::string standing = standingWords(standingOf(caution, project.seenTo));
             out += "  " + word(caution.severity) +
-                   (caution.steps.empty() ? "" : ", " + whichSteps(caution)) + ": " +
-                   caution.title + ". " + caution.reason + " " + caution.remedy + "\n";
+                   (caution.steps.empty() ? "" : ", " + whichSteps(caution)) +
+                   (standing.empty() ? "" : " (" + standing + ")") + ": " + caution.title + ". " +
+                   caution.reason + " " + caution.remedy + "\n";
         }
     }
     return out;

@@ -113,9 +113,12 @@ std::vector<Page> sheets(const Project& project, const Job& job, Paper paper,
 }
 
 std::string revision(const Project& project) {
-    // FNV-1a over the file's bytes: any change that would be saved shows.
+    // FNV-1a over the file's bytes: any change that would be saved shows, but for ticks: sheets
+    // that hang above the bench are no older for a caution that was seen to.
+    Project plan = project;
+    plan.seenTo.clear();
     std::uint32_t hash = 2'166'136'261U;
-    for (const char c : toBytes(project)) {
+    for (const char c : toBytes(plan)) {
         hash ^= static_cast<unsigned char>(c);
         hash *= 16'777'619U;
     }

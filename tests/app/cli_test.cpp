@@ -1,5 +1,7 @@
 // The command line, called in this process.
 #include "app/cli.h"
+#include "core/bench/job.h"
+#include "core/bench/standing.h"
 #include "core/board/patterns.h"
 #include "tests/app/folder.h"
 
@@ -365,6 +367,41 @@ TEST(Check, ListsCautionsAndEndsWithZero) {
     EXPECT_THAT(called.out, HasSubstr("virtual bench"));
     EXPECT_THAT(called.out, HasSubstr("2 glue-ups"));
     EXPECT_THAT(called.out, HasSubstr("danger, step 13: A border of long grain"));
+}
+
+TEST(SeenTo, IsToldInTextAndJsonAndChangesNoExitCode) {
+    const Folder folder;
+    Project project = newProject(Unit::Millimetres);
+    project.board.border.design = BorderDesign::FixedFrame;
+    const Result<Job> made =
+        makeJob(project.board, project.woods, project.shop, project.choices, project.notation,
+                {project.climate, project.glue, project.purpose, project.rates});
+    ASSERT_TRUE(made.ok());
+    ASSERT_GE(made->cautions.size(), 2U);
+    seeTo(project.seenTo, made->cautions[0]);
+    Caution lapsed = made->cautions[1];
+    lapsed.said.push_back(fact("another", 1));
+    seeTo(project.seenTo, lapsed);
+    const std::string file = folder.write("a.kerfwright", toBytes(project));
+
+    const Called checked = call({"check", file});
+    EXPECT_EQ(checked.code, Done);
+    EXPECT_THAT(checked.out, HasSubstr(" (seen to): " + made->cautions[0].title));
+    EXPECT_THAT(checked.out,
+                HasSubstr(" (was seen to before its numbers changed): " + made->cautions[1].title));
+    const Called text = call({"plan", file});
+    EXPECT_EQ(text.code, Done);
+    EXPECT_THAT(text.out, HasSubstr("Cautions (" + std::to_string(made->cautions.size() - 1) +
+                                    " open · 1 seen to)\n"));
+    EXPECT_THAT(text.out, HasSubstr(" (seen to): " + made->cautions[0].title));
+    const Called json = call({"plan", file, "--json"});
+    EXPECT_EQ(json.code, Done);
+    const Json plan = Json::parse(json.out);
+    ASSERT_EQ(plan["cautions"].size(), made->cautions.size());
+    for (std::size_t i = 0; i < plan["cautions"].size(); ++i) {
+        EXPECT_EQ(plan["cautions"][i]["seenTo"], i == 0);
+        EXPECT_EQ(plan["cautions"][i]["seenToBefore"], i == 1);
+    }
 }
 
 TEST(Check, EverySamplePasses) {

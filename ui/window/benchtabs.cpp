@@ -1,5 +1,6 @@
 #include "ui/window/benchtabs.h"
 
+#include "core/bench/standing.h"
 #include "core/timber/worth.h"
 #include "ui/document/text.h"
 #include "ui/window/cardlist.h"
@@ -22,10 +23,15 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace kerfwright {
 
 namespace {
+
+std::size_t asSize(int index) {
+    return static_cast<std::size_t>(index);
+}
 
 QWidget* emptyPage(QWidget* parent) {
     auto* page = new QWidget(parent);
@@ -45,9 +51,16 @@ Badge::Badge(QWidget* parent)
 void Badge::setCount(int count, bool grave) {
     count_ = count;
     grave_ = grave;
+    done_ = false;
     setVisible(count > 0);
     resize(sizeHint());
     update();
+}
+
+void Badge::setDone() {
+    setCount(0, false);
+    done_ = true;
+    show();
 }
 
 QSize Badge::sizeHint() const {
@@ -58,6 +71,13 @@ void Badge::paintEvent(QPaintEvent*) {
     const Tones tones = tonesOf(palette());
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
+    if (done_) {
+        const QPointF middle = QRectF(rect()).center();
+        painter.setPen(QPen(tones.quiet, 2, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+        painter.drawPolyline(QPolygonF{middle + QPointF(-4.5, 0.5), middle + QPointF(-1.2, 3.8),
+                                       middle + QPointF(5, -3.6)});
+        return;
+    }
     painter.setPen(Qt::NoPen);
     painter.setBrush(grave_ ? tones.danger : QColor(232, 188, 92));
     painter.drawRoundedRect(rect(), 9, 9);
@@ -132,7 +152,9 @@ BenchTabs::BenchTabs(Document& document, Planner& planner, Sawyer& sawyer, Spotl
     });
     connect(cautions_, &CardList::wayAsked, this, &BenchTabs::takeWay);
     connect(&planner, &Planner::changed, this, &BenchTabs::refreshCautions);
+    connect(&document, &Document::projectChanged, this, &BenchTabs::refreshCautions);
     connect(cautions_, &CardList::chosen, this, &BenchTabs::cautionChosen);
+    connect(cautions_, &CardList::tickAsked, this, &BenchTabs::tick);
     connect(&spotlight, &Spotlight::changed, this, &BenchTabs::follow);
     refreshCautions();
 }
@@ -151,59 +173,132 @@ int BenchTabs::easyWidth() const {
     return tabs_->comfortableWidth() + roomForBadge();
 }
 
+namespace {
+
+Card cautionCard(const Caution& caution, Standing standing) {
+    Card card;
+    card.title = toQt(caution.title);
+    card.lines << toQt(caution.reason);
+    card.remedy = toQt(caution.remedy);
+    for (const Remedy& remedy : caution.remedies) {
+        card.ways.push_back({toQt(remedy.label), true});
+    }
+    if (caution.key == "extra-joints") {
+        card.ways.push_back({BenchTabs::tr("Timber of your woods"), false});
+    }
+    if (!caution.steps.empty()) {
+        card.title += QStringLiteral(" · ") + toQt(whichSteps(caution));
+    }
+    switch (caution.severity) {
+    case Severity::Note:
+        card.mood = Card::Mood::Note;
+        break;
+    case Severity::Caution:
+        card.mood = Card::Mood::Caution;
+        break;
+    case Severity::Danger:
+        card.mood = Card::Mood::Danger;
+        break;
+    }
+    card.ticked = standing == Standing::SeenTo;
+    if (standing == Standing::Lapsed) {
+        card.lapsed = BenchTabs::tr("Was seen to before its numbers changed");
+    }
+    return card;
+}
+
+}  // namespace
+
 void BenchTabs::refreshCautions() {
     cautions_->setStale(planner_.state() == Planner::State::Impossible);
-    if (shown_ == planner_.last() && !cautions_->emptyText().isEmpty()) {
+    const std::vector<SeenTo>& seenTo = document_.project().seenTo;
+    if (shown_ == planner_.last() && shownSeenTo_ == seenTo && !cautions_->emptyText().isEmpty()) {
         return;
     }
+    const int chosen = cautionAt(cautions_->chosenCard());
+    const std::string chosenTitle = chosen >= 0 ? shown_->job.cautions[asSize(chosen)].title : "";
     shown_ = planner_.last();
+    shownSeenTo_ = seenTo;
+    const std::vector<Caution> none;
+    const std::vector<Caution>& all = shown_ ? shown_->job.cautions : none;
+    order_ = openFirst(all, seenTo);
     std::vector<Card> cards;
-    bool grave = false;
-    if (shown_) {
-        for (const Caution& caution : shown_->job.cautions) {
-            Card card;
-            card.title = toQt(caution.title);
-            card.lines << toQt(caution.reason);
-            card.remedy = toQt(caution.remedy);
-            for (const Remedy& remedy : caution.remedies) {
-                card.ways.push_back({toQt(remedy.label), true});
-            }
-            if (caution.key == "extra-joints") {
-                card.ways.push_back({tr("Timber of your woods"), false});
-            }
-            if (!caution.steps.empty()) {
-                card.title += QStringLiteral(" · ") + toQt(whichSteps(caution));
-            }
-            switch (caution.severity) {
-            case Severity::Note:
-                card.mood = Card::Mood::Note;
-                break;
-            case Severity::Caution:
-                card.mood = Card::Mood::Caution;
-                break;
-            case Severity::Danger:
-                card.mood = Card::Mood::Danger;
-                grave = true;
-                break;
-            }
-            cards.push_back(std::move(card));
+    for (const int caution : order_) {
+        const Caution& one = all[asSize(caution)];
+        cards.push_back(cautionCard(one, standingOf(one, seenTo)));
+        if (cards.back().isQuiet() && (cards.size() == 1 || !cards[cards.size() - 2].isQuiet())) {
+            cards.back().section = tr("Seen to");
         }
     }
     cautions_->setEmptyText(
         shown_ ? tr("Nothing to warn of. While you draw, whatever can hurt, spoil or surprise is "
                     "said here.")
                : tr("The cautions appear here once the board can be planned."));
-    const int count = static_cast<int>(cards.size());
-    cautions_->setCards(std::move(cards));
-    badge_->setCount(count, grave);
+    {
+        // Another order is no other choice.
+        const bool before = std::exchange(following_, true);
+        cautions_->setCards(std::move(cards));
+        following_ = before;
+    }
+    if (chosen >= 0 &&
+        (chosen >= static_cast<int>(all.size()) || all[asSize(chosen)].title != chosenTitle)) {
+        spotlight_.letGoOf(Subject::Kind::Caution);
+    }
+    showCount(countOf(all, seenTo));
+    follow();
+}
+
+void BenchTabs::showCount(const CautionCount& count) {
+    if (count.open == 0 && count.seenTo > 0) {
+        badge_->setDone();
+    } else {
+        badge_->setCount(count.open, count.openDangers > 0);
+    }
+    const bool isThere = count.open + count.seenTo > 0;
     // A tab measures its button only when it is set.
     tabBar()->setTabButton(Cautions, QTabBar::RightSide, nullptr);
-    tabBar()->setTabButton(Cautions, QTabBar::RightSide, count > 0 ? badge_ : nullptr);
-    badge_->setVisible(count > 0);
-    follow();
-    const QString told = counted(count, tr("%1 caution"), tr("%1 cautions"));
+    tabBar()->setTabButton(Cautions, QTabBar::RightSide, isThere ? badge_ : nullptr);
+    badge_->setVisible(isThere);
+    const QString told = toQt(countWords(count));
     setTabToolTip(Cautions, told);
-    tabBar()->setAccessibleTabName(Cautions, grave ? tr("%1, with dangers").arg(told) : told);
+    tabBar()->setAccessibleTabName(Cautions,
+                                   count.openDangers > 0 ? tr("%1, with dangers").arg(told) : told);
+}
+
+int BenchTabs::rowOf(int caution) const {
+    const auto at = std::find(order_.begin(), order_.end(), caution);
+    return at == order_.end() ? -1 : static_cast<int>(at - order_.begin());
+}
+
+int BenchTabs::cautionAt(int row) const {
+    return row >= 0 && row < static_cast<int>(order_.size()) ? order_[asSize(row)] : -1;
+}
+
+void BenchTabs::tick(int row) {
+    const int index = cautionAt(row);
+    if (index < 0) {
+        return;
+    }
+    const Caution& caution = shown_->job.cautions[asSize(index)];
+    const bool opens = standingOf(caution, document_.project().seenTo) == Standing::SeenTo;
+    if (!opens && spotlight_.subject() == Subject{Subject::Kind::Caution, index}) {
+        spotlight_.letGo();  // it is done with
+    }
+    const PlannedPtr keeps = shown_;  // the caution, whatever the edit brings about
+    document_.endSession();
+    const auto fault =
+        document_.edit(opens ? tr("caution open again") : tr("caution seen to"), entry::none,
+                       [&caution, opens](Project& project) {
+                           opens ? reopen(project.seenTo, caution) : seeTo(project.seenTo, caution);
+                       });
+    // The keys stay where they are, on the next one.
+    cautions_->goTo(std::min(row, cautions_->count() - 1));
+    const QString title = toQt(caution.title);
+    const QString count =
+        toQt(countWords(countOf(keeps->job.cautions, document_.project().seenTo)));
+    Q_EMIT told(fault   ? toQt(fault->text())
+                : opens ? tr("Open again: %1. %2.").arg(title, count)
+                        : tr("Seen to: %1. %2.").arg(title, count));
 }
 
 void BenchTabs::cautionChosen(int row) {
@@ -211,7 +306,7 @@ void BenchTabs::cautionChosen(int row) {
         return;
     }
     if (row >= 0) {
-        spotlight_.choose({Subject::Kind::Caution, row});
+        spotlight_.choose({Subject::Kind::Caution, cautionAt(row)});
     } else {
         spotlight_.letGoOf(Subject::Kind::Caution);
     }
@@ -219,13 +314,20 @@ void BenchTabs::cautionChosen(int row) {
 
 void BenchTabs::follow() {
     const Subject& subject = spotlight_.subject();
-    const int own = subject.kind == Subject::Kind::Caution ? subject.index : -1;
+    const int own = subject.kind == Subject::Kind::Caution ? rowOf(subject.index) : -1;
     following_ = true;
     if (cautions_->chosenCard() != own && own < cautions_->count()) {
         cautions_->choose(own);
     }
     following_ = false;
-    cautions_->setMarked(own < 0 ? spotlight_.trail().cautions : std::set<int>());
+    std::set<int> marked;
+    if (own < 0) {
+        for (const int caution : spotlight_.trail().cautions) {
+            marked.insert(rowOf(caution));
+        }
+        marked.erase(-1);
+    }
+    cautions_->setMarked(marked);
 }
 
 void BenchTabs::keyPressEvent(QKeyEvent* event) {
@@ -237,10 +339,11 @@ void BenchTabs::keyPressEvent(QKeyEvent* event) {
 }
 
 void BenchTabs::takeWay(int row, int way) {
-    if (!shown_ || row >= static_cast<int>(shown_->job.cautions.size())) {
+    const int caution = cautionAt(row);
+    if (caution < 0) {
         return;
     }
-    const auto& remedies = shown_->job.cautions[static_cast<std::size_t>(row)].remedies;
+    const auto& remedies = shown_->job.cautions[asSize(caution)].remedies;
     if (way >= static_cast<int>(remedies.size())) {
         Q_EMIT timberAsked();
         return;

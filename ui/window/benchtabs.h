@@ -2,12 +2,16 @@
 // is first seen.
 #pragma once
 
+#include "core/board/seento.h"
 #include "ui/document/sawyer.h"
 
 #include <QTabWidget>
 
+#include <vector>
+
 namespace kerfwright {
 
+struct CautionCount;
 class CardList;
 class Dialogs;
 class MovementBox;
@@ -25,7 +29,10 @@ class Badge : public QWidget {
 
 public:
     explicit Badge(QWidget* parent);
+    /// `grave`: some of them are dangers.
     void setCount(int count, bool grave);
+    /// A tick instead: there was something, and nothing of it is open. No number, no dangers.
+    void setDone();
     QSize sizeHint() const override;
 
 protected:
@@ -34,6 +41,7 @@ protected:
 private:
     int count_ = 0;
     bool grave_ = false;
+    bool done_ = false;
 };
 
 class BenchTabs : public QTabWidget {
@@ -76,8 +84,13 @@ protected:
 
 private:
     void refreshCautions();
+    void showCount(const CautionCount& count);
     int roomForBadge() const;
     void cautionChosen(int row);
+    void tick(int row);
+    /// Where the list has that caution of the job, and which one it has there; -1: nowhere, none.
+    int rowOf(int caution) const;
+    int cautionAt(int row) const;
     void follow();
     void takeWay(int row, int way);
     void fill(int tab);
@@ -104,6 +117,8 @@ private:
     QWidget* pricePage_;
     PricePanel* price_ = nullptr;
     PlannedPtr shown_;
+    std::vector<SeenTo> shownSeenTo_;
+    std::vector<int> order_;  ///< of each row of the list: which caution of the job
     bool following_ = false;
 };
 

@@ -32,6 +32,12 @@ QString Card::spoken() const {
         all << number;
     }
     all << heading();
+    if (ticked) {
+        all << (*ticked ? CardList::tr("Seen to") : CardList::tr("Not seen to"));
+    }
+    if (!lapsed.isEmpty()) {
+        all << lapsed;
+    }
     all << lines;
     if (!big.isEmpty()) {
         all << bigLabel + QStringLiteral(" ") + big;
@@ -61,9 +67,18 @@ QVariant CardModel::data(const QModelIndex& index, int role) const {
         return card(index.row()).title;
     case Qt::AccessibleTextRole:
         return card(index.row()).spoken();
+    case Qt::CheckStateRole: {
+        const std::optional<bool> ticked = card(index.row()).ticked;
+        return ticked ? QVariant(*ticked ? Qt::Checked : Qt::Unchecked) : QVariant();
+    }
     default:
         return QVariant();
     }
+}
+
+Qt::ItemFlags CardModel::flags(const QModelIndex& index) const {
+    const bool hasTick = index.isValid() && card(index.row()).ticked;
+    return QAbstractListModel::flags(index) | (hasTick ? Qt::ItemIsUserCheckable : Qt::NoItemFlags);
 }
 
 void CardModel::setCards(std::vector<Card> cards) {
@@ -131,6 +146,12 @@ void CardList::choose(int row) {
     }
 }
 
+void CardList::goTo(int row) {
+    selectionModel()->setCurrentIndex(row < 0 ? QModelIndex() : model_->index(row),
+                                      QItemSelectionModel::NoUpdate);
+    viewport()->update();
+}
+
 void CardList::setMarked(const std::set<int>& rows) {
     if (rows != marked_) {
         marked_ = rows;
@@ -167,6 +188,11 @@ QRect CardList::wayRect(int row, int way) const {
         ->wayRect(visualRect(model_->index(row)), card(row), way);
 }
 
+QRect CardList::tickRect(int row) const {
+    return static_cast<const CardPainter*>(itemDelegate())
+        ->tickRect(visualRect(model_->index(row)), card(row));
+}
+
 int CardList::wayAt(int row, QPoint at) const {
     const int count = static_cast<int>(card(row).ways.size());
     for (int way = 0; way < count; ++way) {
@@ -192,11 +218,14 @@ void CardList::mousePressEvent(QMouseEvent* event) {
     pressedWorking_ = -1;
     pressedWay_ = index.isValid() ? wayAt(index.row(), event->pos()) : -1;
     pressedCard_ = index.row();
+    pressedTick_ = -1;
     if (!index.isValid()) {
         choose(-1);
         return;
     }
-    if (workingRect(index.row()).contains(event->pos())) {
+    if (tickRect(index.row()).contains(event->pos())) {
+        pressedTick_ = index.row();
+    } else if (workingRect(index.row()).contains(event->pos())) {
         pressedWorking_ = index.row();
         choose(index.row());
     } else if (pressedWay_ < 0) {
@@ -206,19 +235,25 @@ void CardList::mousePressEvent(QMouseEvent* event) {
 
 void CardList::mouseReleaseEvent(QMouseEvent* event) {
     const QModelIndex index = indexAt(event->pos());
-    if (index.isValid() && index.row() == pressedWorking_) {
+    if (index.isValid() && index.row() == pressedTick_) {
+        if (tickRect(pressedTick_).contains(event->pos())) {
+            Q_EMIT tickAsked(pressedTick_);
+        }
+    } else if (index.isValid() && index.row() == pressedWorking_) {
         Q_EMIT workingAsked(pressedWorking_);
     } else if (index.isValid() && index.row() == pressedCard_ && pressedWay_ >= 0 &&
                wayAt(index.row(), event->pos()) == pressedWay_) {
         Q_EMIT wayAsked(pressedCard_, pressedWay_);
     }
     pressedWorking_ = -1;
+    pressedTick_ = -1;
     pressedWay_ = -1;
 }
 
 void CardList::mouseMoveEvent(QMouseEvent* event) {
     const QModelIndex index = indexAt(event->pos());
     const bool over = index.isValid() && (workingRect(index.row()).contains(event->pos()) ||
+                                          tickRect(index.row()).contains(event->pos()) ||
                                           wayAt(index.row(), event->pos()) >= 0);
     viewport()->setCursor(over ? Qt::PointingHandCursor : Qt::ArrowCursor);
     viewport()->update();
@@ -235,6 +270,12 @@ void CardList::keyPressEvent(QKeyEvent* event) {
         return;
     }
     const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    if (row >= 0 && enter && (event->modifiers() & Qt::ControlModifier) != 0) {
+        if (card(row).ticked) {
+            Q_EMIT tickAsked(row);
+        }
+        return;
+    }
     if (row >= 0 && card(row).working && (enter || event->key() == Qt::Key_Equal)) {
         Q_EMIT workingAsked(row);
         return;

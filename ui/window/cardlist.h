@@ -10,6 +10,7 @@
 #include <QStringList>
 
 #include <memory>
+#include <optional>
 #include <set>
 #include <vector>
 
@@ -36,7 +37,12 @@ struct Card {
     /// Small pictures in a row, below the lines; wrapped where there is no room for all.
     std::shared_ptr<const std::vector<StagePicture>> pictures = {};
     Mood mood = Mood::Plain;
+    /// Whether it is ticked as seen to; empty: it has no tick. One that is ticked looks quiet.
+    std::optional<bool> ticked = {};
+    QString lapsed = {};   ///< below the title: why a tick of before does not count
+    QString section = {};  ///< a heading above it, with which other cards begin
     friend bool operator==(const Card&, const Card&) = default;
+    bool isQuiet() const { return ticked.value_or(false); }
     /// The title, after a word for the mood: colour alone would not tell it.
     QString heading() const;
     /// Everything on it, for screen readers.
@@ -50,6 +56,7 @@ public:
     using QAbstractListModel::QAbstractListModel;
     int rowCount(const QModelIndex& parent = QModelIndex()) const override;
     QVariant data(const QModelIndex& index, int role) const override;
+    Qt::ItemFlags flags(const QModelIndex& index) const override;
     const Card& card(int row) const { return cards_[static_cast<std::size_t>(row)]; }
     void setCards(std::vector<Card> cards);
 
@@ -71,6 +78,8 @@ public:
     int chosenCard() const;
     /// -1 lets go of the choice.
     void choose(int row);
+    /// The keys stand on that card, without choosing it; -1: on none.
+    void goTo(int row);
     /// Cards with a quiet bar at their side.
     void setMarked(const std::set<int>& rows);
     bool isMarked(int row) const { return marked_.contains(row); }
@@ -84,12 +93,15 @@ public:
     QRect workingRect(int row) const;
     /// Where one of the ways is painted, in the viewport; null where the card has none.
     QRect wayRect(int row, int way = 0) const;
+    /// Where the tick of a card is painted, in the viewport; null where it has none.
+    QRect tickRect(int row) const;
 
 Q_SIGNALS:
     /// -1 where the choice was given up.
     void chosen(int row);
     void workingAsked(int row);
     void wayAsked(int row, int way);
+    void tickAsked(int row);
 
 protected:
     void mousePressEvent(QMouseEvent* event) override;
@@ -111,6 +123,7 @@ private:
     QString emptyText_;
     bool stale_ = false;
     int pressedWorking_ = -1;
+    int pressedTick_ = -1;
     int pressedWay_ = -1;  ///< of the card `pressedCard_`
     int pressedCard_ = -1;
 };

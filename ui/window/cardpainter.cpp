@@ -17,6 +17,8 @@ constexpr int outside = 4;  // between two cards, half of it on each side
 constexpr int padding = 12;
 constexpr int column = 28;  // of the number
 constexpr int workingSize = 26;
+constexpr int tickBox = 16;
+constexpr int tickHeight = 26;  // of what can be pressed
 
 QFont bigFont(const QFont& font) {
     QFont big = font;
@@ -74,6 +76,10 @@ QString wayText(const CardWay& way) {
     return way.acts ? way.words : way.words + QStringLiteral(" ›");
 }
 
+QString tickWord() {
+    return CardList::tr("Seen to");
+}
+
 /// From one way to the next.
 int wayStep(const QFontMetrics& metrics) {
     return metrics.height() + 14;
@@ -91,11 +97,27 @@ CardPainter::CardPainter(CardList* list)
     : QStyledItemDelegate(list)
     , list_(list) {}
 
+QRect CardPainter::cardRect(const QRect& cell, const Card& card) const {
+    const int above =
+        card.section.isEmpty() ? 0 : QFontMetrics(boldFont(smallFont(list_->font()))).height() + 16;
+    return cell.adjusted(8, outside + above, -8, -outside);
+}
+
+QRect CardPainter::tickRect(const QRect& cell, const Card& card) const {
+    if (!card.ticked) {
+        return QRect();
+    }
+    const QRect inner = cardRect(cell, card);
+    const int width =
+        tickBox + 7 + QFontMetrics(smallFont(list_->font())).horizontalAdvance(tickWord()) + 12;
+    return QRect(inner.right() - padding - width + 6, inner.top() + padding - 5, width, tickHeight);
+}
+
 QRect CardPainter::workingRect(const QRect& cell, const Card& card) const {
     if (!card.working) {
         return QRect();
     }
-    const QRect inner = cell.adjusted(8, outside, -8, -outside);
+    const QRect inner = cardRect(cell, card);
     // In line with the big number, or with the title where there is none.
     const int bottom = inner.bottom() - padding + 2 -
                        (card.warning.isEmpty() || card.big.isEmpty()
@@ -126,7 +148,7 @@ int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
     const QFont plain = list_->font();
     const QFont bold = boldFont(plain);
     const QFont small = smallFont(plain);
-    const QRect inner = cell.adjusted(8, outside, -8, -outside);
+    const QRect inner = cardRect(cell, card);
     const int left = inner.left() + padding + (card.number.isEmpty() ? 0 : column);
     const int right = inner.right() - padding;
     TextColumn text{painter, left, inner.top() + padding};
@@ -136,11 +158,28 @@ int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
         painter->drawText(QRect(inner.left() + padding, text.y, column, 40),
                           Qt::AlignLeft | Qt::AlignTop, card.number);
     }
-    const QColor titleColour = card.mood == Card::Mood::Danger    ? tones.danger
+    if (painter != nullptr && !card.section.isEmpty()) {
+        painter->setFont(boldFont(small));
+        painter->setPen(tones.quiet);
+        painter->drawText(QRect(inner.left(), cell.top() + outside, inner.width(),
+                                inner.top() - cell.top() - outside - 6),
+                          Qt::AlignLeft | Qt::AlignBottom, card.section);
+    }
+    const QColor plainColour = card.isQuiet() ? tones.quiet : tones.text;
+    const QColor titleColour = card.isQuiet()                     ? tones.quiet
+                               : card.mood == Card::Mood::Danger  ? tones.danger
                                : card.mood == Card::Mood::Caution ? tones.caution
                                                                   : tones.text;
     const bool besideTitle = card.working && card.big.isEmpty();
-    text.add(card.heading(), bold, titleColour, besideTitle ? right - workingSize : right, 3);
+    const QRect tick = tickRect(cell, card);
+    text.add(card.heading(), bold, titleColour,
+             besideTitle     ? right - workingSize
+             : tick.isNull() ? right
+                             : tick.left() - 6,
+             3);
+    if (!card.lapsed.isEmpty()) {
+        text.add(QStringLiteral("↺ ") + card.lapsed, small, tones.caution, right, 2);
+    }
     for (const QString& line : card.lines) {
         text.add(line, small, tones.quiet, right, 1);
     }
@@ -151,7 +190,7 @@ int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
     }
     if (!card.remedy.isEmpty()) {
         text.y += 3;
-        text.add(QStringLiteral("→ ") + card.remedy, small, tones.text, right, 0);
+        text.add(QStringLiteral("→ ") + card.remedy, small, plainColour, right, 0);
     }
     if (!card.big.isEmpty()) {
         const QFont big = bigFont(plain);
@@ -189,12 +228,39 @@ int CardPainter::layOut(QPainter* painter, const Card& card, const QRect& cell,
             inside.adjust(12, 0, -12, 0);
         }
         painter->setFont(small);
-        painter->setPen(one.acts ? (list_->isStale() ? tones.quiet : tones.text) : tones.accent);
+        painter->setPen(one.acts ? (list_->isStale() ? tones.quiet : plainColour) : tones.accent);
         painter->drawText(
             inside, Qt::AlignLeft | Qt::AlignVCenter,
             QFontMetrics(small).elidedText(wayText(one), Qt::ElideRight, inside.width()));
     }
     return text.y + padding + outside - cell.top();
+}
+
+void CardPainter::paintTick(QPainter& painter, const QRect& cell, const Card& card,
+                            const Tones& tones) const {
+    const QRect place = tickRect(cell, card);
+    const bool isOver = place.contains(list_->viewport()->mapFromGlobal(QCursor::pos()));
+    if (isOver) {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(tones.soft);
+        painter.drawRoundedRect(place, 5, 5);
+    }
+    const QRectF box(place.left() + 6, place.top() + (tickHeight - tickBox) / 2.0, tickBox,
+                     tickBox);
+    painter.setPen(QPen(isOver ? tones.accent : tones.rim, 1.2));
+    painter.setBrush(tones.entry);
+    painter.drawRoundedRect(box.adjusted(0.6, 0.6, -0.6, -0.6), 3, 3);
+    if (card.isQuiet()) {
+        painter.setPen(QPen(tones.accent, 2, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawPolyline(QPolygonF{box.topLeft() + QPointF(3.6, 8.4),
+                                       box.topLeft() + QPointF(6.6, 11.4),
+                                       box.topLeft() + QPointF(12.2, 4.8)});
+    }
+    painter.setFont(smallFont(list_->font()));
+    painter.setPen(isOver ? tones.text : tones.quiet);
+    painter.drawText(place.adjusted(6 + tickBox + 7, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
+                     tickWord());
 }
 
 QSize CardPainter::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
@@ -207,14 +273,13 @@ void CardPainter::paint(QPainter* painter, const QStyleOptionViewItem& option,
                         const QModelIndex& index) const {
     const Tones tones = tonesOf(option.palette);
     const Card& card = list_->card(index.row());
-    const QRectF frame =
-        QRectF(option.rect.adjusted(8, outside, -8, -outside)).adjusted(0.5, 0.5, -0.5, -0.5);
+    const QRectF frame = QRectF(cardRect(option.rect, card)).adjusted(0.5, 0.5, -0.5, -0.5);
     const bool chosen = list_->chosenCard() == index.row();
     painter->save();
     painter->setLayoutDirection(option.direction);
     painter->setRenderHint(QPainter::Antialiasing);
     painter->setPen(chosen ? QPen(tones.accent, 1.6) : QPen(tones.edge, 1));
-    painter->setBrush(tones.entry);
+    painter->setBrush(card.isQuiet() ? tones.surface : tones.entry);
     painter->drawRoundedRect(frame, 6, 6);
     if (list_->hasFocus() && list_->currentIndex() == index) {
         paintFocusRing(*painter, frame.adjusted(2, 2, -2, -2), tones);
@@ -223,6 +288,9 @@ void CardPainter::paint(QPainter* painter, const QStyleOptionViewItem& option,
         paintTrailBar(*painter, frame, tones);
     }
     layOut(painter, card, option.rect, option.palette);
+    if (card.ticked) {
+        paintTick(*painter, option.rect, card, tones);
+    }
     const QRect working = workingRect(option.rect, card);
     if (!working.isNull()) {
         const QPoint pointer = list_->viewport()->mapFromGlobal(QCursor::pos());

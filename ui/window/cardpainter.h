@@ -24,8 +24,15 @@ public:
     QRect workingRect(const QRect& cell, const Card& card) const;
     /// Of one of the ways at the foot of such a card.
     QRect wayRect(const QRect& cell, const Card& card, int way) const;
+    /// Of the tick on such a card, with its word; null where it has none.
+    QRect tickRect(const QRect& cell, const Card& card) const;
 
 private:
+    /// What is left of the cell for the card, below the heading that stands above some.
+    QRect cardRect(const QRect& cell, const Card& card) const;
+    void paintTick(QPainter& painter, const QRect& cell, const Card& card,
+                   const Tones& tones) const;
+
     /// Paints where `painter` is not null; returns the height that the card needs in `width`.
     int layOut(QPainter* painter, const Card& card, const QRect& cell,
                const QPalette& palette) const;

@@ -42,6 +42,7 @@ public:
             {tr("Space + drag"), tr("move the board; so does the middle button")},
             {tr("Arrows, on stages"), tr("go through the build; Escape ends it")},
             {tr("Space, on a step"), tr("show on the board what it works on, or let go")},
+            {tr("Ctrl + Enter, on a caution"), tr("tick it as seen to, or open it again")},
             {tr("Space, in the cut list"), tr("follow its strips to board, steps and planks")},
             {tr("="), tr("open the working of the step, stage or line that the keys stand on")},
             {tr("F2, on a line of the price"), tr("go to the entry that it comes from")},

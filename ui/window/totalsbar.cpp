@@ -1,5 +1,6 @@
 #include "ui/window/totalsbar.h"
 
+#include "core/bench/standing.h"
 #include "core/sheets/film.h"
 #include "core/sheets/hourwords.h"
 #include "ui/document/surround.h"
@@ -62,25 +63,26 @@ void TotalsBar::refresh() {
     if (planner_.last()) {
         const Job& job = planner_.last()->job;
         if (job.totals.weightKg > 0) {
-            items_.push_back({tr("Weight"), weightText(job.totals.weightKg, notation.unit), 6});
+            items_.push_back({tr("Weight"), weightText(job.totals.weightKg, notation.unit), 7});
         }
-        items_.push_back({tr("Glue-ups"), QString::number(job.plan.assemblies), 5});
-        items_.push_back({tr("Panels"), QString::number(job.plan.panels), 10});
-        items_.push_back({tr("Strips"), QString::number(job.plan.strips), 8});
+        items_.push_back({tr("Glue-ups"), QString::number(job.plan.assemblies), 6});
+        items_.push_back({tr("Panels"), QString::number(job.plan.panels), 11});
+        items_.push_back({tr("Strips"), QString::number(job.plan.strips), 9});
         items_.push_back(
-            {tr("Timber in"), toQt(formatVolume(job.totals.timberIn, notation.unit)), 7});
+            {tr("Timber in"), toQt(formatVolume(job.totals.timberIn, notation.unit)), 8});
         items_.push_back({tr("At the bench"), toQt(timeWords(job.hours.minutes)), 3});
         if (job.hours.days) {
-            items_.push_back({tr("Days"), QString::number(*job.hours.days), 9});
+            items_.push_back({tr("Days"), QString::number(*job.hours.days), 10});
         }
-        items_.push_back({tr("Yield"), tr("%1 %").arg(job.totals.yieldPercent, 0, 'f', 0), 11});
-        const auto dangers =
-            std::count_if(job.cautions.begin(), job.cautions.end(), [](const Caution& caution) {
-                return caution.severity == Severity::Danger;
-            });
-        items_.push_back({tr("Cautions"), QString::number(std::ssize(job.cautions) - dangers), 4});
-        if (dangers > 0) {
-            items_.push_back({tr("Dangers"), QString::number(dangers), 1, true, true});
+        items_.push_back({tr("Yield"), tr("%1 %").arg(job.totals.yieldPercent, 0, 'f', 0), 12});
+        const CautionCount cautions = countOf(job.cautions, project.seenTo);
+        items_.push_back(
+            {tr("Cautions"), QString::number(cautions.open - cautions.openDangers), 4});
+        if (cautions.seenTo > 0) {
+            items_.push_back({tr("Seen to"), QString::number(cautions.seenTo), 5});
+        }
+        if (cautions.openDangers > 0) {
+            items_.push_back({tr("Dangers"), QString::number(cautions.openDangers), 1, true, true});
         }
     }
     switch (planner_.state()) {

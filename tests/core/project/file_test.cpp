@@ -142,6 +142,23 @@ Timber anyTimber(Unit unit) {
     return timber;
 }
 
+std::vector<SeenTo> anySeenTo() {
+    std::vector<SeenTo> seenTo;
+    const int entries = *rc::gen::inRange(0, 5);
+    for (int i = 0; i < entries; ++i) {
+        SeenTo entry{*rc::gen::element<std::string>("open-pores", "woods-alike"),
+                     *rc::gen::element<std::string>("", "ash oak", "½ “x”")};
+        entry.said.push_back(fact("number", i));  // no two alike
+        if (*rc::gen::arbitrary<bool>()) {
+            entry.said.push_back({"any-nm", *rc::gen::arbitrary<std::int64_t>()});
+            entry.said.push_back(
+                fact("parts", *rc::gen::element<std::string>("", "A B", "🪵\n")));
+        }
+        seenTo.push_back(std::move(entry));
+    }
+    return seenTo;
+}
+
 /// Call inside a property only.
 Project anyProject() {
     Project project;
@@ -201,6 +218,7 @@ Project anyProject() {
                                                  FinalRounding::Five, FinalRounding::Ten);
     project.pricing.customer = text();
     project.pricing.validUntil = text();
+    project.seenTo = anySeenTo();
     return project;
 }
 

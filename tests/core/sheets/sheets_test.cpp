@@ -1,3 +1,4 @@
+#include "core/bench/standing.h"
 #include "core/sheets/flow.h"
 #include "core/sheets/record.h"
 #include "core/sheets/sheets.h"
@@ -9,6 +10,7 @@
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
 using namespace kerfwright;
 using namespace kerfwright::testing_samples;
@@ -251,6 +253,53 @@ TEST(Sheets, LetNoCautionNoteOrStepDropOffThePaper) {
         EXPECT_THAT(words, HasSubstr(std::to_string(job.steps.steps.size()) + " " +
                                      title(job.steps.steps.back())))
             << sample.name;
+    }
+}
+
+/// Lines of the ticks in boxes, and the boxes before cautions: thin squares of 3.6 mm.
+std::pair<int, int> ticksAndBoxes(const std::vector<Page>& pages) {
+    std::pair<int, int> count;
+    for (const Page& page : pages) {
+        for (const Mark& mark : page.drawing.marks) {
+            if (const auto* line = std::get_if<Line>(&mark)) {
+                count.first += line->style.lineWidth == 0.55 ? 1 : 0;
+            } else if (const auto* box = std::get_if<Rectangle>(&mark)) {
+                count.second += box->box.width == 3.6 && box->style.lineWidth == 0.25 ? 1 : 0;
+            }
+        }
+    }
+    return count;
+}
+
+TEST(Sheets, PrintEveryCautionAndTickThoseThatWereSeenTo) {
+    for (Sample& sample : samples()) {
+        const Job job = jobOf(sample.project);
+        if (job.cautions.size() < 2) {
+            continue;
+        }
+        const auto before = sheets(sample.project, job, Paper::A4);
+        seeTo(sample.project.seenTo, job.cautions[0]);
+        Caution other = job.cautions[1];
+        other.said.push_back(fact("another", 1));
+        seeTo(sample.project.seenTo, other);
+        const auto after = sheets(sample.project, job, Paper::A4);
+        std::string words;
+        for (const Page& page : after) {
+            words += page.key.starts_with("overview") ? wordsOf(page) : "";
+        }
+        for (const Caution& caution : job.cautions) {
+            EXPECT_THAT(words, HasSubstr(caution.title)) << sample.name;
+        }
+        EXPECT_THAT(words, HasSubstr("(seen to)")) << sample.name;
+        EXPECT_THAT(words, HasSubstr("(was seen to before its numbers changed)")) << sample.name;
+        const auto [ticksBefore, boxesBefore] = ticksAndBoxes(before);
+        const auto [ticksAfter, boxesAfter] = ticksAndBoxes(after);
+        EXPECT_EQ(ticksAfter, ticksBefore + 2) << sample.name << ": two strokes make a tick";
+        EXPECT_EQ(boxesAfter, boxesBefore) << sample.name;
+        EXPECT_GE(boxesBefore, static_cast<int>(job.cautions.size())) << sample.name;
+        Project untouched = sample.project;
+        untouched.seenTo.clear();
+        EXPECT_EQ(revision(sample.project), revision(untouched)) << "the plan is the same";
     }
 }
 
