@@ -93,6 +93,7 @@ Project newProject(Unit unit) {
         {woodIndex(project.woods, "hard-maple"), woodIndex(project.woods, "black-walnut")});
     project.board.field = layOut(*project.recipe).value();
     project.board.thickness = inches ? Length::inch(3, 2) : Length::mm(38);
+    project.board.border.width = inches ? Length::inch(3, 2) : Length::mm(40);
     project.board.border.wood = woodIndex(project.woods, "wenge");
     return project;
 }

@@ -398,12 +398,13 @@ void BenchTabs::resizeEvent(QResizeEvent* event) {
     }
 }
 
-/// A page that is made late comes in the order of the keys where its tab is, not at the very end.
+/// A page that is made late comes in the order of the keys behind the tabs, not at the very end.
 void BenchTabs::inOrder(QWidget* page) {
-    QWidget* before = page;
+    QWidget* before = tabBar();
     std::vector<QWidget*> inside;
     for (QWidget* at = page->nextInFocusChain(); at != page; at = at->nextInFocusChain()) {
-        if (page->isAncestorOf(at) && at->window() == page->window()) {
+        if (page->isAncestorOf(at) && at->window() == page->window() &&
+            at->focusPolicy() != Qt::NoFocus) {
             inside.push_back(at);
         }
     }

@@ -167,7 +167,8 @@ void PricePanel::refresh() {
     for (QPushButton* button : buttons_) {
         button->setEnabled(ready);
     }
-    list_->setEnabled(ready);
+    // What has the keys keeps them while the plan is made anew.
+    list_->setStale(!ready);
     total_->setEnabled(ready);
     if (!planner_.last()) {
         total_->setText(tr("The price appears here once the board can be planned."));

@@ -51,6 +51,7 @@ public:
         painter->save();
         painter->setLayoutDirection(option.direction);
         painter->setRenderHint(QPainter::Antialiasing);
+        painter->setOpacity(list_->isStale() ? 0.5 : 1);
         if (list_->hasFocus() && list_->currentIndex() == index) {
             paintFocusRing(*painter, QRectF(option.rect).adjusted(12, 1, -4, -1), tones);
         }
@@ -237,6 +238,13 @@ void ReckoningList::toggle(int row) {
         open_.insert(row);
     }
     relayout();
+}
+
+void ReckoningList::setStale(bool stale) {
+    if (stale_ != stale) {
+        stale_ = stale;
+        viewport()->update();
+    }
 }
 
 void ReckoningList::askEntry(int row) {

@@ -51,6 +51,9 @@ public:
     QRect workingRect(int row) const;
     QRect entryRect(int row) const;
     void toggle(int row);
+    /// The lines are of a plan that is out of date.
+    void setStale(bool stale);
+    bool isStale() const { return stale_; }
     /// Leads to the entry that the line comes from, where there is one.
     void askEntry(int row);
 
@@ -79,6 +82,7 @@ private:
     ReckoningModel* model_;
     LinePainter* painter_;
     std::set<int> open_;
+    bool stale_ = false;
 };
 
 }  // namespace kerfwright

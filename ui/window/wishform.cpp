@@ -14,6 +14,7 @@
 #include "ui/window/recipeform.h"
 #include "ui/window/segmented.h"
 #include "ui/window/shopform.h"
+#include "ui/window/textblock.h"
 #include "ui/window/textfield.h"
 #include "ui/window/tones.h"
 #include "ui/window/unitform.h"

@@ -32,6 +32,8 @@ protected:
         shop.sanderWidth = Length::mm(400);
         shop.sanderShortest = Length::mm(200);
         shop.planerShortest = Length::mm(300);
+        shop.planerWidth = Length::mm(300);
+        conditions.glue.clampForce = 10'000;
         shop.sawDepth = Length::mm(75);
         shop.leastHeld = Length::mm(150);
         shop.sliceShortest = Length::mm(15);

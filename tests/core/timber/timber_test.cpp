@@ -47,6 +47,7 @@ Demand rails() {
                      strips("Left rail, Right rail", 30, 50, 400, 2)};
     for (WantedStrips& line : demand.strips) {
         line.isRail = true;
+        line.ofBorder = true;
     }
     return demand;
 }

@@ -90,6 +90,8 @@ TEST_F(DesktopTest, AProjectDroppedOnTheWindowIsOpened) {
 TEST_F(DesktopTest, UnsavedWorkIsAskedAboutBeforeADroppedFileTakesItsPlace) {
     const QString path = write("dropped.kerfwright");
     type("thicknessEntry", QStringLiteral("37"));
+    window->document().edit(QStringLiteral("name"), entry::none,
+                            [](Project& changed) { changed.titles.name = "Mine"; });
     const Project mine = project();
     answers.unsaved = Dialogs::Unsaved::Cancel;
     EXPECT_TRUE(dropFile(path));

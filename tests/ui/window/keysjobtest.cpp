@@ -10,6 +10,7 @@
 #include "ui/window/plankeditor.h"
 #include "ui/window/stagerow.h"
 #include "ui/window/stepspanel.h"
+#include "ui/window/wayspanel.h"
 
 #include <QAbstractButton>
 #include <QApplication>

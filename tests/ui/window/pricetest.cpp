@@ -231,10 +231,10 @@ TEST_F(PriceTest, SaysThatThePlanIsOutOfDate) {
     EXPECT_TRUE(find<QAbstractButton>("saveQuote")->isEnabled());
     type("thicknessEntry", QStringLiteral("40"));
     EXPECT_FALSE(find<QAbstractButton>("saveQuote")->isEnabled());
-    EXPECT_FALSE(list().isEnabled());
+    EXPECT_TRUE(list().isStale());
     ASSERT_TRUE(planned());
     EXPECT_TRUE(find<QAbstractButton>("saveQuote")->isEnabled());
-    EXPECT_TRUE(list().isEnabled());
+    EXPECT_FALSE(list().isStale());
 }
 
 TEST_F(PriceTest, FitsASmallScreen) {
@@ -276,6 +276,19 @@ TEST_F(PriceTest, APriceThatIsMissingLeadsToItsEntry) {
     for (const Wood& one : project().woods) {
         EXPECT_EQ(one.price.minorPerCubicMetre, one.name == name ? 320'000 : 0);
     }
+}
+
+TEST_F(PriceTest, TheKeysStayOnTheLineWhileThePlanIsMadeAnew) {
+    priceAll();
+    list().setFocus();
+    list().setCurrentIndex(list().model()->index(1, 0));
+    window->document().edit(QStringLiteral("thicker"), entry::none,
+                            [](Project& project) { project.board.thickness = Length::mm(41); });
+    EXPECT_TRUE(list().isStale());
+    EXPECT_TRUE(list().hasFocus());
+    ASSERT_TRUE(planned());
+    EXPECT_TRUE(list().hasFocus());
+    EXPECT_EQ(list().currentIndex().row(), 1);
 }
 
 }  // namespace
