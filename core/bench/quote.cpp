@@ -387,6 +387,10 @@ std::string incompleteWords(const Quote& quote) {
                     sayList(quote.missing));
 }
 
+std::string missingWords(const Quote& quote) {
+    return quote.isComplete() ? std::string() : say("Missing: {1}.", sayList(quote.missing));
+}
+
 std::string eachWords(const Quote& quote, const std::string& currency) {
     if (quote.boards == 1) {
         return {};

@@ -71,6 +71,8 @@ std::string moneyWords(std::int64_t hundredths, const std::string& currency,
                        DecimalMark mark = DecimalMark::Spoken);
 /// "Incomplete. Missing: the price of glue. …"; empty for a complete quote.
 std::string incompleteWords(const Quote& quote);
+/// The same where no sum is shown: "Missing: the price of glue."
+std::string missingWords(const Quote& quote);
 /// What a quote of several boards asks for each: "330.00 € each", "about 319.37 € each". Empty for
 /// one board.
 std::string eachWords(const Quote& quote, const std::string& currency);

@@ -431,6 +431,15 @@ std::string sizingWords(const Sizing& sizing, const Notation& notation) {
 }
 
 std::string shownLabel(const std::string& label) {
+    const std::string both = " + ";
+    if (const std::size_t plus = label.find(both); plus != std::string::npos) {
+        return shownLabel(label.substr(0, plus)) + both +
+               shownLabel(label.substr(plus + both.size()));
+    }
+    const std::string board = ": ";
+    if (const std::size_t colon = label.find(board); colon != std::string::npos) {
+        return label.substr(0, colon) + board + shownLabel(label.substr(colon + board.size()));
+    }
     const std::size_t spare = label.find(spareMark);
     return spare == std::string::npos ? say(label)
                                       : say("{1}-spare{2}", label.substr(0, spare),

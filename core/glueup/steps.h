@@ -214,7 +214,8 @@ StepList steps(const Plan& plan, const Board& board, const Shop& shop);
 std::string sizingWords(const Sizing& sizing, const Notation& notation);
 
 /// The label of a workpiece, strip or spare as it is shown: those that are words are said in the
-/// maker's language, "Field", "Top rail", "A-spare"; letters and numbers stay, "A", "A3", "A-1".
+/// maker's language, "Field", "Top rail", "A-spare"; letters and numbers stay, "A", "A3", "A-1". So
+/// do the board and the plus of "2: Top rail + 2: Right rail".
 std::string shownLabel(const std::string& label);
 
 /// "Glue panel A", "Cut the two margin slices", ...: the step in a few words, without numbers that

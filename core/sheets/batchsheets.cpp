@@ -8,6 +8,7 @@
 #include "core/sheets/plankpages.h"
 #include "core/sheets/settingrows.h"
 #include "core/sheets/settingtable.h"
+#include "core/sheets/settle.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -145,10 +146,10 @@ void addBoards(std::vector<Draft>& drafts, const Matter& matter, const Batch& ba
         flow.text(flow.left(), top + 6.4, std::to_string(i + 1), {type::big, true, Ink::Accent});
         const double x = flow.left() + 14 + side + 6;
         const std::string& name = board.project.titles.name;
-        flow.text(x, top + 5, name.empty() ? say("Board without a name") : name, strongText,
-                  Align::Left, flow.right() - x);
+        flow.name(x, top + 5, name.empty() ? say("Board without a name") : name, strongText,
+                  flow.right() - x);
         const auto words = [&](double down, const std::string& line) {
-            flow.text(x, top + down, line, bodyText, Align::Left, flow.right() - x);
+            flow.name(x, top + down, line, bodyText, flow.right() - x);
         };
         words(11.5, format(totals.width, board.project.notation) + " × " +
                         format(totals.height, board.project.notation) + " × " +
@@ -184,11 +185,13 @@ std::vector<Page> batchSheets(const Batch& batch, Paper paper) {
     shared.woods = batch.woods;
     const Matter matter{shared, first.job, paper};
     std::vector<Draft> drafts;
-    addBoards(drafts, matter, batch);
-    addSharedSettings(drafts, matter, batch);
-    addShoppingSlip(drafts, matter, batch.timber);
-    addTimberList(drafts, matter, batch.timber);
-    addPlankCuts(drafts, matter, batch.timber);
+    const auto each = [&](void (*add)(std::vector<Draft>&, const Matter&, const Batch&)) {
+        settle(drafts, matter,
+               [&](std::vector<Draft>& to, const Matter& with) { add(to, with, batch); });
+    };
+    each(addBoards);
+    each(addSharedSettings);
+    addTimber(drafts, matter, batch.timber);
     stamp(drafts, matter);
     std::vector<Page> pages;
     for (Draft& draft : drafts) {

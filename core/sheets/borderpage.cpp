@@ -124,7 +124,9 @@ std::vector<RailPair> railPairs(const FitBorder& border) {
     return pairs;
 }
 
-void addRails(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
+}  // namespace
+
+void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
     const FitBorder& border = *record.border.work;
     const Board& board = matter.project.board;
     Flow flow(drafts, matter, "border", say("Border"), Sizes::Finished, Flow::Safety::None);
@@ -226,13 +228,6 @@ void addRails(std::vector<Draft>& drafts, const Matter& matter, const Record& re
     }
     flow.need(flow.shortSafetyHeight());
     flow.safetyAtEnd();
-}
-
-}  // namespace
-
-void addBorder(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
-    addRails(drafts, matter, record);
-    addJoinery(drafts, matter);
 }
 
 }  // namespace kerfwright

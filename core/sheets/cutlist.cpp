@@ -53,8 +53,7 @@ void sizes(Flow& flow, const Matter& matter, double top, const std::string& kind
 void addSizes(Flow& flow, const Matter& matter, const MillLine& line, std::size_t count) {
     const double top = flow.y;
     flow.swatch(flow.left(), top + 1, 8, line.wood);
-    flow.text(flow.left() + labelX, top + 4.4,
-              shortened(matter.wood(line.wood).name, bodyText, labelWidth), bodyText);
+    flow.name(flow.left() + labelX, top + 4.4, matter.wood(line.wood).name, bodyText, labelWidth);
     flow.text(flow.left() + countX, top + 5, std::to_string(count),
               {type::setting, true, Ink::Text}, Align::Right);
     // A plank is thinner than wide, so the smaller side of the section stands first.
@@ -240,7 +239,7 @@ void addReserve(Flow& flow, const Matter& matter, const Record& record) {
 
 void addCutList(std::vector<Draft>& drafts, const Matter& matter, const Record& record) {
     Flow flow(drafts, matter, "cut-list", say("Cut list"), Sizes::RoughAndMilled,
-              Flow::Safety::FirstPage);
+              Flow::Safety::WholeOnFirstPage);
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(),
                              say("Thickness × width × length, length along the grain. Saw to the "
                                  "rough sizes, let the timber rest, then mill to the milled sizes, "

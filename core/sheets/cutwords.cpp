@@ -36,6 +36,10 @@ std::string whatComesOff(const SawCut& cut, const PlankCuts& plank,
     return names[static_cast<std::size_t>(cut.section)][static_cast<std::size_t>(cut.strip)];
 }
 
+std::string shown(const std::vector<std::string>& strips) {
+    return strips.size() > 1 ? labelList(strips) : shownLabel(strips.front());
+}
+
 /// Whether the saw stays as it is from one cut to the next.
 bool goesOn(const CutRow& row, const SawCut& cut) {
     return row.kind == cut.kind && row.off == cut.off && row.set == cut.size &&
@@ -65,8 +69,8 @@ std::vector<CutRow> cutRows(const Layout& layout, const std::vector<SawCut>& cut
         section = cut.section;
     }
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        if (strips[i].size() > 1) {
-            rows[i].what = labelList(strips[i]);
+        if (rows[i].off == CutOff::Strip) {
+            rows[i].what = shown(strips[i]);
         }
     }
     return rows;

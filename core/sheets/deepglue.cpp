@@ -112,7 +112,8 @@ public:
             }
             const std::vector<std::string> lines = wrapped(labels, type::small, true, labelsWidth);
             const Tone layTone = laid.lay == Lay{} ? quietText : Tone{type::small, true, Ink::Text};
-            const std::vector<std::string> lay = fitted(layWords(laid.lay), layTone, 48, 1.3);
+            const std::vector<std::string> lay =
+                fitted(layWords(laid.lay), layTone, 48, mostNarrowed);
             const double height = std::max(
                 lineHeight, static_cast<double>(std::max(lines.size(), lay.size())) * 4.4 + 1);
             if (flow_.need(height)) {

@@ -13,7 +13,6 @@ constexpr double printedWidth = 190;
 constexpr double printedHeight = 259;
 constexpr double headHeight = 16;
 constexpr double footAlone = 9;
-constexpr double roundingHeight = 4;
 constexpr double noticePad = 3;
 constexpr char hidden = '\x01';  // stands for a space at which no line may break
 
@@ -24,24 +23,6 @@ double leadingOf(const Tone& tone) {
 /// From the top of a line to its baseline.
 double rise(const Tone& tone) {
     return tone.size * 0.98;
-}
-
-std::string sizesWords(Sizes sizes, Unit unit) {
-    const std::string unitWords =
-        unit == Unit::Inches ? sayIn("sizes in …", "inches") : sayIn("sizes in …", "millimetres");
-    switch (sizes) {
-    case Sizes::Finished:
-        return say("Finished sizes in {1}", unitWords);
-    case Sizes::Rough:
-        return say("Rough sizes in {1}", unitWords);
-    case Sizes::RoughAndMilled:
-        return say("Rough sizes, milled sizes in {1}", unitWords);
-    case Sizes::AsGlued:
-        return say("Rough sizes as glued, in {1}", unitWords);
-    case Sizes::ToSet:
-        break;
-    }
-    return say("Rough sizes and finished sizes in {1}", unitWords);
 }
 
 std::string safetyText() {
@@ -57,29 +38,7 @@ std::string shortSafety() {
                "mask on, goggles and ear defenders. All safety words stand on the cut list.");
 }
 
-/// "≈ rounded, by 1/128 in at most": half of what the notation can tell apart.
-std::string roundingWords(const Notation& notation) {
-    const Length step = notation.step();
-    const std::string most =
-        notation.unit == Unit::Inches
-            ? "1/" + std::to_string(2 * (Length::inch(1).nm() / step.nm())) + " in"
-            : format(half(step), Notation::millimetres(6));
-    return say("≈ rounded, by {1} at most", most);
-}
-
-bool printsRounded(const Drawing& drawing) {
-    return std::any_of(drawing.marks.begin(), drawing.marks.end(), [](const Mark& mark) {
-        const auto* text = std::get_if<Text>(&mark);
-        return text != nullptr && text->text.find("≈") != std::string::npos;
-    });
-}
-
 }  // namespace
-
-bool printRounded(const std::vector<Draft>& drafts) {
-    return std::any_of(drafts.begin(), drafts.end(),
-                       [](const Draft& draft) { return printsRounded(draft.page.drawing); });
-}
 
 Box printedArea(Paper paper) {
     const PaperSize size = paperSize(paper);
@@ -118,34 +77,47 @@ void Flow::newPage() {
     for (const Wood& wood : matter_.project.woods) {
         draft.page.drawing.woods.push_back(wood.colour);
     }
-    drafts_.push_back(std::move(draft));
     top_ = area_.y + headHeight;
     y = top_;
     bottom_ = area_.bottom() - footHeight();
-    if (safety_ == Safety::EveryPage || (safety_ == Safety::FirstPage && pages_ == 1)) {
-        safetyAtFoot(safetyText());
+    draft.top = top_;
+    draft.foot = bottom_;
+    drafts_.push_back(std::move(draft));
+    if (safety_ != Safety::None && pages_ == 1) {
+        safetyAtFoot(safetyForFirstPage());
     }
+}
+
+std::string Flow::safetyForFirstPage() const {
+    return matter_.fit.briefSafety && safety_ != Safety::WholeOnFirstPage ? shortSafety()
+                                                                          : safetyText();
 }
 
 double Flow::footHeight() const {
     return footAlone + (matter_.roundingLine ? roundingHeight : 0);
 }
 
+double Flow::pitch(const Tone& tone) const {
+    return tone.size * (matter_.fit.close ? type::close : type::leading);
+}
+
 double Flow::pageHeight() const {
-    return area_.height - headHeight - footHeight();
+    return area_.height - headHeight - footHeight() - matter_.fit.held;
 }
 
 void Flow::safetyAtFoot(const std::string& words) {
     const double height = noticeHeight(say("Safety"), words);
     const double below = bottom_;
     y = below - height;
+    drafts_.back().safetyFrom = drawing().marks.size();
     notice(say("Safety"), words);
+    drafts_.back().safetyUpTo = drawing().marks.size();
     bottom_ = below - height - 3;
     y = top_;
 }
 
 void Flow::safetyWhereRoom() {
-    if (const std::string all = safetyText(); room() >= noticeHeight(say("Safety"), all)) {
+    if (const std::string all = safetyText(); bottom_ - y >= noticeHeight(say("Safety"), all)) {
         safetyAtFoot(all);
     }
 }
@@ -158,10 +130,10 @@ void Flow::safetyAtEnd() {
     const std::string all = safetyText();
     const std::string least = shortSafety();
     const double whole = noticeHeight(say("Safety"), all);
-    if (room() < whole && room() < noticeHeight(say("Safety"), least)) {
+    if (bottom_ - y < whole && bottom_ - y < noticeHeight(say("Safety"), least)) {
         newPage();
     }
-    safetyAtFoot(room() >= whole ? all : least);
+    safetyAtFoot(bottom_ - y >= whole ? all : least);
 }
 
 bool Flow::need(double height) {
@@ -181,6 +153,30 @@ void Flow::text(double x, double baseline, const std::string& words, const Tone&
                                       .bold = tone.bold,
                                       .maxWidth = maxWidth,
                                       .style = {.line = tone.ink}});
+}
+
+std::string Flow::cutOff(const std::string& words, const Tone& tone, double width) {
+    std::string line = shortened(words, tone, width);
+    if (line.ends_with("…") && !words.ends_with("…")) {
+        page().cutOff.push_back(words);
+    }
+    return line;
+}
+
+std::vector<std::string> Flow::wrappedName(const std::string& words, const Tone& tone,
+                                           double width) {
+    std::vector<std::string> all =
+        wrapped(shortened(words, tone, 1e9), tone.size, tone.bold, width);
+    for (std::string& line : all) {
+        line = cutOff(line, tone, width);
+    }
+    return all;
+}
+
+void Flow::name(double x, double baseline, const std::string& words, const Tone& tone,
+                double width) {
+    const Tone fit = madeToFit(words, tone, width);
+    text(x, baseline, cutOff(words, fit, width * mostNarrowed), fit, Align::Left, width);
 }
 
 double Flow::lines(double x, double top, double width, const std::vector<std::string>& all,
@@ -235,7 +231,8 @@ void Flow::swatch(double x, double top, double size, int wood) {
     const std::string& letter = matter_.wood(wood).letter;
     box(square, {.fill = Ink::Wood, .wood = wood});
     addHatch(drawing(), corners(square), wood, 1.2, 0.15);
-    const double em = std::max(type::small, std::min(size * 0.6, 4.6));
+    const double widest = (size - 0.6) / textWidth(letter, 1, true);
+    const double em = std::max(type::small, std::min({size * 0.6, 4.6, widest}));
     const double width = std::min(size, textWidth(letter, em, true) + 1.2);
     if (wood > 0) {
         box({x + (size - width) / 2, top + (size - em * 0.95) / 2, width, em * 0.95},
@@ -247,7 +244,7 @@ void Flow::swatch(double x, double top, double size, int wood) {
                                       .size = em,
                                       .align = Align::Centre,
                                       .bold = true,
-                                      .maxWidth = size - 0.6,
+                                      .maxWidth = size - 0.3,
                                       .style = {.line = Ink::WoodLine, .wood = wood}});
 }
 
@@ -299,68 +296,6 @@ void Flow::notice(const std::string& word, const std::string& words) {
     y += height;
 }
 
-void stamp(std::vector<Draft>& drafts, const Matter& matter) {
-    const Box area = measureOf(matter.paper);
-    const Titles& titles = matter.project.titles;
-    const std::string mark = revision(matter.project);
-    const std::string name = titles.name.empty() ? say("Board without a name") : titles.name;
-    std::string about = titles.maker;
-    if (!titles.date.empty()) {
-        about += (about.empty() ? "" : " · ") + titles.date;
-    }
-    constexpr Tone nameTone{type::body, true, Ink::Text};
-    for (std::size_t i = 0; i < drafts.size(); ++i) {
-        Drawing& drawing = drafts[i].page.drawing;
-        const bool rounded = matter.roundingLine && printsRounded(drawing);
-        const auto put = [&](double x, double y, const std::string& words, const Tone& tone,
-                             Align align) {
-            drawing.marks.emplace_back(Text{.at = {x, y},
-                                            .text = words,
-                                            .size = tone.size,
-                                            .align = align,
-                                            .bold = tone.bold,
-                                            .style = {.line = tone.ink}});
-        };
-        const auto line = [&](double y, Ink ink, double width) {
-            drawing.marks.emplace_back(
-                Line{{area.x, y}, {area.right(), y}, {.line = ink, .lineWidth = width}});
-        };
-        const Tone headTone{type::head, true, Ink::Text};
-        // A name that is short leaves the head more than half of the line.
-        const double aside =
-            std::max(textWidth(name, nameTone.size, true), textWidth(about, type::small, false));
-        const double goesOnWidth =
-            drafts[i].goesOn ? 3 + textWidth(say("continued"), type::small, false) : 0;
-        const std::string head = shortened(drafts[i].head, headTone,
-                                           std::max(110.0, area.width - aside - 6 - goesOnWidth));
-        put(area.x, area.y + 7.2, head, headTone, Align::Left);
-        double headWidth = textWidth(head, type::head, true);
-        if (drafts[i].goesOn) {
-            const std::string goesOn = say("continued");
-            put(area.x + headWidth + 3, area.y + 7.2, goesOn, quietText, Align::Left);
-            headWidth += 3 + textWidth(goesOn, type::small, false);
-        }
-        const double rest = area.width - headWidth - 6;
-        put(area.right(), area.y + 3.4, shortened(name, nameTone, rest), nameTone, Align::Right);
-        put(area.right(), area.y + 8.2, shortened(about, quietText, rest), quietText, Align::Right);
-        line(area.y + 11, Ink::Accent, 0.7);
-
-        const double foot = area.bottom() - 1.2;
-        line(area.bottom() - 5.6 - (rounded ? roundingHeight : 0), Ink::Rule, 0.2);
-        if (rounded) {
-            put(area.x, foot - roundingHeight, roundingWords(matter.notation()), quietText,
-                Align::Left);
-        }
-        const std::string sizes = sizesWords(drafts[i].sizes, matter.notation().unit);
-        const std::string sheet = say("Sheet {1} of {2}", i + 1, drafts.size());
-        const double after = textWidth(sizes, type::small, false) + 4;
-        put(area.x, foot, sizes, quietText, Align::Left);
-        put(area.x + std::max(area.width / 2, after + textWidth(sheet, type::small, true) / 2),
-            foot, sheet, {type::small, true, Ink::Text}, Align::Centre);
-        put(area.right(), foot, say("Revision {1}", mark), quietText, Align::Right);
-    }
-}
-
 std::string unbroken(std::string words) {
     for (std::size_t at = words.find(' '); at != std::string::npos; at = words.find(' ', at)) {
         words.replace(at, 1, "\u00A0");
@@ -374,6 +309,25 @@ std::string sentences(std::initializer_list<std::string> all) {
         text += (text.empty() || sentence.empty() ? "" : " ") + sentence;
     }
     return text;
+}
+
+Tone madeToFit(const std::string& words, Tone tone, double width, double least) {
+    const double wide = textWidth(words, tone.size, tone.bold);
+    if (wide > width) {
+        tone.size = std::min(tone.size, std::max(least, tone.size * width / wide));
+    }
+    return tone;
+}
+
+double filled(const Draft& draft) {
+    double lowest = draft.top;
+    const std::vector<Mark>& marks = draft.page.drawing.marks;
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        if (i < draft.safetyFrom || i >= draft.safetyUpTo) {
+            lowest = std::max(lowest, bounds(marks[i]).bottom());
+        }
+    }
+    return std::min(1.0, (lowest - draft.top) / (draft.foot - draft.top));
 }
 
 std::string shortened(const std::string& words, const Tone& tone, double width) {
@@ -407,11 +361,19 @@ std::vector<std::string> workingLines(const Figure& figure, const Notation& nota
                        width);
     }
     // A line may break before a sign and nowhere else: the other spaces are hidden while it is
-    // wrapped.
+    // wrapped. A rounded sum brings its sign along; that of a rounded term stands behind another.
     std::string text = working(figure, notation);
     for (std::size_t i = 0; i < text.size(); ++i) {
-        const bool beforeSign = i + 1 < text.size() && (text[i + 1] == '+' || text[i + 1] == '=' ||
-                                                        text.compare(i + 1, 3, "−") == 0);
+        const auto comes = [&](std::size_t at, std::string_view sign) {
+            return text.compare(at, sign.size(), sign) == 0;
+        };
+        const auto came = [&](std::string_view sign) {
+            return i >= sign.size() && comes(i - sign.size(), sign);
+        };
+        const bool roundedSum =
+            comes(i + 1, "≈") && !came("+") && !came("−") && !came("×") && !came("=");
+        const bool beforeSign =
+            comes(i + 1, "+") || comes(i + 1, "=") || comes(i + 1, "−") || roundedSum;
         if (text[i] == ' ' && !beforeSign) {
             text[i] = hidden;
         }
@@ -424,7 +386,7 @@ std::vector<std::string> workingLines(const Figure& figure, const Notation& nota
     };
     // A single term that is much too long is broken anywhere.
     const auto put = [&](const std::string& words) {
-        for (std::string& part : fitted(shown(words), smallText, width, 1.3)) {
+        for (std::string& part : fitted(shown(words), smallText, width, mostNarrowed)) {
             lines.push_back(std::move(part));
         }
     };

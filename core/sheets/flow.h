@@ -22,6 +22,7 @@ inline constexpr double setting = 4.95;  ///< 14 pt
 inline constexpr double big = 7.4;       ///< 21 pt
 inline constexpr double head = 7.6;      ///< 21.5 pt
 inline constexpr double leading = 1.36;  ///< line to line, of the em height
+inline constexpr double close = 1.27;    ///< the same where little room is left
 }  // namespace type
 
 struct Tone {
@@ -44,6 +45,18 @@ struct Draft {
     std::string head;     ///< the title, on every page of it
     bool goesOn = false;  ///< of a page before
     Sizes sizes = Sizes::Finished;
+    double top = 0, foot = 0;                    ///< between which it is set, mm
+    std::size_t safetyFrom = 0, safetyUpTo = 0;  ///< marks of the safety words
+};
+
+/// How far down its page a draft is set, without the safety words: 0 to 1.
+double filled(const Draft& draft);
+
+/// How a sheet is brought to fewer or better filled pages; see settle.h.
+struct Fit {
+    bool briefSafety = false;  ///< the shortest of the safety words, where all could stand
+    bool close = false;        ///< tables with less room between their lines
+    double held = 0;           ///< mm that stay empty on every page, so that the last one gets more
 };
 
 /// The same with spaces at which no line is broken.
@@ -55,6 +68,7 @@ struct Matter {
     const Job& job;
     Paper paper;
     bool roundingLine = false;  ///< leave room in the foot to say how far numbers are rounded
+    Fit fit = {};
 
     const Notation& notation() const { return project.notation; }
     std::string text(Length length) const { return format(length, project.notation); }
@@ -71,7 +85,8 @@ Box measureOf(Paper paper);
 
 class Flow {
 public:
-    enum class Safety { None, FirstPage, EveryPage };
+    /// `Whole`: never brought down to the shortest.
+    enum class Safety { None, FirstPage, WholeOnFirstPage };
 
     /// Begins a page. The safety words, where wanted, stand at the foot of it.
     Flow(std::vector<Draft>& drafts, const Matter& matter, std::string key, std::string title,
@@ -80,8 +95,11 @@ public:
     double left() const { return area_.x; }
     double right() const { return area_.right(); }
     double width() const { return area_.width; }
-    double bottom() const { return bottom_; }
-    double room() const { return bottom_ - y; }
+    double bottom() const { return bottom_ - matter_.fit.held; }
+    double room() const { return bottom() - y; }
+    /// Line to line in a table.
+    double pitch(const Tone& tone) const;
+    bool isClose() const { return matter_.fit.close; }
     /// What an empty page of this flow holds where no safety words stand on it.
     double pageHeight() const;
     bool atTop() const { return y <= top_; }
@@ -96,6 +114,14 @@ public:
     /// One line with its baseline at `baseline`.
     void text(double x, double baseline, const std::string& words, const Tone& tone,
               Align align = Align::Left, double maxWidth = 0);
+    /// A name that keeps to one line: where it is too long it is set smaller, down to 9 pt, then
+    /// narrower, and only a name of unlikely length is cut off.
+    void name(double x, double baseline, const std::string& words, const Tone& tone, double width);
+    /// The same words, cut off with an ellipsis where they are wider than `width`, which the page
+    /// remembers.
+    std::string cutOff(const std::string& words, const Tone& tone, double width);
+    /// Wrapped; a single word that is wider than `width` is cut off.
+    std::vector<std::string> wrappedName(const std::string& words, const Tone& tone, double width);
     /// Wrapped lines from `top` down; returns their height.
     double lines(double x, double top, double width, const std::vector<std::string>& all,
                  const Tone& tone, Align align = Align::Left);
@@ -132,6 +158,7 @@ public:
 
 private:
     void safetyAtFoot(const std::string& words);
+    std::string safetyForFirstPage() const;
     double footHeight() const;
     std::vector<std::string> noticeLines(const std::string& word, const std::string& words) const;
 
@@ -148,11 +175,18 @@ private:
 
 /// Whether a length is written rounded on any page.
 bool printRounded(const std::vector<Draft>& drafts);
+/// Room in the foot for the line that says how far numbers are rounded, mm.
+inline constexpr double roundingHeight = 4;
 /// Header and footer, once the number of sheets is known.
 void stamp(std::vector<Draft>& drafts, const Matter& matter);
 
 /// Sentences one after another; those that are empty are left out.
 std::string sentences(std::initializer_list<std::string> all);
+/// A size at which the words are at most `width` wide, between 9 pt and that of the tone; 9 pt
+/// where they are wider even then.
+Tone madeToFit(const std::string& words, Tone tone, double width, double least = type::small);
+/// How much narrower than drawn a text may be painted before it is cut off.
+inline constexpr double mostNarrowed = 1.15;
 /// The text cut off with an ellipsis where it is wider than `width`; control characters become
 /// spaces.
 std::string shortened(const std::string& words, const Tone& tone, double width);

@@ -34,15 +34,79 @@ void stripList(Flow& flow, const Matter& matter, const PanelRecord& panel) {
                 flow.text(x, base, strip.label, {type::small, true, Ink::Text});
                 flow.text(x + 14, base, matter.wood(strip.line->wood).letter,
                           {type::small, true, Ink::Accent});
-                flow.text(x + 23, base,
-                          shortened(matter.wood(strip.line->wood).name, quietText, column - 45),
-                          quietText);
+                flow.name(x + 23, base, matter.wood(strip.line->wood).name, quietText, column - 45);
                 flow.text(x + column, base, matter.bare(strip.line->width.value),
                           {type::small, true, Ink::Text}, Align::Right);
             }
         }
         flow.y += static_cast<double>(rows) * lineHeight + 2;
     }
+}
+
+constexpr double headingHeight = 7.2;
+constexpr double tickRoom = 7;
+constexpr double stepGap = 1.4;
+
+double stepsHeight(const std::vector<std::string>& words, double width) {
+    double height = headingHeight;
+    for (const std::string& word : words) {
+        height += Flow::paragraphHeight(word, smallText, width - tickRoom) + stepGap;
+    }
+    return height;
+}
+
+/// What is done when gluing, each with a box to tick, at the cursor, which moves below it.
+void addSteps(Flow& flow, const std::vector<std::string>& words, double width) {
+    flow.heading(sayIn("heading", "Glue"));
+    for (const std::string& word : words) {
+        flow.tick(flow.left(), flow.y + 0.3, 3.6);
+        flow.y +=
+            flow.paragraph(flow.left() + tickRoom, flow.y, width - tickRoom, word, smallText) +
+            stepGap;
+    }
+}
+
+/// How the panel is flattened once it is out of the clamps.
+struct AfterGlue {
+    const Flatten* flatten = nullptr;  ///< null where the next step is another
+    int step = 0;
+    std::string words;
+
+    double height(const Matter& matter, double width) const {
+        const double lines =
+            static_cast<double>(workingLines(flatten->to, matter.notation(), width).size());
+        return headingHeight + 12.6 + lines * type::small * type::leading + 1.5 +
+               Flow::paragraphHeight(words, smallText, width);
+    }
+
+    void add(Flow& flow, const Matter& matter, double x, double width) const {
+        const std::string heading = say("Then flatten");
+        flow.text(x, flow.y + 4.2, heading, strongText);
+        flow.text(x + textWidth(heading, type::strong, true) + 3, flow.y + 4.2,
+                  say("step {1}", step), quietText);
+        flow.y += headingHeight;
+        flow.y += bigNumbers(flow, x, flow.y, width,
+                             {{say("Flatten to"), matter.text(flatten->to.value),
+                               workingLines(flatten->to, matter.notation(), width)}}) +
+                  1.5;
+        flow.y += flow.paragraph(x, flow.y, width, words, smallText);
+    }
+};
+
+AfterGlue afterGlue(const Matter& matter, const Record& record, int step) {
+    AfterGlue after{std::get_if<Flatten>(&record.work(step)), step, {}};
+    if (after.flatten != nullptr) {
+        const Shop& shop = matter.project.shop;
+        const FlatWork flat = flatWork(record, *after.flatten, step);
+        after.words =
+            sentences({say("From {1}, about half off each face: {2}, fed along the "
+                           "grain.",
+                           matter.inText(after.flatten->from.value), flatteningTools(flat, shop)),
+                       whyNoPlaner(flat, shop),
+                       say("Both faces true and parallel before the first "
+                           "crosscut.")});
+    }
+    return after;
 }
 
 }  // namespace
@@ -77,52 +141,33 @@ void addPanelGlueUp(std::vector<Draft>& drafts, const Matter& matter, const Reco
         say("Clamp dry once; a joint that needs force to close is planed again, not clamped shut."),
         glueWords(matter.job, glue, matter.notation()),
         say("Keep the ends flush at one end. The squaring cut is taken off there.")};
-    const Flatten* flatten = nullptr;
-    int flattenStep = 0;
+    AfterGlue after;
     if (!panel.later.empty()) {
-        flattenStep = panel.later.front();
-        flatten = std::get_if<Flatten>(&record.work(flattenStep));
+        after = afterGlue(matter, record, panel.later.front());
     }
-    // What to do on the left, the thickness to flatten to on the right.
-    const double half = (flow.width() - 10) / 2;
-    const double wordsWidth = half - 7;
-    double height = 7.2;
-    for (const std::string& word : words) {
-        height += Flow::paragraphHeight(word, smallText, wordsWidth) + 1.4;
+    // What to do on the left, the thickness to flatten to on the right, each as wide as makes both
+    // end soonest.
+    constexpr double gap = 10;
+    const auto heightAt = [&](double right) {
+        return std::max(stepsHeight(words, flow.width() - gap - right),
+                        after.flatten != nullptr ? after.height(matter, right) : 0);
+    };
+    double right = (flow.width() - gap) / 2;
+    for (const double narrower : {0.45, 0.4, 0.35}) {
+        const double tried = (flow.width() - gap) * narrower;
+        if (heightAt(tried) < heightAt(right)) {
+            right = tried;
+        }
     }
-    flow.need(std::max(height, 44.0) + 4 + flow.shortSafetyHeight());
+    flow.need(heightAt(right) + 4 + flow.shortSafetyHeight());
     const double top = flow.y;
-    flow.heading(sayIn("heading", "Glue"));
-    for (const std::string& word : words) {
-        flow.tick(flow.left(), flow.y + 0.3, 3.6);
-        flow.y += flow.paragraph(flow.left() + 7, flow.y, wordsWidth, word, smallText) + 1.4;
+    addSteps(flow, words, flow.width() - gap - right);
+    const double bottom = flow.y;
+    flow.y = top;
+    if (after.flatten != nullptr) {
+        after.add(flow, matter, flow.right() - right, right);
     }
-    double bottom = flow.y;
-    if (flatten != nullptr) {
-        const Shop& shop = matter.project.shop;
-        const FlatWork flat = flatWork(record, *flatten, flattenStep);
-        const double x = flow.left() + half + 10;
-        const std::string heading = say("Then flatten");
-        flow.text(x, top + 4.2, heading, strongText);
-        flow.text(x + textWidth(heading, type::strong, true) + 3, top + 4.2,
-                  say("step {1}", flattenStep), quietText);
-        double y = top + 7.2;
-        y += bigNumbers(flow, x, y, half,
-                        {{say("Flatten to"), matter.text(flatten->to.value),
-                          workingLines(flatten->to, matter.notation(), half)}}) +
-             1.5;
-        y += flow.paragraph(
-            x, y, half,
-            sentences({say("From {1}, about half off each face: {2}, fed along the "
-                           "grain.",
-                           matter.inText(flatten->from.value), flatteningTools(flat, shop)),
-                       whyNoPlaner(flat, shop),
-                       say("Both faces true and parallel before the first "
-                           "crosscut.")}),
-            smallText);
-        bottom = std::max(bottom, y);
-    }
-    flow.y = bottom + 4;
+    flow.y = std::max(bottom, flow.y) + 4;
     if (!labelled) {
         stripList(flow, matter, panel);
     }

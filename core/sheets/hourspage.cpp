@@ -59,17 +59,28 @@ std::vector<std::string> workingOf(const BenchTask& task, double width) {
     return lines;
 }
 
+std::vector<std::string> titleOf(const BenchTask& task, const Columns& at) {
+    return wrapped(task.title, boldText.size, boldText.bold, at.wordsWidth);
+}
+
+/// At the cursor, which moves below it.
 void taskRow(Flow& flow, const Columns& at, const BenchTask& task,
              const std::vector<std::string>& working) {
     if (task.step >= 0) {
         flow.text(flow.left() + at.numberX, flow.y + 4, std::to_string(task.step + 1),
                   {type::small, true, Ink::Accent}, Align::Right);
     }
-    flow.text(flow.left() + at.wordsX, flow.y + 4, shortened(task.title, boldText, at.wordsWidth),
-              boldText);
+    const double x = flow.left() + at.wordsX;
+    const double named = flow.lines(x, flow.y + 0.5, at.wordsWidth, titleOf(task, at), boldText);
     flow.text(flow.left() + reckonedX, flow.y + 4, timeWords(task.minutes), boldText, Align::Right);
     flow.rule(flow.left() + tookX, flow.right(), flow.y + 4.8, Ink::Text, 0.25);
-    flow.lines(flow.left() + at.wordsX, flow.y + 4.8, at.wordsWidth, working, quietText);
+    flow.y += named - 0.1;
+    flow.y += flow.lines(x, flow.y, at.wordsWidth, working, quietText) + 1.2;
+}
+
+double heightOf(const BenchTask& task, const Columns& at, const std::vector<std::string>& working) {
+    return static_cast<double>(titleOf(task, at).size()) * type::body * type::leading +
+           static_cast<double>(working.size()) * type::small * type::leading + 1.1;
 }
 
 }  // namespace
@@ -80,8 +91,8 @@ double heightOf(const BenchHours& hours, const BenchSession& session, const Colu
     double height = 6.8;
     for (const int index : session.tasks) {
         const BenchTask& task = hours.tasks[static_cast<std::size_t>(index)];
-        const std::size_t lines = full ? workingOf(task, at.wordsWidth).size() : 0;
-        height += 6 + static_cast<double>(lines) * type::small * type::leading;
+        height +=
+            heightOf(task, at, full ? workingOf(task, at.wordsWidth) : std::vector<std::string>());
     }
     return height;
 }
@@ -104,8 +115,8 @@ void addHours(std::vector<Draft>& drafts, const Matter& matter) {
     for (const BenchSession& session : hours.sessions) {
         bool first = true;
         // A day that does not fit goes to the next page as a whole where little is left empty by
-        // that: so no last row stands alone there.
-        if (flow.room() < flow.pageHeight() * 0.6 &&
+        // that, unless it has to be set close: so no last row stands alone there.
+        if (!flow.isClose() && flow.room() < flow.pageHeight() * 0.6 &&
             flow.need(std::min(heightOf(hours, session, at, full), flow.pageHeight() - 10))) {
             tableHead(flow, at);
         }
@@ -113,10 +124,8 @@ void addHours(std::vector<Draft>& drafts, const Matter& matter) {
             const BenchTask& task = hours.tasks[static_cast<std::size_t>(index)];
             const std::vector<std::string> working =
                 full ? workingOf(task, at.wordsWidth) : std::vector<std::string>();
-            const double height =
-                6 + static_cast<double>(working.size()) * type::small * type::leading;
             constexpr double headingHeight = 8;
-            if (flow.need(height + (first ? headingHeight : 0))) {
+            if (flow.need(heightOf(task, at, working) + (first ? headingHeight : 0))) {
                 tableHead(flow, at);
                 first = true;
             }
@@ -125,7 +134,6 @@ void addHours(std::vector<Draft>& drafts, const Matter& matter) {
                 first = false;
             }
             taskRow(flow, at, task, working);
-            flow.y += height;
         }
         flow.y += 2;
     }

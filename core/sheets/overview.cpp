@@ -180,8 +180,7 @@ void woodTable(Flow& flow, const Matter& matter) {
         }
         const double x = flow.left() + (placed % columns) * (column + gap);
         flow.swatch(x, flow.y, 8, line.wood);
-        flow.text(x + indent, flow.y + 3.4,
-                  shortened(matter.wood(line.wood).name, boldText, column - indent), boldText);
+        flow.name(x + indent, flow.y + 3.4, matter.wood(line.wood).name, boldText, column - indent);
         flow.text(x + indent, flow.y + 7.9, line.about, quietText, Align::Left, column - indent);
         if (++placed % columns == 0) {
             flow.y += lineHeight;
@@ -239,40 +238,105 @@ void cautionList(Flow& flow, const Matter& matter) {
     flow.y += 2;
 }
 
-void orderOfWork(Flow& flow, const StepList& list, const BenchHours& hours) {
-    constexpr double lineHeight = 4.8;
-    constexpr double headingHeight = 7.2;
-    const std::size_t count = list.steps.size();
-    const double column = (flow.width() - 6) / 2;
-    // On one page where one page holds it.
-    const std::size_t inTwo = (count + 1) / 2;
-    const double whole = headingHeight + static_cast<double>(inTwo) * lineHeight;
-    const double page = flow.pageHeight();
-    flow.need(std::min(whole, page));
-    std::size_t next = 0;
-    while (next < count) {
-        if (next > 0) {
-            flow.newPage();
+/// The order of work in two columns, with a box to tick at each step; long names take several
+/// lines.
+class OrderOfWork {
+public:
+    OrderOfWork(Flow& flow, const StepList& list, const BenchHours& hours)
+        : flow_(flow)
+        , hours_(hours)
+        , column_((flow.width() - gap) / 2)
+        , pitch_(flow.isClose() ? 4.0 : 4.2)
+        , apart_(flow.isClose() ? 0.2 : 0.6) {
+        for (std::size_t i = 0; i < list.steps.size(); ++i) {
+            const double width = column_ - wordsX - 2 - textWidth(timeOf(i), type::small, false);
+            names_.push_back(wrapped(title(list.steps[i]), type::small, false, width));
         }
-        flow.heading(next == 0 ? say("Order of work") : say("{1}, continued", say("Order of work")),
-                     say("≈ {1}; numbers as on every sheet", totalWords(hours)));
-        const auto room = static_cast<std::size_t>(std::max(1.0, flow.room() / lineHeight));
-        const std::size_t lines = std::min(room, (count - next + 1) / 2);
-        for (std::size_t i = 0; i < 2 * lines && next < count; ++i, ++next) {
-            const double x = flow.left() + (i < lines ? 0 : column + 6);
-            const double y = flow.y + static_cast<double>(i % lines) * lineHeight;
-            flow.tick(x, y + 0.1, 3.6);
-            flow.text(x + 12, y + 3.3, std::to_string(next + 1), {type::small, true, Ink::Accent},
-                      Align::Right);
-            const std::string time = timeWords(hours.tasks[next].minutes);
-            const double words = column - 16 - textWidth(time, type::small, false);
-            flow.text(x + 14, y + 3.3, shortened(title(list.steps[next]), smallText, words),
-                      smallText);
-            flow.text(x + column, y + 3.3, time, quietText, Align::Right);
-        }
-        flow.y += static_cast<double>(lines) * lineHeight + 2;
     }
-}
+
+    void add() {
+        const std::size_t count = names_.size();
+        // On one page where one page holds it.
+        const double whole = headingHeight + heightOf(0, count, middle(0, count));
+        flow_.need(std::min(whole, flow_.pageHeight()));
+        std::size_t next = 0;
+        while (next < count) {
+            if (next > 0) {
+                flow_.newPage();
+            }
+            flow_.heading(next == 0 ? say("Order of work")
+                                    : say("{1}, continued", say("Order of work")),
+                          say("≈ {1}; numbers as on every sheet", totalWords(hours_)));
+            std::size_t end = count;
+            while (end > next + 1 && heightOf(next, end, middle(next, end)) > flow_.room()) {
+                --end;
+            }
+            const std::size_t half = middle(next, end);
+            addColumn(next, half, flow_.left());
+            addColumn(half, end, flow_.left() + column_ + gap);
+            flow_.y += heightOf(next, end, half) + 2;
+            next = end;
+        }
+    }
+
+private:
+    static constexpr double gap = 6;
+    static constexpr double headingHeight = 7.2;
+    static constexpr double wordsX = 14;
+
+    std::string timeOf(std::size_t step) const { return timeWords(hours_.tasks[step].minutes); }
+
+    double heightOf(std::size_t step) const {
+        return static_cast<double>(names_[step].size()) * pitch_ + apart_;
+    }
+
+    double heightOf(std::size_t from, std::size_t end) const {
+        double height = 0;
+        for (std::size_t i = from; i < end; ++i) {
+            height += heightOf(i);
+        }
+        return height;
+    }
+
+    /// Of both columns; the right one begins at `half`.
+    double heightOf(std::size_t from, std::size_t end, std::size_t half) const {
+        return std::max(heightOf(from, half), heightOf(half, end));
+    }
+
+    /// The first step of the right column: both are about as long.
+    std::size_t middle(std::size_t from, std::size_t end) const {
+        std::size_t half = from;
+        double left = 0;
+        const double all = heightOf(from, end);
+        while (half < end && left < all / 2) {
+            left += heightOf(half++);
+        }
+        return half;
+    }
+
+    void addColumn(std::size_t from, std::size_t end, double x) {
+        double y = flow_.y;
+        for (std::size_t i = from; i < end; ++i) {
+            flow_.tick(x, y + 0.1, 3.6);
+            flow_.text(x + wordsX - 2, y + 3.3, std::to_string(i + 1),
+                       {type::small, true, Ink::Accent}, Align::Right);
+            double line = y + 3.3;
+            for (const std::string& words : names_[i]) {
+                flow_.text(x + wordsX, line, words, smallText);
+                line += pitch_;
+            }
+            flow_.text(x + column_, y + 3.3, timeOf(i), quietText, Align::Right);
+            y += heightOf(i);
+        }
+    }
+
+    Flow& flow_;
+    const BenchHours& hours_;
+    double column_;
+    double pitch_;  ///< of the lines of one name
+    double apart_;  ///< between steps, besides
+    std::vector<std::vector<std::string>> names_;
+};
 
 /// `tallest`: of the picture.
 void setOverview(std::vector<Draft>& drafts, const Matter& matter, const Record& record,
@@ -312,7 +376,7 @@ void setOverview(std::vector<Draft>& drafts, const Matter& matter, const Record&
                      [&flow] { flow.heading(say("{1}, continued", sayIn("heading", "Note"))); });
         flow.y += 3;
     }
-    orderOfWork(flow, record.list, matter.job.hours);
+    OrderOfWork(flow, record.list, matter.job.hours).add();
     // The other sheets have the safety words in any case.
     flow.safetyWhereRoom();
 }

@@ -2,6 +2,7 @@
 
 #include "core/sheets/cutwords.h"
 #include "core/sheets/plankview.h"
+#include "core/sheets/settle.h"
 #include "core/timber/timberwords.h"
 #include "core/words/say.h"
 
@@ -16,17 +17,42 @@ constexpr double rowHeight = 6.4;
 // Columns of the list of cuts, from the left edge.
 constexpr double numberX = 13;
 constexpr double cutX = 17;
-constexpr double setX = 80;
-constexpr double whatX = 86;
 constexpr double tickX = 182;
 
-void cutHead(Flow& flow) {
+std::string setOn(SawCutKind kind) {
+    return kind == SawCutKind::Rip ? sayIn("saw", "fence") : sayIn("saw", "stop");
+}
+
+/// Those that depend on how long the words of the language are.
+struct CutColumns {
+    CutColumns() {
+        double name = 0;
+        double on = 0;
+        for (const SawCutKind kind :
+             {SawCutKind::Crosscut, SawCutKind::Rip, SawCutKind::ToLength}) {
+            name = std::max(name, textWidth(cutName(kind), type::small, false));
+            on = std::max(on, textWidth(setOn(kind), type::small, false));
+        }
+        onX = cutX + std::max(25.0, name + 2);
+        setX =
+            std::max({80.0, onX + on + 2 + valueWidth,
+                      cutX + name + 2 + textWidth(say("the blade takes it"), type::small, false)});
+        whatX = setX + 6;
+    }
+
+    static constexpr double valueWidth = 30;
+    double onX = 0;   ///< what is set
+    double setX = 0;  ///< to what, right edge
+    double whatX = 0;
+};
+
+void cutHead(Flow& flow, const CutColumns& at) {
     flow.box({flow.left(), flow.y, flow.width(), 6}, {.fill = Ink::Band});
     const double base = flow.y + 4.2;
     constexpr Tone tone{type::small, true, Ink::Quiet};
     flow.text(flow.left() + numberX, base, sayIn("column", "Cut"), tone, Align::Right);
-    flow.text(flow.left() + setX, base, say("Set to"), tone, Align::Right);
-    flow.text(flow.left() + whatX, base, say("Comes off"), tone);
+    flow.text(flow.left() + at.setX, base, say("Set to"), tone, Align::Right);
+    flow.text(flow.left() + at.whatX, base, say("Comes off"), tone);
     flow.text(flow.right(), base, sayIn("column", "Done"), tone, Align::Right);
     flow.y += 7;
 }
@@ -34,27 +60,26 @@ void cutHead(Flow& flow) {
 /// `below`: room that must follow on the same page.
 void addRow(Flow& flow, const Matter& matter, const CutRow& row, const std::string& heading,
             double below) {
-    const auto lines = wrapped(row.what, type::small, false, tickX - whatX - 3);
+    const CutColumns at;
+    const auto lines = wrapped(row.what, type::small, false, tickX - at.whatX - 3);
     const double pitch = type::small * type::leading;
     const double height = std::max(rowHeight, 2 + static_cast<double>(lines.size()) * pitch);
     if (flow.need(height + below)) {
         flow.heading(say("{1}, continued", heading));
-        cutHead(flow);
+        cutHead(flow, at);
     }
     const double base = flow.y + 4.5;
     flow.text(flow.left() + numberX, base, numberWords(row), {type::body, true, Ink::Text},
               Align::Right, numberX);
     flow.text(flow.left() + cutX, base, cutName(row.kind), smallText);
     if (row.set > Length()) {
-        flow.text(flow.left() + cutX + 25, base,
-                  row.kind == SawCutKind::Rip ? sayIn("saw", "fence") : sayIn("saw", "stop"),
-                  quietText);
-        flow.text(flow.left() + setX, base, matter.text(row.set), {type::setting, true, Ink::Text},
-                  Align::Right, 28);
+        flow.text(flow.left() + at.onX, base, setOn(row.kind), quietText);
+        flow.text(flow.left() + at.setX, base, matter.text(row.set),
+                  {type::setting, true, Ink::Text}, Align::Right, CutColumns::valueWidth);
     } else {
-        flow.text(flow.left() + setX, base, say("the blade takes it"), quietText, Align::Right);
+        flow.text(flow.left() + at.setX, base, say("the blade takes it"), quietText, Align::Right);
     }
-    flow.lines(flow.left() + whatX, flow.y + 1.4, tickX - whatX - 3, lines, smallText);
+    flow.lines(flow.left() + at.whatX, flow.y + 1.4, tickX - at.whatX - 3, lines, smallText);
     flow.tick(flow.left() + tickX, flow.y + 1.2, 3.8);
     flow.y += height;
     flow.rule(flow.left(), flow.right(), flow.y, Ink::Rule, 0.15);
@@ -91,6 +116,7 @@ void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const Timber
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, smallText) + 1;
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), sawSafety(), smallText) + 3;
 
+    const CutColumns at;
     const StripNames names = stripLabels(plan.layout, plan.demand);
     for (const int number : cuttingOrder(plan.layout, plan.cuts)) {
         const auto i = static_cast<std::size_t>(number);
@@ -106,23 +132,30 @@ void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const Timber
         const double height = addPlank(trial, {0, 0}, subject, look).bottom;
         const std::vector<CutRow> rows =
             cutRows(plan.layout, plan.cuts, names, static_cast<int>(i));
+        constexpr double swatchRoom = 9;
+        const std::string heading = flow.cutOff(plankWords(plank, matter.project.woods), strongText,
+                                                flow.width() - swatchRoom);
+        const std::string about =
+            sizeWords(plank, matter.notation()) + (plank.note.empty() ? "" : " · " + plank.note);
+        const bool beside =
+            textWidth(heading, type::strong, true) + 3 + textWidth(about, type::small, false) <=
+            flow.width() - swatchRoom;
+        const std::vector<std::string> aboutLines =
+            beside ? std::vector<std::string>() : flow.wrappedName(about, quietText, flow.width());
+        const double aboutHeight =
+            static_cast<double>(aboutLines.size()) * type::small * type::leading;
         // A plank keeps the first of its cuts below it.
-        flow.need(7.2 + height + 3 + 7 +
+        flow.need(7.2 + aboutHeight + height + 3 + 7 +
                   rowHeight * static_cast<double>(std::min<std::size_t>(rows.size(), 3)));
-        const std::string heading =
-            shortened(plankWords(plank, matter.project.woods), strongText, flow.width() * 0.55);
         const double top = flow.y;
         const int wood = woodIndex(matter.project.woods, plank.wood);
-        const double headRoom =
-            flow.width() - textWidth(heading, type::strong, true) - 3 - 9;  // and the swatch
-        flow.heading(heading, shortened(sizeWords(plank, matter.notation()) +
-                                            (plank.note.empty() ? "" : " · " + plank.note),
-                                        quietText, headRoom));
+        flow.heading(heading, beside ? about : "");
+        flow.y += flow.lines(flow.left(), flow.y - 1.4, flow.width(), aboutLines, quietText);
         if (wood >= 0) {
             flow.swatch(flow.right() - 6, top, 5.6, wood);
         }
         flow.y = addPlank(flow.drawing(), {flow.left(), flow.y}, subject, look).bottom + 3;
-        cutHead(flow);
+        cutHead(flow, at);
         const std::string kept = keptWords(cuts, matter.notation());
         const double keptHeight =
             kept.empty() ? 0 : 1 + Flow::paragraphHeight(kept, smallText, flow.width() - cutX);
@@ -134,6 +167,13 @@ void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const Timber
                                          smallText);
         }
         flow.y += 6;
+    }
+}
+
+void addTimber(std::vector<Draft>& drafts, const Matter& matter, const TimberPlan& plan) {
+    for (const auto add : {addShoppingSlip, addTimberList, addPlankCuts}) {
+        settle(drafts, matter,
+               [&](std::vector<Draft>& to, const Matter& with) { add(to, with, plan); });
     }
 }
 

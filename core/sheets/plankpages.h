@@ -12,5 +12,7 @@ void addPlankCuts(std::vector<Draft>& drafts, const Matter& matter, const Timber
 void addTimberList(std::vector<Draft>& drafts, const Matter& matter, const TimberPlan& plan);
 /// What to take along to the yard; no page where nothing has to be bought.
 void addShoppingSlip(std::vector<Draft>& drafts, const Matter& matter, const TimberPlan& plan);
+/// All of these, from the yard to the saw, each settled.
+void addTimber(std::vector<Draft>& drafts, const Matter& matter, const TimberPlan& plan);
 
 }  // namespace kerfwright

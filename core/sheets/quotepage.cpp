@@ -4,6 +4,7 @@
 #include "core/drawing/geometry.h"
 #include "core/sheets/boardview.h"
 #include "core/sheets/flow.h"
+#include "core/sheets/settle.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -23,11 +24,11 @@ std::vector<Page> stamped(const Project& project, const Job& job, Paper paper,
                           const std::function<void(std::vector<Draft>&, const Matter&)>& set) {
     Matter matter{project, job, paper};
     std::vector<Draft> drafts;
-    set(drafts, matter);
+    settle(drafts, matter, set);
     if (printRounded(drafts)) {
         matter.roundingLine = true;
         drafts.clear();
-        set(drafts, matter);
+        settle(drafts, matter, set);
     }
     stamp(drafts, matter);
     std::vector<Page> pages;
@@ -51,39 +52,97 @@ void tableHead(Flow& flow) {
     flow.y += 7.5;
 }
 
-void sumRow(Flow& flow, const QuoteLine& line, const std::string& currency) {
-    const bool last = line.key == "total";
-    const Tone tone = last ? strongText : boldText;
-    flow.rule(flow.right() - amountWidth, flow.right(), flow.y, Ink::Text, 0.25);
-    flow.text(flow.left() + 2, flow.y + 4.8, line.words, tone);
-    flow.text(flow.right() - 2, flow.y + 4.8, amountWords(line, currency), tone, Align::Right,
-              amountWidth);
-    flow.y += 7;
-    flow.rule(flow.left(), flow.right(), flow.y, Ink::Rule);
-    flow.y += 1.4;
-}
+/// A line that is no sum, wrapped.
+struct Item {
+    std::vector<std::string> words;
+    std::vector<std::string> working;
 
-void itemRow(Flow& flow, const QuoteLine& line, const std::string& currency) {
-    const double width = flow.width() - amountWidth - 6;
-    const std::vector<std::string> words = wrapped(line.words, type::body, false, width);
+    double height() const {
+        return linesHeight(words.size(), bodyText) + linesHeight(working.size(), smallText);
+    }
+};
+
+Item itemOf(const QuoteLine& line, double width) {
     std::string below = amountOf(line);
     if (!line.working.empty()) {
         below += (below.empty() ? "" : ": ") + line.working;
     }
-    const std::vector<std::string> working = wrapped(below, type::small, false, width - 4);
-    const double height =
-        linesHeight(words.size(), bodyText) + linesHeight(working.size(), smallText) + 1.2;
-    if (flow.need(height)) {
-        tableHead(flow);
-    }
-    flow.text(flow.right() - 2, flow.y + 3.5, amountWords(line, currency),
-              line.amount ? bodyText : Tone{type::body, true, Ink::Warning}, Align::Right,
-              amountWidth);
-    double y = flow.y;
-    y += flow.lines(flow.left() + 2, y, width, words, bodyText);
-    flow.lines(flow.left() + 6, y, width - 4, working, quietText);
-    flow.y += height;
+    return {wrapped(line.words, type::body, false, width),
+            wrapped(below, type::small, false, width - 4)};
 }
+
+/// The table of the reckoning, of which the total never stands alone on a page.
+class ReckoningTable {
+public:
+    ReckoningTable(Flow& flow, const Quote& quote, const std::string& currency)
+        : flow_(flow)
+        , quote_(quote)
+        , currency_(currency) {}
+
+    /// `after`: what must follow the total on its page, mm.
+    void add(double after) {
+        tableHead(flow_);
+        const std::size_t count = quote_.lines.size();
+        const std::size_t end = count - std::min<std::size_t>(count, keptWithTotal);
+        double ending = after;
+        for (std::size_t i = end; i < count; ++i) {
+            ending += heightOf(quote_.lines[i]);
+        }
+        for (std::size_t i = 0; i < count; ++i) {
+            const QuoteLine& line = quote_.lines[i];
+            if (flow_.need(i == end ? ending : heightOf(line))) {
+                tableHead(flow_);
+            }
+            if (line.isSum) {
+                sumRow(line);
+            } else {
+                itemRow(line);
+            }
+        }
+    }
+
+private:
+    static constexpr std::size_t keptWithTotal = 6;
+    static constexpr double afterSum = 1.4;
+
+    double sumRowHeight() const { return flow_.isClose() ? 6.2 : 7; }
+    double afterItem() const { return flow_.isClose() ? 0.5 : 1.2; }
+
+    double itemWidth() const { return flow_.width() - amountWidth - 6; }
+
+    double heightOf(const QuoteLine& line) const {
+        return line.isSum ? sumRowHeight() + afterSum
+                          : itemOf(line, itemWidth()).height() + afterItem();
+    }
+
+    void itemRow(const QuoteLine& line) {
+        const Item item = itemOf(line, itemWidth());
+        flow_.text(flow_.right() - 2, flow_.y + 3.5, amountWords(line, currency_),
+                   line.amount ? bodyText : Tone{type::body, true, Ink::Warning}, Align::Right,
+                   amountWidth);
+        double y = flow_.y;
+        y += flow_.lines(flow_.left() + 2, y, itemWidth(), item.words, bodyText);
+        flow_.lines(flow_.left() + 6, y, itemWidth() - 4, item.working, quietText);
+        flow_.y += item.height() + afterItem();
+    }
+
+    void sumRow(const QuoteLine& line) {
+        const bool last = line.key == "total";
+        const Tone tone = last ? strongText : boldText;
+        flow_.rule(flow_.right() - amountWidth, flow_.right(), flow_.y, Ink::Text, 0.25);
+        const double base = flow_.y + sumRowHeight() - 2.2;
+        flow_.text(flow_.left() + 2, base, line.words, tone);
+        flow_.text(flow_.right() - 2, base, amountWords(line, currency_), tone, Align::Right,
+                   amountWidth);
+        flow_.y += sumRowHeight();
+        flow_.rule(flow_.left(), flow_.right(), flow_.y, Ink::Rule);
+        flow_.y += afterSum;
+    }
+
+    Flow& flow_;
+    const Quote& quote_;
+    const std::string& currency_;
+};
 
 void setReckoning(std::vector<Draft>& drafts, const Matter& matter, const Quote& quote) {
     const std::string& currency = matter.project.currency;
@@ -96,25 +155,16 @@ void setReckoning(std::vector<Draft>& drafts, const Matter& matter, const Quote&
         flow.notice(sayIn("heading", "Mind"), incompleteWords(quote));
         flow.y += 4;
     }
-    tableHead(flow);
-    for (const QuoteLine& line : quote.lines) {
-        if (line.isSum) {
-            constexpr double height = 8.4;
-            if (flow.need(height)) {
-                tableHead(flow);
-            }
-            sumRow(flow, line, currency);
-        } else {
-            itemRow(flow, line, currency);
-        }
-    }
-    if (const std::string each = eachWords(quote, currency); !each.empty()) {
-        flow.need(7);
+    const std::string each = eachWords(quote, currency);
+    const std::string rule = reckoningRule(quote);
+    ReckoningTable(flow, quote, currency)
+        .add((each.empty() ? 0 : 7) + 2 + Flow::paragraphHeight(rule, quietText, flow.width()));
+    if (!each.empty()) {
         flow.text(flow.right() - 2, flow.y + 4, each, boldText, Align::Right);
         flow.y += 7;
     }
     flow.y += 2;
-    flow.running(flow.left(), flow.width(), reckoningRule(quote), quietText, [] {});
+    flow.running(flow.left(), flow.width(), rule, quietText, [] {});
 }
 
 // --- the quote to hand over
@@ -215,8 +265,8 @@ void prices(Flow& flow, const Matter& matter, const Quote& quote) {
     const std::string& currency = matter.project.currency;
     if (!quote.isComplete()) {
         const std::string head = say("Not a quote yet");
-        flow.need(flow.noticeHeight(head, incompleteWords(quote)) + 2);
-        flow.notice(head, incompleteWords(quote));
+        flow.need(flow.noticeHeight(head, missingWords(quote)) + 2);
+        flow.notice(head, missingWords(quote));
         flow.y += 4;
         return;
     }
@@ -248,8 +298,7 @@ void prices(Flow& flow, const Matter& matter, const Quote& quote) {
 void namedLine(Flow& flow, const std::string& name, const std::string& words) {
     const double indent = std::max(22.0, textWidth(name, type::small, false) + 2);
     flow.text(flow.left(), flow.y + 4, name, quietText);
-    flow.text(flow.left() + indent, flow.y + 4, shortened(words, boldText, flow.width() - indent),
-              boldText);
+    flow.name(flow.left() + indent, flow.y + 4, words, boldText, flow.width() - indent);
 }
 
 void setQuote(std::vector<Draft>& drafts, const Matter& matter, const Quote& quote) {
@@ -259,8 +308,11 @@ void setQuote(std::vector<Draft>& drafts, const Matter& matter, const Quote& quo
         namedLine(flow, sayIn("a customer", "For"), project.pricing.customer);
         flow.y += 9;
     }
-    flow.heading(shortened(project.titles.name.empty() ? say("A board") : project.titles.name,
-                           strongText, flow.width()));
+    for (const std::string& line :
+         flow.wrappedName(project.titles.name.empty() ? say("A board") : project.titles.name,
+                          strongText, flow.width())) {
+        flow.heading(line);
+    }
     flow.y += 1;
     constexpr double pictureWidth = 92;
     constexpr double gap = 8;
@@ -277,7 +329,7 @@ void setQuote(std::vector<Draft>& drafts, const Matter& matter, const Quote& quo
             break;
         }
         flow.swatch(x, y, 5.6, wood);
-        flow.text(x + 9, y + 4.1, shortened(matter.wood(wood).name, bodyText, width - 9), bodyText);
+        flow.name(x + 9, y + 4.1, matter.wood(wood).name, bodyText, width - 9);
         y += 7;
     }
     flow.y = std::max(top + pictured, y) + 7;
@@ -295,6 +347,10 @@ void setQuote(std::vector<Draft>& drafts, const Matter& matter, const Quote& quo
                      [&flow] { flow.heading(say("{1}, continued", sayIn("heading", "Note"))); });
         flow.y += 4;
     }
+    // There is nothing to sign before there is a price.
+    if (!quote.isComplete()) {
+        return;
+    }
     constexpr double signing = 24;
     flow.need(signing);
     flow.y = std::max(flow.y + 12, std::min(flow.y + 30, flow.bottom() - 8));
@@ -304,7 +360,7 @@ void setQuote(std::vector<Draft>& drafts, const Matter& matter, const Quote& quo
         {flow.left() + half + 10, say("Ordered, date and name")}};
     for (const auto& [at, words] : places) {
         flow.rule(at, at + half, flow.y, Ink::Text, 0.25);
-        flow.text(at, flow.y + 4.2, shortened(words, quietText, half), quietText);
+        flow.name(at, flow.y + 4.2, words, quietText, half);
     }
 }
 

@@ -27,8 +27,7 @@ void blockHead(Flow& flow, const SettingBlock& block) {
     const std::string steps = stepWords(block.steps);
     flow.text(flow.left(), flow.y + 4.6, steps, {type::body, true, Ink::Accent});
     const double at = textWidth(steps, type::body, true) + 3;
-    flow.text(flow.left() + at, flow.y + 4.6, shortened(block.title, boldText, flow.width() - at),
-              boldText);
+    flow.name(flow.left() + at, flow.y + 4.6, block.title, boldText, flow.width() - at);
     flow.y += 6.8;
     flow.rule(flow.left(), flow.right(), flow.y);
 }

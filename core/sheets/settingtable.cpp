@@ -44,11 +44,14 @@ void SettingTable::row(const std::string& value, std::vector<Line> lines, std::s
     // A value with very many lines is cut off at what one page holds.
     constexpr std::size_t most = 30;
     if (lines.size() > most) {
+        flow_.page().cutOff.push_back(lines[most].words);
         lines.resize(most);
         lines.back().words += " …";
     }
-    const double pitch = type::small * type::leading;
-    const double height = std::max(9.0, static_cast<double>(lines.size()) * pitch + 2.2);
+    const double pitch = flow_.pitch(smallText);
+    const double height =
+        std::max(flow_.isClose() ? 8.4 : 9.0,
+                 static_cast<double>(lines.size()) * pitch + (flow_.isClose() ? 1.8 : 2.2));
     constexpr double headingHeight = 8;
     if (flow_.need(height + (first ? headingHeight : 0))) {
         head();
@@ -58,7 +61,8 @@ void SettingTable::row(const std::string& value, std::vector<Line> lines, std::s
         begin();
     }
     const double top = flow_.y + 1;
-    flow_.text(flow_.left() + 2, top + 5.4, value, {5.6, true, Ink::Text}, Align::Left, valueWidth);
+    const Tone tone = madeToFit(value, {5.6, true, Ink::Text}, valueWidth - 1, type::setting);
+    flow_.text(flow_.left() + 2, top + 5.4, value, tone, Align::Left, valueWidth);
     double base = top + 3.4;
     for (const Line& line : lines) {
         flow_.text(flow_.left() + wordsX, base, line.words, line.tone, Align::Left, wordsWidth_);

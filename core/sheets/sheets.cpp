@@ -3,8 +3,10 @@
 #include "core/project/file.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/plankpages.h"
+#include "core/sheets/settle.h"
 
 #include <cstdint>
+#include <functional>
 
 namespace kerfwright {
 
@@ -46,32 +48,44 @@ std::vector<const PanelRecord*> gluedAlike(const Matter& matter, const Record& r
 
 std::vector<Draft> drafted(const Matter& matter, const Record& record, const TimberPlan* timber) {
     std::vector<Draft> drafts;
-    addOverview(drafts, matter, record);
+    // Every kind of sheet is settled for itself.
+    const auto add = [&](const std::function<void(std::vector<Draft>&, const Matter&)>& set) {
+        settle(drafts, matter, set);
+    };
+    const auto addOf = [&](void (*set)(std::vector<Draft>&, const Matter&, const Record&)) {
+        add([&](std::vector<Draft>& to, const Matter& with) { set(to, with, record); });
+    };
+    addOf(addOverview);
     if (timber != nullptr) {
-        addShoppingSlip(drafts, matter, *timber);
-        addTimberList(drafts, matter, *timber);
-        addPlankCuts(drafts, matter, *timber);
+        addTimber(drafts, matter, *timber);
     }
-    addCutList(drafts, matter, record);
+    addOf(addCutList);
     for (const PanelRecord& panel : record.panels) {
         if (panel.deep) {
             const auto alike = gluedAlike(matter, record, panel);
             if (alike.front() == &panel) {
-                addDeepGlueUp(drafts, matter, record, alike);
+                add([&](std::vector<Draft>& to, const Matter& with) {
+                    addDeepGlueUp(to, with, record, alike);
+                });
             }
         } else if (panel.glue) {
-            addPanelGlueUp(drafts, matter, record, panel);
+            add([&](std::vector<Draft>& to, const Matter& with) {
+                addPanelGlueUp(to, with, record, panel);
+            });
         }
         if (record.isCutUp(panel)) {
-            addSlicing(drafts, matter, record, panel);
+            add([&](std::vector<Draft>& to, const Matter& with) {
+                addSlicing(to, with, record, panel);
+            });
         }
     }
-    addFinalGlueUp(drafts, matter, record);
+    addOf(addFinalGlueUp);
     if (record.border) {
-        addBorder(drafts, matter, record);
+        addOf(addBorder);
+        add(addJoinery);
     }
-    addHours(drafts, matter);
-    addMachineSettings(drafts, matter, record);
+    add(addHours);
+    addOf(addMachineSettings);
     return drafts;
 }
 

@@ -24,6 +24,10 @@ struct Page {
     std::string key;    ///< stable, for file names: "overview", "cut-list", "glue-A", "slicing-A"
     std::string title;  ///< "Glue panel A"
     Drawing drawing;    ///< extent is the paper
+    /// Texts that found no room and end with "…", in full.
+    std::vector<std::string> cutOff = {};
+    /// How far down the page it is set, without safety words and foot: 0 to 1.
+    double filled = 0;
 };
 
 /// Overview, planks with their cuts and what to buy where there is a timber plan, cut list, one

@@ -80,6 +80,7 @@ void addWanted(Flow& flow, const Matter& matter, const TimberPlan& plan) {
         auto labels = wrapped(labelList(parts), type::small, false, 102);
         if (labels.size() > mostLabelLines) {
             // The cut list has them all.
+            flow.page().cutOff.push_back(labels[mostLabelLines]);
             labels.resize(mostLabelLines);
             labels.back() += " …";
         }
@@ -92,11 +93,9 @@ void addWanted(Flow& flow, const Matter& matter, const TimberPlan& plan) {
         }
         swatchOf(flow, matter, strips.wood);
         const double base = flow.y + 4.4;
-        flow.text(flow.left() + 9, base,
-                  shortened(woodName(strips.wood, matter.project.woods), bodyText, 42), bodyText);
+        flow.name(flow.left() + 9, base, woodName(strips.wood, matter.project.woods), bodyText, 42);
         flow.text(flow.left() + 63, base, std::to_string(strips.count), boldText, Align::Right);
-        flow.text(flow.left() + 68, base, sizeWords(strips, matter.notation()), boldText,
-                  Align::Left, 48);
+        flow.name(flow.left() + 68, base, sizeWords(strips, matter.notation()), boldText, 48);
         flow.lines(flow.left() + 118, flow.y + 1.4, flow.width() - 118, fromLines,
                    {type::small, true, missing > 0 ? Ink::Warning : Ink::Text});
         flow.lines(flow.left() + 9, flow.y + 5.6, 106, labels, quietText);
@@ -143,10 +142,8 @@ void addTaken(Flow& flow, const Matter& matter, const TimberPlan& plan) {
         }
         swatchOf(flow, matter, plank.wood);
         const double base = flow.y + 4.4;
-        flow.text(flow.left() + 9, base,
-                  shortened(plankWords(plank, matter.project.woods), bodyText, 60), bodyText);
-        flow.text(flow.left() + 70, base, sizeWords(plank, matter.notation()), smallText,
-                  Align::Left, 44);
+        flow.name(flow.left() + 9, base, plankWords(plank, matter.project.woods), bodyText, 60);
+        flow.name(flow.left() + 70, base, sizeWords(plank, matter.notation()), smallText, 52);
         flow.text(flow.left() + 128, base, std::to_string(stripsOn(cuts)), smallText, Align::Right);
         flow.text(flow.left() + 150, base, plank.price > 0 ? formatMoney(plank.price) : "–",
                   smallText, Align::Right);
@@ -210,10 +207,9 @@ void addWaste(Flow& flow, const Matter& matter, const TimberPlan& plan) {
 void addTimberList(std::vector<Draft>& drafts, const Matter& matter, const TimberPlan& plan) {
     Flow flow(drafts, matter, "timber-list", say("Timber list"), Sizes::Rough, Flow::Safety::None);
     flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), layoutWords(plan), bodyText) + 1;
-    for (const std::string& words : shortageWords(plan, matter.project.woods, matter.notation())) {
-        flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words,
-                                 {type::body, false, Ink::Warning});
-    }
+    flow.y += flow.paragraph(flow.left(), flow.y, flow.width(),
+                             shortageInBrief(plan, matter.project.woods, Shopping::Slip),
+                             {type::body, false, Ink::Warning});
     flow.y += 3;
     addWanted(flow, matter, plan);
     addTaken(flow, matter, plan);
@@ -248,13 +244,12 @@ void addShoppingSlip(std::vector<Draft>& drafts, const Matter& matter, const Tim
         }
         swatchOf(flow, matter, line.wood);
         const double base = flow.y + 5;
-        flow.text(flow.left() + 9, base,
-                  shortened(woodName(line.wood, matter.project.woods), boldText, 46), boldText);
+        flow.name(flow.left() + 9, base, woodName(line.wood, matter.project.woods), boldText, 46);
         flow.text(flow.left() + 68, base, std::to_string(line.count),
                   {type::setting, true, Ink::Text}, Align::Right);
-        flow.text(flow.left() + 72, base,
-                  sizeWords(line.thickness, line.width, line.length, matter.notation()),
-                  {type::strong, true, Ink::Text}, Align::Left, 56);
+        flow.name(flow.left() + 72, base,
+                  sizeWords(line.thickness, line.width, line.length, matter.notation()), strongText,
+                  56);
         flow.text(flow.left() + 152, base, formatVolume(line.charged, unit), smallText,
                   Align::Right);
         flow.text(flow.left() + 176, base,

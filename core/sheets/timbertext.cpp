@@ -1,6 +1,7 @@
 #include "core/sheets/timbertext.h"
 
 #include "core/bench/quote.h"
+#include "core/glueup/steps.h"
 #include "core/measure/at.h"
 #include "core/sheets/amounts.h"
 #include "core/timber/demand.h"
@@ -66,7 +67,7 @@ std::string stripsOf(const Told& told, std::size_t plank, std::size_t section) {
     const auto& strips = told.plan.layout.planks[plank].sections[section].strips;
     for (std::size_t i = 0; i < strips.size(); ++i) {
         const WantedStrips& wanted = told.plan.demand.strips[at(strips[i].wanted)];
-        const std::string& label = told.labels[plank][section][i];
+        const std::string label = shownLabel(told.labels[plank][section][i]);
         const std::string across = told.text(acrossPlank(wanted, strips[i].onEdge));
         all += i == 0 ? "" : ", ";
         all += strips[i].onEdge ? say("{1} ({2}, on edge)", label, across)

@@ -204,7 +204,7 @@ std::string shoppingVerdict(const ShoppingList& list) {
                : say("Other planks of this yard might hold less timber, by at most {1}.", most);
 }
 
-std::string shortageInBrief(const TimberPlan& plan, const std::vector<Wood>& woods) {
+std::string shortageInBrief(const TimberPlan& plan, const std::vector<Wood>& woods, Shopping told) {
     std::vector<std::pair<std::string, int>> counts;
     for (const WantedStrips& strips : plan.missing().strips) {
         auto known = std::find_if(counts.begin(), counts.end(),
@@ -218,8 +218,16 @@ std::string shortageInBrief(const TimberPlan& plan, const std::vector<Wood>& woo
     for (const auto& [wood, count] : counts) {
         each.push_back(std::to_string(count) + " × " + woodName(wood, woods));
     }
-    return each.empty() ? std::string()
-                        : say("Missing: {1}. “Shopping” lists what to buy.", sayList(each));
+    if (each.empty()) {
+        return {};
+    }
+    if (told == Shopping::Panel) {
+        return say("Missing: {1}. “Shopping” lists what to buy.", sayList(each));
+    }
+    // Without a line there is no slip.
+    return plan.shopping.lines.empty()
+               ? say("Missing: {1}. The yard as it is set has no plank for them.", sayList(each))
+               : say("Missing: {1}. The shopping slip lists what to buy.", sayList(each));
 }
 
 std::vector<std::string> shortageWords(const TimberPlan& plan, const std::vector<Wood>& woods,

@@ -28,8 +28,11 @@ std::string verdict(const Layout& layout);
 /// The same of what is to buy.
 std::string shoppingVerdict(const ShoppingList& list);
 
+/// Where it is told what to buy: in the window's list, or on the slip for the yard.
+enum class Shopping { Panel, Slip };
 /// What is missing, by wood: "Missing: 4 × Cherry and 8 × Wenge. …"; empty where nothing is.
-std::string shortageInBrief(const TimberPlan& plan, const std::vector<Wood>& woods);
+std::string shortageInBrief(const TimberPlan& plan, const std::vector<Wood>& woods,
+                            Shopping told = Shopping::Panel);
 
 /// One sentence a wood of which strips are missing: "3 strips of Walnut 28 × 48 × 620 mm do not
 /// fit: buy 1 plank 32 × 150 × 1000 mm." Before the shopping is known it says what is missing only.

@@ -272,9 +272,9 @@ void BatchDialog::refresh() {
     saveRack_->setEnabled(batch != nullptr && hasRack);
     QStringList warnings;
     if (batch && hasRack) {
-        for (const std::string& line :
-             shortageWords(batch->timber, batch->woods, document_.project().notation)) {
-            warnings << toQt(line);
+        const std::string missing = shortageInBrief(batch->timber, batch->woods, Shopping::Slip);
+        if (!missing.empty()) {
+            warnings << toQt(missing);
         }
     } else if (!batcher_.fault().isEmpty()) {
         warnings << batcher_.fault();

@@ -55,6 +55,9 @@ TEST(Figure, LabelsThatAreWordsAreShownInTheMakersLanguage) {
     const Spoken german(Entries{{"Top rail", "Leiste oben"}, {"{1}-spare{2}", "{1}-Ersatz{2}"}});
     EXPECT_EQ(shownLabel("Top rail"), "Leiste oben");
     EXPECT_EQ(shownLabel("AB-spare"), "AB-Ersatz");
+    EXPECT_EQ(shownLabel("2: Top rail + 12: Top rail"), "2: Leiste oben + 12: Leiste oben");
+    EXPECT_EQ(shownLabel("Top rail + A1"), "Leiste oben + A1");
+    EXPECT_EQ(shownLabel("2: A3"), "2: A3");
     EXPECT_EQ(shownLabel("A-spare2"), "A-Ersatz2");
     EXPECT_EQ(shownLabel("A-1"), "A-1");
 }

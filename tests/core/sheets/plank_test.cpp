@@ -19,6 +19,7 @@ using namespace kerfwright::testing_samples;
 using testing::Contains;
 using testing::ElementsAre;
 using testing::HasSubstr;
+using testing::Not;
 
 namespace {
 
@@ -337,6 +338,8 @@ TEST(PlankPages, TellWhatToBuyWhereTheRackIsEmpty) {
         keys.insert(draft.page.key);
     }
     EXPECT_FALSE(keys.contains("plank-cuts"));
+    EXPECT_THAT(allTexts(drafts), HasSubstr("The shopping slip lists what to buy."));
+    EXPECT_THAT(allTexts(drafts), Not(HasSubstr("do not fit: buy")));
     EXPECT_TRUE(keys.contains("timber-list"));
     EXPECT_TRUE(keys.contains("shopping-slip"));
     const std::string words = allTexts(drafts);

@@ -130,6 +130,39 @@ TEST(QuotePages, WhatIsHandedOverTellsThePriceAndNoneOfTheReckoning) {
     }
 }
 
+TEST(QuotePages, WhatIsHandedOverCanBeSigned) {
+    const Project project = priced(samples().front().project);
+    const Job job = jobOf(project);
+    const std::string words = allWords(quotePages(project, job, quoteOf(project, job), Paper::A4));
+    EXPECT_THAT(words, HasSubstr("Ordered, date and name"));
+    EXPECT_THAT(words, HasSubstr(project.titles.maker));
+}
+
+// Whatever number of lines fills the page before: the total comes with what it is the sum of.
+TEST(QuotePages, TheTotalNeverStandsAloneOnAPage) {
+    const Project project = priced(samples().front().project);
+    const Job job = jobOf(project);
+    Quote made = quoteOf(project, job);
+    const std::size_t items = made.lines.size();
+    std::size_t twoPages = 0;
+    for (int more = 0; more < 24; ++more) {
+        made.lines.insert(made.lines.begin(), made.lines.front());
+        for (const Paper paper : {Paper::A4, Paper::Letter}) {
+            const std::vector<Page> pages = reckoningPages(project, job, made, paper);
+            expectWellSet(pages, paper, "longer");
+            const std::string last = wordsOf(pages.back());
+            EXPECT_THAT(last, HasSubstr(made.lines.back().words));
+            for (std::size_t i = 1; i <= 5; ++i) {
+                EXPECT_THAT(last, HasSubstr(made.lines[made.lines.size() - i].words))
+                    << made.lines.size() << " lines";
+            }
+            twoPages += pages.size() > 1 ? 1U : 0U;
+        }
+    }
+    EXPECT_GT(items, 5U);
+    EXPECT_GT(twoPages, 10U);
+}
+
 TEST(QuotePages, NoPriceIsHandedOverWhereOneIsNotKnown) {
     Project project = priced(samples().front().project);
     project.pricing.benchHour.reset();
@@ -139,6 +172,10 @@ TEST(QuotePages, NoPriceIsHandedOverWhereOneIsNotKnown) {
     EXPECT_THAT(words, HasSubstr("Not a quote yet"));
     EXPECT_THAT(words, HasSubstr("the price of a bench hour"));
     EXPECT_THAT(words, Not(HasSubstr(moneyWords(made.total, "€"))));
+    EXPECT_THAT(words, Not(HasSubstr("sums"))) << "there are none";
+    EXPECT_THAT(words, Not(HasSubstr("Ordered, date and name"))) << "nothing to sign yet";
+    EXPECT_THAT(allWords(reckoningPages(project, job, made, Paper::A4)),
+                HasSubstr("The sums are without it"));
     EXPECT_THAT(quoteText(project, made), HasSubstr("not known  Bench work\n"));
     EXPECT_THAT(quoteText(project, made), HasSubstr(incompleteWords(made)));
 }

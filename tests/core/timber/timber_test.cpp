@@ -183,6 +183,18 @@ TEST(Timber, CountsPiecesOfTheBorderApartFromTheStrips) {
         << layoutWords(plan.value());
     EXPECT_EQ(shortageInBrief(plan.value(), woods()),
               "Missing: 2 × Ash. “Shopping” lists what to buy.");
+    EXPECT_EQ(shortageInBrief(plan.value(), woods(), Shopping::Slip),
+              "Missing: 2 × Ash. The shopping slip lists what to buy.");
+}
+
+TEST(Timber, SendsNobodyToASlipThatIsNotThere) {
+    Demand demand;
+    demand.strips = {strips("A1, A2", 280, 40, 900, 2)};  // thicker than any yard has planks
+    const Result<TimberPlan> plan = planTimber(demand, woods(), shop(), Timber());
+    ASSERT_TRUE(plan);
+    ASSERT_TRUE(plan->shopping.lines.empty());
+    EXPECT_EQ(shortageInBrief(plan.value(), woods(), Shopping::Slip),
+              "Missing: 2 × Ash. The yard as it is set has no plank for them.");
 }
 
 TEST(Timber, AlikeStripsOfSeveralPartsAreCountedTogether) {
