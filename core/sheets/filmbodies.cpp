@@ -9,9 +9,9 @@
 namespace kerfwright {
 namespace {
 
-constexpr int tones = 5;          // of each wood: lit from above, to a face that looks sideways
-constexpr double darkest = 0.17;  // of black in the last of them
-constexpr double haloWidth = 1;   // mm wide; half of it is seen round the bodies of small pictures
+constexpr int tones = 5;            // of each wood: lit from above, to a face that looks sideways
+constexpr double darkest = 0.17;    // of black in the last of them
+constexpr double haloWidth = 0.76;  // mm; half of it is seen round small pictures
 
 double mm(Length length) {
     return length.toMm();
