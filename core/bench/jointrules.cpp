@@ -62,11 +62,13 @@ void extraJoints(const Scene& on, Found& found) {
             {Severity::Note,
              "extra-joints",
              say("Joints inside pieces"),
-             sayCount(on.plan.extraJoints.size(),
-                      "{1} joint was added inside a piece that straight glue lines or the timber's "
-                      "section cannot give whole; it is drawn dashed.",
-                      "{1} joints were added inside pieces that straight glue lines or the "
-                      "timber's section cannot give whole; they are drawn dashed."),
+             sayCount(
+                 on.plan.extraJoints.size(),
+                 "{1} joint was added inside a piece that straight glue lines or the timber's "
+                 "section cannot give whole; it is drawn dashed, or fine where it is short.",
+                 "{1} joints were added inside pieces that straight glue lines or the "
+                 "timber's section cannot give whole; they are drawn dashed, or fine where they "
+                 "are short."),
              say("Pick strips of one plank for both sides of such a joint, or change the pattern."),
              -1,
              {},

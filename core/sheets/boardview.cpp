@@ -198,9 +198,14 @@ private:
     }
 
     void extra(const Joint& joint) {
-        // Bolder than a joint, or its dashes are lost among the hatch.
-        const Style style{
-            .line = Ink::ExtraJoint, .lineWidth = options_.lineWidth * 1.8, .dashed = true};
+        // Bolder than a joint, or its dashes are lost among the hatch. Where there is no room for
+        // two dashes, a single one would look like a spot of dirt.
+        constexpr double twoDashes = 16;  // in line widths, with the gap between them
+        const double bold = options_.lineWidth * 1.8;
+        const bool dashed = (joint.to - joint.from).toMm() >= twoDashes * bold;
+        const Style style{.line = Ink::ExtraJoint,
+                          .lineWidth = dashed ? bold : options_.lineWidth * 0.6,
+                          .dashed = dashed};
         const double along = joint.vertical ? y_.front() : x_.front();
         const double at = joint.at.toMm() + (joint.vertical ? x_.front() : y_.front());
         const double from = joint.from.toMm() + along;

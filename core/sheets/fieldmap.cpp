@@ -276,7 +276,7 @@ struct ExtraJoints {
             return;
         }
         flow.need(height(flow));
-        flow.heading(say("Joints inside pieces"), say("drawn dashed in the picture"));
+        flow.heading(say("Joints inside pieces"), say("dashed in the picture, short ones fine"));
         flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), summary, smallText);
         for (const std::string& words : each) {
             flow.y += flow.paragraph(flow.left(), flow.y, flow.width(), words, smallText);

@@ -9,8 +9,9 @@
 namespace kerfwright {
 namespace {
 
-constexpr int tones = 5;          // of each wood: lit from above, to a face that looks sideways
-constexpr double darkest = 0.24;  // of black in the last of them
+constexpr int tones = 5;            // of each wood: lit from above, to a face that looks sideways
+constexpr double darkest = 0.17;    // of black in the last of them
+constexpr double haloWidth = 0.76;  // mm; half of it is seen round small pictures
 
 double mm(Length length) {
     return length.toMm();
@@ -21,6 +22,14 @@ Colour darker(const Colour& colour, double share) {
         return static_cast<std::uint8_t>(std::lround(channel * (1 - share)));
     };
     return {part(colour.red), part(colour.green), part(colour.blue)};
+}
+
+/// As wood looks where light strikes it flatly: black alone would turn a pale wood grey.
+Colour shaded(const Colour& colour, double share) {
+    const auto part = [share](std::uint8_t channel, double weight) {
+        return static_cast<std::uint8_t>(std::lround(channel * (1 - weight * share)));
+    };
+    return {part(colour.red, 0.72), part(colour.green, 1.06), part(colour.blue, 1.5)};
 }
 
 /// Figure that shows on a plain ground of that wood: darker on light woods, lighter on dark ones.
@@ -80,7 +89,7 @@ std::vector<Colour> FilmBodies::woods(const std::vector<Wood>& woods) {
     std::vector<Colour> all;
     for (int tone = 0; tone < tones; ++tone) {
         for (const Wood& wood : woods) {
-            all.push_back(darker(wood.colour, darkest * tone / (tones - 1)));
+            all.push_back(shaded(wood.colour, darkest * tone / (tones - 1)));
         }
     }
     for (const Wood& wood : woods) {
@@ -94,7 +103,7 @@ std::vector<Colour> FilmBodies::woods(const std::vector<Wood>& woods) {
 
 Point FilmBodies::put(const Spot& at) const {
     const Point flat = seen(at);
-    return {origin_.x + flat.x * scale_, origin_.y + flat.y * scale_};
+    return {origin_.x + flat.x * scale_.x, origin_.y + flat.y * scale_.y};
 }
 
 void FilmBodies::draw(const Scene& scene) {
@@ -117,6 +126,11 @@ void FilmBodies::draw(const Scene& scene) {
     }
     std::stable_sort(all.begin(), all.end(),
                      [](const Body& a, const Body& b) { return a.near < b.near; });
+    if (!look_.dimensions) {
+        for (const Body& body : all) {
+            surround(body.block, body.plate);
+        }
+    }
     for (const Body& body : all) {
         if (body.block != nullptr) {
             draw(*body.block);
@@ -149,6 +163,24 @@ void FilmBodies::outline(const std::vector<Point>& points, const Style& style) {
     }
 }
 
+/// Dark woods on a dark ground, and pale ones on a light one, are lost where they are small.
+void FilmBodies::surround(const SceneBlock* block, const ScenePlate* plate) {
+    const Style style{.line = Ink::Quiet, .lineWidth = haloWidth};
+    if (block != nullptr) {
+        for (const SeenFace& shown : facesOf(*block)) {
+            outline(cornersOf(*block, shown), style);
+        }
+    } else {
+        for (const double z : {plate->low, plate->high}) {
+            std::vector<Point> points;
+            for (const Point& corner : plate->outline) {
+                points.push_back(put(Spot{corner.x, corner.y, z}));
+            }
+            outline(points, style);
+        }
+    }
+}
+
 Style FilmBodies::joint(int wood, double width) const {
     return {.line = Ink::Wood, .lineWidth = width, .wood = woods_ * (tones + 1) + wood};
 }
@@ -156,7 +188,8 @@ double FilmBodies::jointWidth(double smallest) const {
     return std::clamp(smallest * 0.05, 0.06, look_.dimensions ? 0.28 : 0.2);
 }
 
-void FilmBodies::draw(const SceneBlock& block) {
+std::vector<FilmBodies::SeenFace> FilmBodies::facesOf(const SceneBlock& block) {
+    std::vector<SeenFace> faces;
     for (const Axis axis : {X, Y, Z}) {
         for (const bool high : {false, true}) {
             Spot out{};
@@ -164,13 +197,39 @@ void FilmBodies::draw(const SceneBlock& block) {
             out = turnedLike(block, out);
             // Seen from above and the front: the projection keeps the direction (0, tilt, 1).
             if (out[1] * filmTilt + out[2] > 1e-6) {
-                face(block, axis, high, out[2]);
+                faces.push_back({axis, high, out[2]});
             }
         }
     }
+    return faces;
 }
 
-void FilmBodies::face(const SceneBlock& block, Axis axis, bool high, double up) {
+std::vector<Point> FilmBodies::cornersOf(const SceneBlock& block, const SeenFace& shown) const {
+    const Axis a = shown.axis == X ? Y : X;
+    const Axis b = shown.axis == Z ? Y : Z;
+    Spot size{};
+    for (const Axis axis : {X, Y, Z}) {
+        size[axis] = mm(block.solid.size[axis]);
+    }
+    std::vector<Point> corners;
+    for (const auto& [alongA, alongB] : {std::pair(0, 0), {1, 0}, {1, 1}, {0, 1}}) {
+        Spot local{};
+        local[shown.axis] = shown.high ? size[shown.axis] : 0;
+        local[a] = alongA * size[a];
+        local[b] = alongB * size[b];
+        corners.push_back(put(placed(block, local)));
+    }
+    return corners;
+}
+
+void FilmBodies::draw(const SceneBlock& block) {
+    for (const SeenFace& shown : facesOf(block)) {
+        face(block, shown);
+    }
+}
+
+void FilmBodies::face(const SceneBlock& block, const SeenFace& shown) {
+    const auto& [axis, high, up] = shown;
     const Solid& solid = block.solid;
     const Axis a = axis == X ? Y : X;
     const Axis b = axis == Z ? Y : Z;
@@ -196,7 +255,8 @@ void FilmBodies::face(const SceneBlock& block, Axis axis, bool high, double up) 
         const double x1 = mm(box.high[a]);
         const double y0 = mm(box.low[b]);
         const double y1 = mm(box.high[b]);
-        smallest = std::min({smallest, (x1 - x0) * scale_, (y1 - y0) * scale_});
+        const double scale = std::min(scale_.x, scale_.y);
+        smallest = std::min({smallest, (x1 - x0) * scale, (y1 - y0) * scale});
         cells.push_back({{at(x0, y0), at(x1, y0), at(x1, y1), at(x0, y1)}, &box});
     }
     const bool waste = block.fate == SceneBlock::Fate::Waste;
@@ -217,19 +277,21 @@ void FilmBodies::face(const SceneBlock& block, Axis axis, bool high, double up) 
                                    : joint(cell.box->wood, jointWidth(smallest)));
     }
     if (block.fate != SceneBlock::Fate::GoesOn && up > 0.5) {
-        const std::vector<Point> all{at(0, 0), at(mm(solid.size[a]), 0),
-                                     at(mm(solid.size[a]), mm(solid.size[b])),
-                                     at(0, mm(solid.size[b]))};
-        veil(all, waste);
+        // Piece by piece, in what reads on the wood of each.
+        for (const Cell& cell : cells) {
+            strike(cell.points,
+                   {.line = Ink::WoodLine,
+                    .lineWidth = 0.2,
+                    .dashed = !waste,
+                    .wood = toned(cell.box->wood, up)},
+                   waste ? 1.5 : 3);
+        }
     }
 }
 
 /// What does not go on is struck through with fine lines.
-void FilmBodies::veil(const std::vector<Point>& all, bool waste) {
-    const Style style{
-        .line = waste ? Ink::Paper : Ink::Waste, .lineWidth = waste ? 0.45 : 0.2, .dashed = !waste};
-    const double pitch = look_.dimensions ? (waste ? 1.3 : 3) : 0.9;
-    for (const Segment& line : hatchLines(all, -60, pitch)) {
+void FilmBodies::strike(const std::vector<Point>& all, const Style& style, double pitch) {
+    for (const Segment& line : hatchLines(all, -60, look_.dimensions ? pitch : 0.9)) {
         drawing_.marks.emplace_back(Line{line.first, line.second, style});
     }
 }
@@ -241,7 +303,7 @@ void FilmBodies::figure(const std::vector<Point>& points, const Cuboid& box, Axi
     const Axis over = alongA ? b : a;
     const double wide = mm(box.high[over] - box.low[over]);
     const int lines = std::clamp(static_cast<int>(wide / 7), 1, 24);
-    const double pitch = wide / lines * scale_ * (up > 0.5 ? 1 : filmTilt);
+    const double pitch = wide / lines * scale_.x * (up > 0.5 ? 1 : filmTilt);
     if (pitch < 0.9) {
         return;
     }

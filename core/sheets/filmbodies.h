@@ -1,5 +1,5 @@
 // The bodies of a scene as marks of a drawing: faces in the colours of their woods, darker the less
-// they look up, with a little figure, farther ones first.
+// they look up, with a little figure, farther ones first. Small pictures have a line round it all.
 #pragma once
 
 #include "core/drawing/drawing.h"
@@ -40,8 +40,10 @@ public:
     /// The colours that the marks name: those of the woods first, then their tones.
     static std::vector<Colour> woods(const std::vector<Wood>& woods);
 
-    /// `scale`: mm of the drawing to the mm; `origin`: where the scene's 0 lies in the drawing.
-    FilmBodies(Drawing& drawing, int woods, const FilmLook& look, double scale, const Point& origin)
+    /// `scale`: mm of the drawing to the mm, across and down; `origin`: where the scene's 0 lies in
+    /// the drawing.
+    FilmBodies(Drawing& drawing, int woods, const FilmLook& look, const Point& scale,
+               const Point& origin)
         : drawing_(drawing)
         , woods_(woods)
         , look_(look)
@@ -51,6 +53,15 @@ public:
     void draw(const Scene& scene);
 
 private:
+    struct SeenFace {
+        Axis axis;
+        bool high;  ///< at the upper end of the axis
+        double up;  ///< how much it looks up: 1 at most
+    };
+
+    static std::vector<SeenFace> facesOf(const SceneBlock& block);
+    std::vector<Point> cornersOf(const SceneBlock& block, const SeenFace& shown) const;
+    void surround(const SceneBlock* block, const ScenePlate* plate);
     Point put(const Spot& at) const;
     int toned(int wood, double up) const;
     void fill(const std::vector<Point>& points, int wood);
@@ -58,8 +69,8 @@ private:
     Style joint(int wood, double width) const;
     double jointWidth(double smallest) const;
     void draw(const SceneBlock& block);
-    void face(const SceneBlock& block, Axis axis, bool high, double up);
-    void veil(const std::vector<Point>& all, bool waste);
+    void face(const SceneBlock& block, const SeenFace& shown);
+    void strike(const std::vector<Point>& all, const Style& style, double pitch);
     void figure(const std::vector<Point>& points, const Cuboid& box, Axis a, Axis b, double up);
     void rings(const std::vector<Point>& points, const Cuboid& box, double up);
     void draw(const ScenePlate& plate);
@@ -68,7 +79,7 @@ private:
     Drawing& drawing_;
     int woods_;
     const FilmLook& look_;
-    double scale_;
+    Point scale_;
     Point origin_;
 };
 

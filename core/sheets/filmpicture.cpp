@@ -14,7 +14,9 @@ namespace {
 
 constexpr double em = 3.175;  // 9 pt
 constexpr double greatestScale = 1.2;
-constexpr double level = 7;  // mm from one line of dimensions to the next
+constexpr double level = 7;         // mm from one line of dimensions to the next
+constexpr double leastThumb = 0.4;  // of a small picture's height or width that is filled
+constexpr double airBetween = 0.9;  // mm between words
 
 Frame frameOf(const Scene& scene) {
     Frame frame;
@@ -66,12 +68,19 @@ public:
         const double high = std::max(1.0, look_.height - above - below);
         scale_ = std::min({wide / frame.width(), high / frame.height(),
                            told ? greatestScale : std::numeric_limits<double>::infinity()});
+        Point scale{scale_, scale_};
+        if (!told) {
+            // A long plank would be a splinter of a few pixels: a sign for a plank says more.
+            const double least = leastThumb * std::min(wide, high);
+            scale.x = std::max(scale.x, least / frame.width());
+            scale.y = std::max(scale.y, least / frame.height());
+        }
         // In the middle of the picture, as far as what stands beside it leaves room.
-        const double shown = frame.width() * scale_;
+        const double shown = frame.width() * scale.x;
         const double x = std::clamp((look_.width - shown) / 2, left, left + wide - shown);
-        origin_ = {x - frame.left * scale_,
-                   above + (high - frame.height() * scale_) / 2 - frame.top * scale_};
-        FilmBodies(drawing(), static_cast<int>(film_.project.woods.size()), look_, scale_, origin_)
+        origin_ = {x - frame.left * scale.x,
+                   above + (high - frame.height() * scale.y) / 2 - frame.top * scale.y};
+        FilmBodies(drawing(), static_cast<int>(film_.project.woods.size()), look_, scale, origin_)
             .draw(scene);
         if (told && resting) {
             labels(scene);
@@ -111,7 +120,7 @@ private:
         double widest = 4;
         for (const SceneLabel& label : scene.labels) {
             if (label.align == Align::Left) {
-                widest = std::max(widest, textWidth(label.words, em, false) + 5);
+                widest = std::max(widest, textWidth(label.words, em, false) + 7);
             }
         }
         for (const SceneSize& size : scene.sizes) {
@@ -244,23 +253,27 @@ private:
         spot(size, lastBox());
     }
 
-    /// Between labels and a number that stands among them: a label goes up as far as the one above
-    /// lets it, and the number down for the rest.
-    void makeWay(Text& number) {
+    /// Between labels and a dimension that stands among them, its line and its number: a label goes
+    /// up as far as the one above lets it, and for the rest beside the line and over the number.
+    void makeWay(const Box& line, Text& number) {
         double above = -1e9;
         for (const std::size_t mark : beside_) {
             auto& label = std::get<Text>(drawing().marks[mark]);
             const Box words = bounds(label);
             const Box box = bounds(number);
-            if (box.x < words.right() && words.x < box.right() && box.y < words.bottom() &&
-                words.y < box.bottom()) {
-                constexpr double air = 0.2;
-                const double over = words.bottom() - box.y + air;
+            const double top = std::min(line.y, box.y);
+            const double bottom = std::max(line.bottom(), box.bottom());
+            if (words.bottom() + airBetween > top && words.y < bottom + airBetween) {
+                const double over = words.bottom() + airBetween - top;
                 const double up = std::clamp(words.y - above - em * 0.3, 0.0, over);
                 label.at.y -= up;
-                number.at.y += over - up;
+                if (up < over) {
+                    label.at.x = std::max(label.at.x, line.right() + airBetween);
+                    label.maxWidth = look_.width - label.at.x;
+                    number.at.y += std::max(0.0, words.bottom() - up + airBetween - box.y);
+                }
             }
-            above = words.bottom();
+            above = bounds(label).bottom();
         }
     }
 
@@ -279,7 +292,7 @@ private:
                     .size = em,
                     .bold = true,
                     .style = {.line = lookOf(size).number}};
-        makeWay(number);
+        makeWay({upper.x + 0.8, upper.y, x + 1.2 - upper.x - 0.8, lower.y - upper.y}, number);
         drawing().marks.emplace_back(std::move(number));
         spot(size, lastBox());
     }

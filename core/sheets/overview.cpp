@@ -367,10 +367,10 @@ void setOverview(std::vector<Draft>& drafts, const Matter& matter, const Record&
                  {.line = Ink::ExtraJoint, .lineWidth = 0.35, .dashed = true}});
         const std::string words = sayCount(
             plan.extraJoints.size(),
-            "{1} joint inside pieces, drawn dashed: no single strip makes those pieces. They are "
-            "told with the final glue-up.",
-            "{1} joints inside pieces, drawn dashed: no single strip makes those pieces. They are "
-            "told with the final glue-up.");
+            "{1} joint inside pieces, drawn dashed, or fine where it is short: no single strip "
+            "makes those pieces. They are told with the final glue-up.",
+            "{1} joints inside pieces, drawn dashed, or fine where they are short: no single strip "
+            "makes those pieces. They are told with the final glue-up.");
         for (const std::string& line : fitted(words, smallText, flow.width() - 13)) {
             flow.text(flow.left() + 13, flow.y + 3.2, line, smallText, Align::Left,
                       flow.width() - 13);

@@ -116,7 +116,7 @@ void PlankGround::backed(const Box& box) {
     drawing_.marks.emplace_back(Rectangle{box, 0, {.fill = Ink::Wood, .wood = wood_}});
 }
 
-void PlankGround::defect(const Defect& defect) {
+Box PlankGround::boxOf(const Defect& defect) const {
     Box box = boxOf(defect.x, defect.y, defect.length, defect.width);
     const auto widened = [](double& from, double& extent, double least, double most) {
         if (extent < leastDefect) {
@@ -127,6 +127,11 @@ void PlankGround::defect(const Defect& defect) {
     };
     widened(box.x, box.width, plank_.x, plank_.right());
     widened(box.y, box.height, plank_.y, plank_.bottom());
+    return box;
+}
+
+void PlankGround::defect(const Defect& defect) {
+    const Box box = boxOf(defect);
     const int dark = shade(soot, 0.62);
     drawing_.marks.emplace_back(Rectangle{box, 0, {.fill = Ink::Wood, .wood = dark}});
     const Style line{.line = Ink::WoodLine, .lineWidth = 0.16, .wood = dark};
@@ -137,28 +142,6 @@ void PlankGround::defect(const Defect& defect) {
     }
     drawing_.marks.emplace_back(
         Rectangle{box, 0, {.line = Ink::Wood, .lineWidth = 0.45, .wood = shade(soot, 0.9)}});
-}
-
-Box PlankGround::besideDefects(const Box& box) const {
-    std::vector<std::pair<double, double>> taken;
-    for (const Defect& defect : matter_.plank.defects) {
-        const Box knot = boxOf(defect.x, defect.y, defect.length, defect.width);
-        if (knot.y < box.bottom() && knot.bottom() > box.y && knot.x < box.right() &&
-            knot.right() > box.x) {
-            taken.emplace_back(knot.x, std::max(knot.right(), knot.x + leastDefect));
-        }
-    }
-    taken.emplace_back(box.right(), box.right());
-    std::sort(taken.begin(), taken.end());
-    Box best{box.x, box.y, 0, box.height};
-    double from = box.x;
-    for (const auto& [left, right] : taken) {
-        if (left - from > best.width) {
-            best = {from, box.y, left - from, box.height};
-        }
-        from = std::max(from, right);
-    }
-    return best;
 }
 
 }  // namespace kerfwright

@@ -22,6 +22,8 @@ public:
 
     /// Of a part of the plank, measured as planks are: from its lower left corner.
     Box boxOf(Length x, Length y, Length length, Length width) const;
+    /// As it is drawn: small ones larger, so that they are seen.
+    Box boxOf(const Defect& defect) const;
     /// Bare wood with the lines of its grain, which run on from part to part of one plank.
     void figured(const Box& box);
     /// The whole plank faded and hatched.
@@ -29,8 +31,6 @@ public:
     /// Bare ground below words, so that grain does not run through them.
     void backed(const Box& box);
     void defect(const Defect& defect);
-    /// The longest part of a box that no defect cuts into.
-    Box besideDefects(const Box& box) const;
 
 private:
     /// A shade of the plank's wood, as one more wood of the drawing.

@@ -6,8 +6,14 @@
 namespace kerfwright {
 namespace {
 
-constexpr double mostStretch = 6;  // widths over lengths
-constexpr double perStrip = 1.62;  // height of a strip that holds a line of text, in ems
+// Widths over lengths at most, and the height of a strip in ems, so that it holds a line of text.
+// Short strips have no room for it beside the numbers of their cuts: they hold it between them.
+struct Room {
+    double stretch, height;
+};
+constexpr Room usual{6, 1.62};
+constexpr Room besideNumbers{9, 2.44};
+constexpr double shortStrip = 4.8;  // ems
 
 Length narrowest(const Layout& layout, const Demand& demand) {
     Length least;
@@ -21,6 +27,20 @@ Length narrowest(const Layout& layout, const Demand& demand) {
         }
     }
     return least;
+}
+
+bool hasShortStrips(const Layout& layout, const Demand& demand, double along, double type) {
+    for (const PlankCuts& cuts : layout.planks) {
+        for (const PlankSection& section : cuts.sections) {
+            for (const LaidStrip& strip : section.strips) {
+                const Length length = demand.strips[static_cast<std::size_t>(strip.wanted)].length;
+                if (section.strips.size() > 1 && length.toMm() * along < shortStrip * type) {
+                    return true;
+                }
+            }
+        }
+    }
+    return false;
 }
 
 }  // namespace
@@ -40,7 +60,8 @@ PlankScale scaleOf(const Rack& rack, const Layout& layout, const Demand& demand,
     const Length least = narrowest(layout, demand);
     double across = along;
     if (least > Length()) {
-        across = std::clamp(type * perStrip / least.toMm(), along, along * mostStretch);
+        const Room& room = hasShortStrips(layout, demand, along, type) ? besideNumbers : usual;
+        across = std::clamp(type * room.height / least.toMm(), along, along * room.stretch);
     }
     return {along, std::min(across, std::max(widest / width.toMm(), 1e-6))};
 }
@@ -56,7 +77,8 @@ PlankScale scaleOf(const std::vector<Plank>& planks, double length, double type,
         return {};
     }
     const double along = length / longest.toMm();
-    const double across = std::clamp(type * perStrip / least.toMm(), along, along * mostStretch);
+    const double across =
+        std::clamp(type * usual.height / least.toMm(), along, along * usual.stretch);
     return {along, std::min(across, widest / width.toMm())};
 }
 

@@ -3,6 +3,7 @@
 #include "core/drawing/dimension.h"
 #include "core/drawing/geometry.h"
 #include "core/glueup/steps.h"
+#include "core/sheets/plankbadges.h"
 #include "core/sheets/plankground.h"
 #include "core/sheets/stickview.h"
 #include "core/words/say.h"
@@ -41,6 +42,7 @@ public:
         }
         for (const Defect& defect : matter_.plank.defects) {
             ground_.defect(defect);
+            keepClear_.push_back(ground_.boxOf(defect));
         }
         // Seen on the ground as well as on the wood, whichever is dark.
         drawing_.marks.emplace_back(Rectangle{plank_, 0, {.line = Ink::Quiet, .lineWidth = 0.3}});
@@ -52,6 +54,10 @@ public:
         }
         for (const PlankPlaces::Strip& strip : places_.strips) {
             marked(strip);
+        }
+        drawBadges(drawing_, badges_, look_.type);
+        for (const Badge& badge : badges_) {
+            places_.badges.push_back(badge.box);
         }
         below();
         return places_;
@@ -94,61 +100,75 @@ private:
         return joints == 0 ? name : sayCount(joints + 1, "{1} rail", "{1} rails");
     }
 
-    /// The first of the texts that has room right of what is taken; where none has, the last one
-    /// turned by a quarter.
-    void label(const Box& box, const std::vector<std::string>& texts, double taken, bool bold) {
+    /// The parts of a box, from the left, that lie free between `top` and `bottom`.
+    std::vector<Box> freeParts(const Box& box, double top, double bottom) const {
+        std::vector<std::pair<double, double>> taken;
+        const Box band{box.x, top, box.width, bottom - top};
+        for (const Box& other : keepClear_) {
+            if (overlap(band, other)) {
+                taken.emplace_back(other.x, other.right());
+            }
+        }
+        taken.emplace_back(box.right(), box.right());
+        std::sort(taken.begin(), taken.end());
+        std::vector<Box> parts;
+        double from = box.x;
+        for (const auto& [left, right] : taken) {
+            if (left > from) {
+                parts.push_back({from, top, left - from, bottom - top});
+            }
+            from = std::max(from, right);
+        }
+        return parts;
+    }
+
+    /// The first of the texts that finds room in the box; where none does, the last one turned by a
+    /// quarter.
+    void label(const Box& box, const std::vector<std::string>& texts, bool bold) {
         const double ems = look_.type;
-        const double indent = std::max(bold ? 0.9 : 0.8, taken + 0.8);
+        const double middle = box.y + box.height / 2;
         const Style ink{.line = Ink::WoodLine, .wood = ground_.wood()};
-        const double room = box.width - indent - 0.8;
         if (box.height >= ems * 1.05) {
+            const std::vector<Box> parts = freeParts(box, middle - ems * 0.62, middle + ems * 0.62);
             for (const std::string& text : texts) {
                 const double width = textWidth(text, ems, bold);
-                if (width <= room) {
-                    ground_.backed(
-                        {box.x + indent, box.y + box.height / 2 - ems * 0.6, width, ems * 1.2});
-                    drawing_.marks.emplace_back(
-                        Text{.at = {box.x + indent, box.y + box.height / 2 + ems * 0.365},
-                             .text = text,
-                             .size = ems,
-                             .bold = bold,
-                             .maxWidth = width,
-                             .style = ink});
+                // The last one rather without air than not at all.
+                const double indent = &text == &texts.back() ? 0.25 : 0.8;
+                for (const Box& part : parts) {
+                    if (width > part.width - 2 * indent) {
+                        continue;
+                    }
+                    const double x = part.x + std::min(0.8, (part.width - width) / 2);
+                    ground_.backed({x, part.y, width, part.height});
+                    drawing_.marks.emplace_back(Text{.at = {x, middle + ems * 0.365},
+                                                     .text = text,
+                                                     .size = ems,
+                                                     .bold = bold,
+                                                     .maxWidth = width,
+                                                     .style = ink});
                     return;
                 }
             }
         }
         const std::string& last = texts.back();
         const double width = textWidth(last, ems, bold);
-        const double left = taken > 0 ? taken + 0.2 : 0;
-        if (box.width - left >= ems * 1.1 && box.height >= width + 0.8) {
-            drawing_.marks.emplace_back(Text{
-                .at = {box.x + left + (box.width - left) / 2 + ems * 0.365, box.y + box.height / 2},
-                .text = last,
-                .size = ems,
-                .align = Align::Centre,
-                .bold = bold,
-                .degrees = -90,
-                .maxWidth = width,
-                .style = ink});
+        if (box.height < width + 0.8) {
+            return;
         }
-    }
-
-    /// A number in a small plate, its middle there; the middle is kept inside the plank.
-    void plate(Point middle, const std::string& number) {
-        const double ems = look_.type;
-        const double high = ems * 1.16;
-        const double wide = std::max(high, textWidth(number, ems, true) + ems * 0.42);
-        const Box box{std::min(middle.x - wide / 2, plank_.right() - wide), middle.y - high / 2,
-                      wide, high};
-        drawing_.marks.emplace_back(
-            Rectangle{box, high / 2, {.fill = Ink::Paper, .line = Ink::Cut, .lineWidth = 0.2}});
-        drawing_.marks.emplace_back(Text{.at = {box.x + wide / 2, middle.y + ems * 0.365},
-                                         .text = number,
-                                         .size = ems,
-                                         .align = Align::Centre,
-                                         .bold = true,
-                                         .style = {.line = Ink::Text}});
+        for (const Box& part : freeParts(box, middle - width / 2, middle + width / 2)) {
+            if (part.width >= ems * 1.2) {
+                drawing_.marks.emplace_back(
+                    Text{.at = {part.x + std::min(part.width, ems * 2) / 2 + ems * 0.365, middle},
+                         .text = last,
+                         .size = ems,
+                         .align = Align::Centre,
+                         .bold = bold,
+                         .degrees = -90,
+                         .maxWidth = width,
+                         .style = ink});
+                return;
+            }
+        }
     }
 
     std::vector<EdgeLabel> crosscutNumbers() const {
@@ -176,94 +196,36 @@ private:
 
     void sawn() {
         const int blade = ground_.dark(0.9);
-        const double ems = look_.type;
-        double lastPlate = -1;
-        int lastSection = -1;
-        double indent = 0;
+        std::vector<CutToNumber> cuts;
         for (const SawCut& cut : *matter_.saw) {
             if (cut.plank != matter_.number) {
                 continue;
             }
             Box box = ground_.boxOf(cut.x, cut.y, cut.length, cut.width);
-            double& thin = cut.kind == SawCutKind::Rip ? box.height : box.width;
+            const bool rip = cut.kind == SawCutKind::Rip;
+            double& thin = rip ? box.height : box.width;
             if (thin < leastBlade) {
-                (cut.kind == SawCutKind::Rip ? box.y : box.x) -= (leastBlade - thin) / 2;
+                (rip ? box.y : box.x) -= (leastBlade - thin) / 2;
                 thin = leastBlade;
             }
             drawing_.marks.emplace_back(Rectangle{box, 0, {.fill = Ink::Wood, .wood = blade}});
-            const std::string number = std::to_string(cut.number);
-            const double wide = plateWidth(number);
-            if (cut.kind == SawCutKind::Rip) {
-                const double middle = box.y + box.height / 2;
-                // Plates that would lie on each other step aside by turns.
-                const bool crowded = lastSection == cut.section && lastPlate >= 0 &&
-                                     std::abs(middle - lastPlate) < ems * 1.3;
-                indent = crowded && indent == 0 ? wide + 0.5 : 0;
-                Point place{box.x + 0.5 + indent + wide / 2, middle};
-                while (place.x + wide * 1.5 < box.right() && onPlate(place, wide)) {
-                    place.x += wide + 0.5;
-                }
-                plates_.push_back({place, number});
-                lastPlate = middle;
-                lastSection = cut.section;
-            } else if (cut.kind == SawCutKind::ToLength) {
-                Point middle{box.x - wide / 2 - 0.5, box.y + box.height / 2};
-                while (middle.x > plank_.x + wide * 1.5 && onPlate(middle, wide)) {
-                    middle.x -= wide + 0.5;
-                }
-                plates_.push_back({middle, number});
+            if (cut.kind != SawCutKind::Crosscut) {
+                cuts.push_back({std::to_string(cut.number), box, rip});
             }
         }
-        const double right = plank_.right();
-        addEdgeLabels(drawing_, crosscutNumbers(), plank_.y - 0.4, true, plank_.x, right, mostRows);
-        for (const auto& [middle, number] : plates_) {
-            plate(middle, number);
+        addEdgeLabels(drawing_, crosscutNumbers(), plank_.y - 0.4, true, plank_.x, plank_.right(),
+                      mostRows);
+        badges_ = placeBadges(cuts, plank_, keepClear_, look_.type);
+        for (const Badge& badge : badges_) {
+            keepClear_.push_back(badge.box);
         }
-    }
-
-    double plateWidth(const std::string& number) const {
-        const double ems = look_.type;
-        return std::max(ems * 1.16, textWidth(number, ems, true) + ems * 0.42);
-    }
-
-    /// Whether a plate of that width would lie on one that is there.
-    bool onPlate(Point middle, double wide) const {
-        return std::any_of(plates_.begin(), plates_.end(), [&](const auto& plate) {
-            return std::abs(plate.first.x - middle.x) < (plateWidth(plate.second) + wide) / 2 &&
-                   std::abs(plate.first.y - middle.y) < look_.type * 1.16;
-        });
-    }
-
-    /// Room that numbers of cuts take at the left and at the right end of a box.
-    struct Taken {
-        double left = 0, right = 0;
-    };
-    Taken takenByPlates(const Box& box) const {
-        const double ems = look_.type;
-        Taken taken;
-        for (const auto& [middle, text] : plates_) {
-            const double wide = plateWidth(text);
-            const bool level = middle.y + ems * 0.6 > box.y &&
-                               middle.y - ems * 0.6 < box.bottom() && middle.x > box.x &&
-                               middle.x < box.right();
-            if (level && middle.x - box.x < wide * 2 + 2) {
-                taken.left = std::max(taken.left, middle.x + wide / 2 - box.x);
-            } else if (level) {
-                taken.right = std::max(taken.right, box.right() - middle.x + wide / 2);
-            }
-        }
-        return taken;
     }
 
     void kept() {
         for (const Offcut& offcut : matter_.cuts->offcuts) {
-            Box room = ground_.besideDefects(
-                ground_.boxOf(offcut.x, offcut.y, offcut.length, offcut.width));
-            const Taken taken = takenByPlates(room);
-            room.width -= taken.right;
-            label(room,
+            label(ground_.boxOf(offcut.x, offcut.y, offcut.length, offcut.width),
                   {say("keep {1}", size(offcut.width, offcut.length)), sayIn("offcut", "keep")},
-                  taken.left, false);
+                  false);
         }
     }
 
@@ -275,17 +237,18 @@ private:
         const WantedStrips& wanted = matter_.demand->strips[static_cast<std::size_t>(laid.wanted)];
         const std::string name =
             shownLabel(matter_.names != nullptr ? (*matter_.names)[section][number] : wanted.label);
-        const Taken taken = takenByPlates(strip.box);
-        const bool pinned = !wanted.plank.empty();
-        Box room = strip.box;
-        room.width -= taken.right;
-        if (pinned) {
-            room.width -= pin({room.right(), room.y + room.height / 2});
+        if (!wanted.plank.empty()) {
+            const double middle = strip.box.y + strip.box.height / 2;
+            const double half = look_.type * 0.6;
+            const std::vector<Box> parts = freeParts(strip.box, middle - half, middle + half);
+            const double right = parts.empty() ? strip.box.right() : parts.back().right();
+            const double wide = pin({right, middle});
+            keepClear_.push_back({right - wide, middle - half, wide, 2 * half});
         }
-        label(room,
+        label(strip.box,
               {name + "  " + size(acrossPlank(wanted, laid.onEdge), wanted.length), name,
                shortName(name)},
-              taken.left, true);
+              true);
         if (strip.place == look_.chosen) {
             drawing_.marks.emplace_back(
                 Rectangle{strip.box, 0, {.line = Ink::Accent, .lineWidth = 0.8}});
@@ -355,7 +318,8 @@ private:
     Point at_;
     Box plank_;
     PlankPlaces places_;
-    std::vector<std::pair<Point, std::string>> plates_;
+    std::vector<Box> keepClear_;  ///< clear of words: defects, numbers, pins
+    std::vector<Badge> badges_;
 };
 
 }  // namespace

@@ -65,7 +65,8 @@ struct PlankPlaces {
         Box box;
     };
     std::vector<Strip> strips;
-    double bottom = 0;  ///< below everything that was drawn
+    std::vector<Box> badges;  ///< plates with the numbers of cuts
+    double bottom = 0;        ///< below everything that was drawn
 };
 
 /// Draws with the left upper corner of everything at `at`, room for dimensions and numbers

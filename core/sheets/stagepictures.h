@@ -13,7 +13,7 @@ namespace kerfwright {
 
 struct StagePicture {
     std::string title;  ///< "Panel A", "Field"
-    Drawing drawing;    ///< to scale, its longer side `longest` mm
+    Drawing drawing;    ///< its longer side `longest` mm; to scale, but thin ones are thicker
 };
 
 /// Every kind of panel once, in the order of the steps, and the field as it is glued. Panels of an

@@ -152,6 +152,7 @@ void paintExtraJoints(QPainter& painter, const std::vector<Joint>& joints, const
     const double top = band ? 0 : geometry.surround().top().toMm();
     std::vector<QLineF> lines;
     lines.reserve(joints.size());
+    std::vector<QLineF> dashed;
     for (const Joint& joint : joints) {
         const double at = (joint.vertical ? left : top) + joint.at.toMm();
         const double from = (joint.vertical ? top : left) + joint.from.toMm();
@@ -160,6 +161,11 @@ void paintExtraJoints(QPainter& painter, const std::vector<Joint>& joints, const
             joint.vertical
                 ? QLineF(geometry.x(at), geometry.y(from), geometry.x(at), geometry.y(to))
                 : QLineF(geometry.x(from), geometry.y(at), geometry.x(to), geometry.y(at)));
+        // A single dash would look like a spot of dirt.
+        constexpr double twoDashes = 12;
+        if (lines.back().length() >= twoDashes) {
+            dashed.push_back(lines.back());
+        }
     }
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing, false);
@@ -170,7 +176,7 @@ void paintExtraJoints(QPainter& painter, const std::vector<Joint>& joints, const
     QPen dashes = painter.pen();
     dashes.setDashPattern({4, 4});
     painter.setPen(dashes);
-    painter.drawLines(lines.data(), static_cast<int>(lines.size()));
+    painter.drawLines(dashed.data(), static_cast<int>(dashed.size()));
     painter.restore();
 }
 

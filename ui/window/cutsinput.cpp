@@ -102,8 +102,10 @@ void CutsView::mouseReleaseEvent(QMouseEvent* event) {
 }
 
 void CutsView::keyPressEvent(QKeyEvent* event) {
-    if (plankCount() == 0) {
-        QAbstractScrollArea::keyPressEvent(event);
+    // Keys that an entry of the foot has no use for are not meant for the planks.
+    const bool inFoot = foot_ != nullptr && foot_->isAncestorOf(QApplication::focusWidget());
+    if (plankCount() == 0 || inFoot) {
+        event->ignore();
         return;
     }
     const auto strips = [this](int plank) {

@@ -7,6 +7,7 @@
 #include "ui/window/textblock.h"
 #include "ui/window/tones.h"
 
+#include <QApplication>
 #include <QEvent>
 #include <QPainter>
 #include <QScrollBar>
@@ -61,6 +62,7 @@ void CutsView::setSawn(const SawnPtr& sawn) {
     sawn_ = sawn;
     plank_ = strip_ = -1;
     layOut();
+    setFocusPolicy(plankCount() > 0 ? Qt::StrongFocus : Qt::NoFocus);
     for (int i = 0; i < plankCount(); ++i) {
         const auto& strips = planks_[static_cast<std::size_t>(i)].view.places.strips;
         for (int s = 0; s < static_cast<int>(strips.size()) && !strip.isEmpty(); ++s) {
@@ -85,6 +87,16 @@ void CutsView::setStale(bool stale) {
         stale_ = stale;
         viewport()->update();
     }
+}
+
+void CutsView::setFoot(QWidget* foot) {
+    foot_ = foot;
+    foot_->setParent(viewport());
+    foot_->installEventFilter(this);
+    foot_->show();
+    connect(qApp, &QApplication::focusChanged, this,
+            [this](const QWidget*, const QWidget* now) { showInFoot(now); });
+    place();
 }
 
 /// Draws every plank anew: for another layout, or another width.
@@ -169,10 +181,52 @@ void CutsView::place() {
         shown.bottom = y;
         y += cutsGap;
     }
+    if (foot_ != nullptr) {
+        const int wide = viewport()->width();
+        footHeight_ =
+            foot_->hasHeightForWidth() ? foot_->heightForWidth(wide) : foot_->sizeHint().height();
+        y += footHeight_;
+    }
     height_ = y;
     verticalScrollBar()->setPageStep(viewport()->height());
     verticalScrollBar()->setRange(0, std::max(0, height_ - viewport()->height()));
+    placeFoot();
     viewport()->update();
+}
+
+void CutsView::placeFoot() {
+    if (foot_ != nullptr) {
+        foot_->setGeometry(0, height_ - footHeight_ - verticalScrollBar()->value(),
+                           viewport()->width(), footHeight_);
+    }
+}
+
+void CutsView::scrollContentsBy(int dx, int dy) {
+    QAbstractScrollArea::scrollContentsBy(dx, dy);
+    placeFoot();
+}
+
+bool CutsView::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == foot_ && event->type() == QEvent::LayoutRequest) {
+        place();
+    }
+    return QAbstractScrollArea::eventFilter(watched, event);
+}
+
+/// Where the keys come to something in the foot, it is in sight.
+void CutsView::showInFoot(const QWidget* focus) {
+    if (focus == nullptr || !foot_->isAncestorOf(focus)) {
+        return;
+    }
+    constexpr int around = 8;
+    QScrollBar* bar = verticalScrollBar();
+    const int top = focus->mapTo(viewport(), QPoint()).y() - around;
+    const int bottom = top + focus->height() + 2 * around;
+    if (top < 0) {
+        bar->setValue(bar->value() + top);
+    } else if (bottom > viewport()->height()) {
+        bar->setValue(bar->value() + bottom - viewport()->height());
+    }
 }
 
 QRectF CutsView::plankRect(int plank) const {

@@ -29,6 +29,8 @@ public:
     void setSawn(const SawnPtr& sawn);
     const SawnPtr& sawn() const { return sawn_; }
     void setStale(bool stale);
+    /// What stands below the last plank and scrolls with them. The view takes it over.
+    void setFoot(QWidget* foot);
 
     int plankCount() const { return static_cast<int>(planks_.size()); }
     /// Where a plank or a strip is seen, in the viewport. `plank` counts those shown: first the cut
@@ -70,6 +72,8 @@ protected:
     void contextMenuEvent(QContextMenuEvent* event) override;
     void changeEvent(QEvent* event) override;
     bool viewportEvent(QEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+    void scrollContentsBy(int dx, int dy) override;
 
 private:
     struct Shown {
@@ -84,6 +88,8 @@ private:
 
     void layOut();
     void place();
+    void placeFoot();
+    void showInFoot(const QWidget* focus);
     int listHeight(const Shown& shown) const;
     const Plank& plankOf(const Shown& shown) const;
     const WantedStrips* wantedOf(int plank, int strip) const;
@@ -99,7 +105,9 @@ private:
     SawnPtr sawn_;
     StripNames names_;
     std::vector<Shown> planks_;
-    int height_ = 0;
+    QWidget* foot_ = nullptr;
+    int footHeight_ = 0;
+    int height_ = 0;  ///< of the whole page
     int plank_ = -1;
     int strip_ = -1;
     QString chosenName_;  ///< of the strip that is chosen, also while no layout has it

@@ -35,6 +35,10 @@ HelpWindow::HelpWindow(QWidget* parent)
     list_->setObjectName(QStringLiteral("helpTopics"));
     list_->setAccessibleName(tr("Topics"));
     list_->setSpacing(3);
+    // Titles in other languages are long: they go on in a second line.
+    list_->setWordWrap(true);
+    list_->setResizeMode(QListView::Adjust);
+    list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     nothing_->setObjectName(QStringLiteral("helpNothing"));
     nothing_->setWordWrap(true);
     nothing_->setForegroundRole(QPalette::PlaceholderText);

@@ -195,6 +195,8 @@ void StageRow::setFilm(const FilmPtr& film, bool current) {
         laidOut_ = cardSize().width();
         doItemsLayout();
         horizontalScrollBar()->setValue(scrolled);
+        // Another plan has other stages: what is chosen stays in sight.
+        scrollTo(currentIndex());
         quiet_ = false;
     }
     if (stale_ == current) {
@@ -213,17 +215,26 @@ int StageRow::widthOfAll(int card) const {
 }
 
 QSize StageRow::cardSize() const {
-    // Where they do not all fit in any case, they are rather well seen.
     int card = cardWidth;
     while (card > leastCard && widthOfAll(card) > width()) {
         --card;
     }
-    return QSize(widthOfAll(card) <= width() ? card : cardWidth, cardHeight);
+    return QSize(card, cardHeight);
+}
+
+bool StageRow::allFit() const {
+    return widthOfAll(slim_ ? 0 : cardSize().width()) <= width();
+}
+
+void StageRow::updateGeometries() {
+    KeyList::updateGeometries();
+    // The gap behind the last card is no reason to scroll.
+    QScrollBar* bar = horizontalScrollBar();
+    bar->setMaximum(allFit() ? 0 : std::max(0, bar->maximum() - gap));
 }
 
 void StageRow::doItemsLayout() {
-    const bool all = widthOfAll(slim_ ? 0 : cardSize().width()) <= width();
-    const int room = all ? 0 : arrowRoom;
+    const int room = allFit() ? 0 : arrowRoom;
     if (viewportMargins().left() != room) {
         setViewportMargins(room, 0, room, 0);
     }
@@ -409,11 +420,13 @@ void StageRow::changeEvent(QEvent* event) {
 void StageRow::resizeEvent(QResizeEvent* event) {
     QListView::resizeEvent(event);
     const int room = viewportMargins().left();
-    if (cardSize().width() != laidOut_ ||
-        (room == 0) != (widthOfAll(slim_ ? 0 : cardSize().width()) <= width())) {
+    if (cardSize().width() != laidOut_ || (room == 0) != allFit()) {
         laidOut_ = cardSize().width();
         scheduleDelayedItemsLayout();
         redraw();
+    }
+    if (currentIndex().isValid()) {
+        scrollTo(currentIndex());
     }
 }
 

@@ -46,7 +46,7 @@ public:
     int chosen() const { return currentIndex().row(); }
     /// `seen`: scrolled to where it can be seen.
     void choose(int stage, bool seen = true);
-    /// Of a card, so that all stages fit where they can.
+    /// Of a card, so that all stages fit where they can; else as small as it gets.
     QSize cardSize() const;
     /// The stage of the chosen step has a quiet bar; -1: none.
     void setMarked(int stage);
@@ -72,6 +72,7 @@ Q_SIGNALS:
 
 protected:
     bool event(QEvent* event) override;
+    void updateGeometries() override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
     void mousePressEvent(QMouseEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
@@ -89,6 +90,7 @@ private:
     void redraw();
     void forget();
     int widthOfAll(int card) const;
+    bool allFit() const;
     QRect arrow(bool forward) const;
 
     StageModel* model_;

@@ -106,7 +106,7 @@ TimberPanel::TimberPanel(Document& document, Sawyer& sawyer, Spotlight& spotligh
 QWidget* TimberPanel::cutsPage() {
     auto* page = new QWidget(stack_);
     auto* column = new QVBoxLayout(page);
-    column->setContentsMargins(0, 0, 0, 8);
+    column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(6);
     cutsEmpty_ = new WrappedLabel(page);
     cutsEmpty_->setObjectName(QStringLiteral("cutsEmpty"));
@@ -114,6 +114,16 @@ QWidget* TimberPanel::cutsPage() {
     column->addWidget(cutsEmpty_);
     cuts_->setParent(page);
     column->addWidget(cuts_, 1);
+    cuts_->setFoot(cutsFoot());
+    return page;
+}
+
+/// Below the planks, not beside them: it is looked for once, they all the time.
+QWidget* TimberPanel::cutsFoot() {
+    auto* page = new QWidget(stack_);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, 0, 8);
+    column->setSpacing(6);
     auto* sawing = new SawingForm(document_, page);
     sawing->setContentsMargins(20, 0, 16, 0);
     sawing->setOpen(false);
@@ -204,7 +214,6 @@ void TimberPanel::refresh() {
     shortage_->setPalette(palette);
     cuts_->setSawn(sawn);
     cuts_->setStale(working && sawn && sawn->isFinal);
-    cuts_->setVisible(cuts_->plankCount() > 0);
     cutsEmpty_->setVisible(cuts_->plankCount() == 0);
     cutsEmpty_->setText(isEmpty ? tr("There are no planks to cut yet. Add them under “Rack”; what "
                                      "to buy stands under “Shopping”.")

@@ -49,6 +49,7 @@ protected:
 
 private:
     QWidget* cutsPage();
+    QWidget* cutsFoot();
     void refresh();
     void follow();
     void pin(const QString& strip, const QString& plank);

@@ -128,6 +128,11 @@ int workingSign(const QFontMetrics& metrics) {
 
 }  // namespace
 
+/// An arrow says that a list opens upwards, and no sum is read into the number.
+QString TotalsBar::moreWords(qsizetype count) {
+    return tr("%1 more").arg(count) + QStringLiteral(" \u25B4");
+}
+
 int TotalsBar::widthOf(const Item& item) const {
     const QFontMetrics bold(boldTotals(font()));
     return QFontMetrics(smallTotals(font())).horizontalAdvance(item.label) + 7 +
@@ -141,7 +146,7 @@ void TotalsBar::place() {
     }
     std::sort(byRank.begin(), byRank.end(),
               [](const Item* a, const Item* b) { return a->rank < b->rank; });
-    const QString many = tr("+ %1").arg(items_.size());
+    const QString many = moreWords(std::ssize(items_));
     const int button = QFontMetrics(font()).horizontalAdvance(many) + 16;
     int room = width() - 2 * totalsEdge + totalsGap;
     const auto taken = [this](const Item* item) { return widthOf(*item) + totalsGap; };
@@ -169,7 +174,7 @@ void TotalsBar::place() {
         }
     }
     more_->setVisible(!left.isEmpty());
-    more_->setText(tr("+ %1").arg(left.size()));
+    more_->setText(moreWords(left.size()));
     more_->setAccessibleName(tr("More totals"));
     more_->setAccessibleDescription(left.join(QStringLiteral(", ")));
     more_->setToolTip(left.join(QLatin1Char('\n')));
@@ -269,19 +274,22 @@ void TotalsBar::openMore() {
             list->addItem(item.label + QStringLiteral("  ") + item.value);
         }
     }
-    list->setCurrentRow(0);
     list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    constexpr int around = 16;
+    list->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    list->ensurePolished();
+    constexpr int around = 8;
     list->setFixedSize(list->sizeHintForColumn(0) + 2 * around,
-                       list->sizeHintForRow(0) * list->count() + around);
+                       list->sizeHintForRow(0) * list->count());
     auto* column = new QVBoxLayout(popup);
-    column->setContentsMargins(1, 1, 1, 1);
+    column->setContentsMargins(around, around, around, around);
     column->setSizeConstraint(QLayout::SetFixedSize);
     column->addWidget(list);
     popup->adjustSize();
     placeBeside(*popup, *more_);
     popup->show();
     list->setFocus(Qt::PopupFocusReason);
+    // Nothing is chosen, nor framed as if it were, before a key is pressed.
+    list->setCurrentRow(-1);
 }
 
 void TotalsBar::openWorking() {

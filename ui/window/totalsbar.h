@@ -42,6 +42,7 @@ private:
     /// Decides which items have room, and where the button for the others stands.
     void place();
     int widthOf(const Item& item) const;
+    static QString moreWords(qsizetype count);
     void openWorking();
     void openMore();
 

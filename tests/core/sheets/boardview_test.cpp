@@ -122,6 +122,24 @@ TEST(BoardView, DashesExtraJointsAtTheirPlace) {
     EXPECT_EQ(dashed[1].to, (Point{85, 35}));
 }
 
+/// A mortar line is narrower than a dash is long: there it would look like a spot.
+TEST(BoardView, ShortExtraJointsAreThinLinesWithoutDashes) {
+    const BoardViewOptions options;
+    const std::vector<Joint> extra{{true, Length::mm(15), Length::mm(20), Length::mm(25)},
+                                   {true, Length::mm(15), Length::mm(30), Length::mm(45)}};
+    std::vector<Line> drawn;
+    for (const Line& line :
+         marksOf<Line>(drawBoard(boardOf(4, 3, Length::mm(25)), twoWoods(), extra, options))) {
+        if (line.style.line == Ink::ExtraJoint) {
+            drawn.push_back(line);
+        }
+    }
+    ASSERT_EQ(drawn.size(), 2U);
+    EXPECT_FALSE(drawn[0].style.dashed);
+    EXPECT_LT(drawn[0].style.lineWidth, options.lineWidth);
+    EXPECT_TRUE(drawn[1].style.dashed);
+}
+
 TEST(BoardView, LettersAndHatchOnlyWhereAskedFor) {
     const Board board = boardOf(4, 3, Length::mm(25));
     EXPECT_TRUE(marksOf<Text>(drawBoard(board, twoWoods(), {}, {})).empty());

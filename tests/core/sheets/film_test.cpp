@@ -2,8 +2,10 @@
 // plan.
 #include "core/drawing/geometry.h"
 #include "core/sheets/film.h"
+#include "core/sheets/filmbodies.h"
 #include "core/sheets/filmpicture.h"
 #include "core/sheets/filmscene.h"
+#include "core/sheets/stagepictures.h"
 #include "tests/core/sheets/samples.h"
 
 #include <gmock/gmock.h>
@@ -416,25 +418,174 @@ TEST_F(FilmTest, WordsBesideTheSlicesDoNotOverprintTheNumbers) {
             }
             for (const FilmLook& look :
                  {FilmLook{70, 110}, FilmLook{72, 80}, FilmLook{180, 150}, FilmLook{170, 100}}) {
-                std::vector<std::pair<Box, std::string>> all;
-                for (const Mark& mark : filmPicture(film, stage, look).drawing.marks) {
+                std::vector<std::pair<Box, const Text*>> all;
+                const Drawing drawing = filmPicture(film, stage, look).drawing;
+                for (const Mark& mark : drawing.marks) {
                     const auto* text = std::get_if<Text>(&mark);
                     if (text == nullptr) {
                         continue;
                     }
                     const Box box = bounds(mark);
                     for (const auto& [other, words] : all) {
+                        // A number is no next line of the words.
+                        const double air = text->bold != words->bold ? 0.8 : 0;
                         const bool apart = box.x >= other.right() || other.x >= box.right() ||
-                                           box.y >= other.bottom() || other.y >= box.bottom();
-                        EXPECT_TRUE(apart) << text->text << " over " << words << " in "
+                                           box.y >= other.bottom() + air ||
+                                           other.y >= box.bottom() + air;
+                        EXPECT_TRUE(apart) << text->text << " over " << words->text << " in "
                                            << film.stages[static_cast<std::size_t>(stage)].key
                                            << ", " << look.width << " mm wide";
                     }
-                    all.emplace_back(box, text->text);
+                    all.emplace_back(box, text);
                 }
             }
         }
     });
+}
+
+/// Nor do they touch the fine lines of a dimension that stands among them.
+TEST_F(FilmTest, WordsBesideTheSlicesKeepClearOfDimensionLines) {
+    forEach([](const Film& film, const Job&) {
+        for (int stage = 0; stage < static_cast<int>(film.stages.size()); ++stage) {
+            if (film.stages[static_cast<std::size_t>(stage)].kind != StageKind::Cut) {
+                continue;
+            }
+            for (const FilmLook& look :
+                 {FilmLook{72, 80}, FilmLook{110, 120}, FilmLook{180, 150}}) {
+                const Drawing drawing = filmPicture(film, stage, look).drawing;
+                std::vector<Box> words;
+                for (const Mark& mark : drawing.marks) {
+                    const auto* text = std::get_if<Text>(&mark);
+                    if (text != nullptr && text->align == Align::Left) {
+                        words.push_back(bounds(mark));
+                    }
+                }
+                for (const Mark& mark : drawing.marks) {
+                    const auto* line = std::get_if<Line>(&mark);
+                    if (line == nullptr || line->style.line != Ink::Quiet) {
+                        continue;
+                    }
+                    const Box box = bounds(mark);
+                    for (const Box& text : words) {
+                        EXPECT_TRUE(box.x >= text.right() || text.x >= box.right() ||
+                                    box.y >= text.bottom() || text.y >= box.bottom())
+                            << "at " << text.x << ", " << text.y << ", " << look.width
+                            << " mm wide";
+                    }
+                }
+            }
+        }
+    });
+}
+
+/// A slice that is not needed is struck through on each of its woods, in what reads on it.
+TEST_F(FilmTest, SpareSlicesAreStruckThroughOnEveryWood) {
+    int looked = 0;
+    forEach([&looked](const Film& film, const Job&) {
+        const auto woods = film.project.woods.size();
+        for (int stage = 0; stage < static_cast<int>(film.stages.size()); ++stage) {
+            std::set<int> onTop;
+            for (const SceneBlock& block : sceneOf(film, stage).blocks) {
+                for (const Cuboid& box : block.solid.boxes) {
+                    if (block.fate == SceneBlock::Fate::Spare &&
+                        box.high[Z] == block.solid.size[Z]) {
+                        onTop.insert(box.wood);
+                    }
+                }
+            }
+            std::set<int> struck;
+            for (const Mark& mark : filmPicture(film, stage, {}).drawing.marks) {
+                const auto* line = std::get_if<Line>(&mark);
+                if (line != nullptr && line->style.dashed) {
+                    EXPECT_EQ(line->style.line, Ink::WoodLine);
+                    struck.insert(line->style.wood % static_cast<int>(woods));
+                }
+            }
+            EXPECT_EQ(struck, onTop) << film.stages[static_cast<std::size_t>(stage)].key;
+            looked += static_cast<int>(onTop.size());
+        }
+    });
+    EXPECT_GT(looked, 8);
+}
+
+double saturation(const Colour& colour) {
+    const double most = std::max({colour.red, colour.green, colour.blue});
+    return most > 0 ? 1 - std::min({colour.red, colour.green, colour.blue}) / most : 0;
+}
+
+/// Of woods, between red at 0 and yellow at 1.
+double hue(const Colour& colour) {
+    const double least = std::min({colour.red, colour.green, colour.blue});
+    return (colour.green - least) / std::max(1.0, colour.red - least);
+}
+
+TEST(FilmBodies, AFaceThatLooksSidewaysIsDarkerAndOfTheSameWood) {
+    const std::vector<Wood>& woods = woodCatalogue();
+    const std::vector<Colour> all = FilmBodies::woods(woods);
+    constexpr std::size_t side = 4;  // tones from the one that is lit from above
+    for (std::size_t i = 0; i < woods.size(); ++i) {
+        const Colour& top = all[i];
+        const Colour& front = all[side * woods.size() + i];
+        EXPECT_EQ(top, woods[i].colour);
+        EXPECT_LT(front.red + front.green + front.blue, 0.95 * (top.red + top.green + top.blue))
+            << woods[i].name;
+        EXPECT_GT(front.red + front.green + front.blue, 0.72 * (top.red + top.green + top.blue))
+            << woods[i].name;
+        // Never greyer, and never towards green.
+        EXPECT_GE(saturation(front), saturation(top)) << woods[i].name;
+        if (saturation(top) > 0.15 && top.red >= top.green && top.green >= top.blue) {
+            EXPECT_NEAR(hue(front), hue(top), 0.12) << woods[i].name;
+        }
+    }
+}
+
+/// Pictures in the row of stages are a few millimetres high.
+TEST_F(FilmTest, SmallPicturesFillTheirRoomAndHaveALineRoundThem) {
+    const FilmLook look{21, 12, false};
+    forEach([&look](const Film& film, const Job&) {
+        for (int stage = 0; stage < static_cast<int>(film.stages.size()); ++stage) {
+            const Drawing drawing = filmPicture(film, stage, look).drawing;
+            Box wood{1e9, 1e9, -2e9, -2e9};
+            Box line = wood;
+            const auto add = [](Box& sum, const Box& box) {
+                const double right = std::max(sum.right(), box.right());
+                const double bottom = std::max(sum.bottom(), box.bottom());
+                sum.x = std::min(sum.x, box.x);
+                sum.y = std::min(sum.y, box.y);
+                sum.width = right - sum.x;
+                sum.height = bottom - sum.y;
+            };
+            for (const Mark& mark : drawing.marks) {
+                const Style& style =
+                    std::visit([](const auto& one) -> const Style& { return one.style; }, mark);
+                add(style.line == Ink::Quiet ? line : wood, bounds(mark));
+            }
+            const std::string& key = film.stages[static_cast<std::size_t>(stage)].key;
+            EXPECT_GE(wood.width, 4) << key;
+            EXPECT_GE(wood.height, 4) << key;
+            EXPECT_LE(line.x, wood.x - 0.25) << key;
+            EXPECT_LE(line.y, wood.y - 0.25) << key;
+            EXPECT_GE(line.right(), wood.right() + 0.25) << key;
+            EXPECT_GE(line.bottom(), wood.bottom() + 0.25) << key;
+        }
+    });
+}
+
+TEST_F(FilmTest, PicturesOfWaysFillTheirRoomAndHaveALineRoundThem) {
+    for (const Sample& sample : samples()) {
+        const Job job = jobOf(sample.project);
+        for (const StagePicture& picture : stagePictures(sample.project, job, 30)) {
+            const Box& extent = picture.drawing.extent;
+            EXPECT_NEAR(std::max(extent.width, extent.height), 30, 1e-6);
+            EXPECT_GE(std::min(extent.width, extent.height), 5) << sample.name << picture.title;
+            const auto* line = std::get_if<Rectangle>(&picture.drawing.marks.back());
+            ASSERT_NE(line, nullptr);
+            EXPECT_EQ(line->style.line, Ink::Quiet);
+            const Box box = bounds(picture.drawing.marks.back());
+            EXPECT_NEAR(box.width, extent.width, 1e-6);
+            EXPECT_NEAR(box.height, extent.height, 1e-6);
+        }
+    }
 }
 
 }  // namespace

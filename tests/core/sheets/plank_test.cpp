@@ -200,6 +200,104 @@ TEST(PlankView, SaysWhatIsKeptAndWhatIsPinned) {
     EXPECT_GT(pinned.view(1, look).drawing.marks.size(), plain.drawing.marks.size());
 }
 
+/// Planks of some breadths, the first with a knot, for all woods of a project.
+Timber rackFor(const Project& project, Length width, Length length) {
+    Timber timber = newTimber(Unit::Millimetres);
+    int number = 0;
+    for (const Wood& wood : project.woods) {
+        for (int i = 0; i < 3; ++i) {
+            Plank plank{"P" + std::to_string(++number), wood.key, Length::mm(65), width, length};
+            if (i == 0) {
+                plank.defects = {{Length::mm(700), Length::mm(60), Length::mm(40), Length::mm(30)}};
+            }
+            timber.rack.planks.push_back(plank);
+        }
+    }
+    return timber;
+}
+
+bool apart(const Box& a, const Box& b) {
+    constexpr double touch = 1e-6;
+    return a.x >= b.right() - touch || b.x >= a.right() - touch || a.y >= b.bottom() - touch ||
+           b.y >= a.bottom() - touch;
+}
+
+/// On paper and in a narrow and a wide panel of the window.
+TEST(PlankView, NumbersOfCutsLieClearOfEachOtherOfWordsAndOfKnots) {
+    int badges = 0, strips = 0, named = 0;
+    for (const Sample& sample : samples()) {
+        const Job job = jobOf(sample.project);
+        for (const Length width : {Length::mm(90), Length::mm(200)}) {
+            const Timber timber = rackFor(sample.project, width, Length::mm(1800));
+            const Result<TimberPlan> plan =
+                planTimber(demandOf(job.steps, sample.project.woods), sample.project.woods,
+                           sample.project.shop, timber);
+            ASSERT_TRUE(plan.ok());
+            const StripNames names = stripLabels(plan->layout, plan->demand);
+            for (const double length : {95.0, 130.0, 180.0}) {
+                PlankLook look;
+                look.dimensions = false;
+                look.scale = scaleOf(plan->rack, plan->layout, plan->demand, length, look.type, 40);
+                for (std::size_t i = 0; i < plan->layout.planks.size(); ++i) {
+                    const PlankCuts& cuts = plan->layout.planks[i];
+                    const Plank& plank = plan->rack.planks[static_cast<std::size_t>(cuts.plank)];
+                    const PlankView view =
+                        drawPlank({plank, sample.project.woods, sample.project.notation, &cuts,
+                                   &plan->demand, &names[i], static_cast<int>(i), &plan->cuts},
+                                  look);
+                    SCOPED_TRACE(sample.name + " " + plank.label + " " + std::to_string(length));
+                    const std::vector<Box>& plates = view.places.badges;
+                    std::vector<Box> words;
+                    for (const Mark& mark : view.drawing.marks) {
+                        const auto* text = std::get_if<Text>(&mark);
+                        if (text != nullptr && text->style.line == Ink::WoodLine) {
+                            words.push_back(bounds(mark));
+                        }
+                    }
+                    for (std::size_t a = 0; a < plates.size(); ++a) {
+                        EXPECT_TRUE(inside(view.places.plank,
+                                           {plates[a].x, view.places.plank.y, plates[a].width, 0}));
+                        for (std::size_t b = 0; b < a; ++b) {
+                            EXPECT_TRUE(apart(plates[a], plates[b])) << a << " on " << b;
+                        }
+                        for (const Box& word : words) {
+                            EXPECT_TRUE(apart(plates[a], word)) << a << " on words at " << word.x;
+                        }
+                        for (const Defect& knot : plank.defects) {
+                            const double x = view.places.plank.x + knot.x.toMm() * look.scale.along;
+                            const double y = view.places.plank.bottom() -
+                                             (knot.y + knot.width).toMm() * look.scale.across;
+                            EXPECT_TRUE(
+                                apart(plates[a], {x, y, knot.length.toMm() * look.scale.along,
+                                                  knot.width.toMm() * look.scale.across}))
+                                << a << " on a knot";
+                        }
+                    }
+                    badges += static_cast<int>(plates.size());
+                    for (const PlankPlaces::Strip& strip : view.places.strips) {
+                        const bool has =
+                            std::any_of(words.begin(), words.end(), [&](const Box& word) {
+                                return strip.box.x < word.x + word.width / 2 &&
+                                       word.x + word.width / 2 < strip.box.right() &&
+                                       strip.box.y < word.y + word.height / 2 &&
+                                       word.y + word.height / 2 < strip.box.bottom();
+                            });
+                        // Names of lesser strips are in the list of the cuts.
+                        const bool holds =
+                            strip.box.height > look.type * 1.05 && strip.box.width > 6;
+                        named += holds && has ? 1 : 0;
+                        strips += holds ? 1 : 0;
+                    }
+                }
+            }
+        }
+    }
+    EXPECT_GT(badges, 300);
+    // Clear of the numbers there is still room for nearly every name.
+    EXPECT_GT(named, 0.95 * strips);
+    EXPECT_GT(strips, 300);
+}
+
 TEST(PlankView, DrawsWoodsThatTheProjectDoesNotHave) {
     const Bench bench;
     Plank other = bench.plan.rack.planks[0];

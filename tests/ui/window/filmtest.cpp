@@ -87,6 +87,52 @@ TEST_F(FilmWindowTest, TheRowShowsEveryStageAndTheBoardIsTheLast) {
     }
 }
 
+TEST_F(FilmWindowTest, ARowThatHoldsAllStagesDoesNotScroll) {
+    constexpr int gap = 6;
+    StageRow one;
+    one.show();
+    one.setFilm(film().maker()->film(), true);
+    int looked = 0;
+    for (int width = 400; width < 800; ++width) {
+        one.resize(width, StageRow::tallHeight);
+        one.doItemsLayout();
+        const QModelIndex first = one.model()->index(0, 0);
+        const QModelIndex end = one.model()->index(one.count() - 1, 0);
+        const int all = one.visualRect(end).right() - one.visualRect(first).left() + 1 - gap;
+        if (all > width) {
+            continue;
+        }
+        ++looked;
+        one.clearFocus();
+        one.setFocus(Qt::TabFocusReason);
+        one.scrollTo(end);
+        EXPECT_EQ(one.horizontalScrollBar()->maximum(), 0) << width;
+        EXPECT_GE(one.visualRect(first).left(), 0) << width;
+    }
+    EXPECT_GT(looked, 50);
+}
+
+TEST_F(FilmWindowTest, TheChosenStageStaysInSightInANarrowRow) {
+    StageRow one;
+    one.resize(330, StageRow::tallHeight);
+    one.show();
+    const auto seesChosen = [&one] {
+        const QRect place = one.visualRect(one.model()->index(one.chosen(), 0));
+        return place.left() >= 0 && place.right() - 6 <= one.viewport()->rect().right();
+    };
+    one.setFilm(film().maker()->film(), true);
+    EXPECT_EQ(one.chosen(), one.count() - 1);
+    EXPECT_TRUE(seesChosen());
+    EXPECT_LT(one.cardSize().width(), 60) << "rather small cards than few";
+    open(QStringLiteral("nested-squares-board"));
+    one.setFilm(film().maker()->film(), true);
+    EXPECT_EQ(one.chosen(), one.count() - 1);
+    EXPECT_TRUE(seesChosen());
+    one.resize(260, StageRow::tallHeight);
+    QApplication::processEvents();
+    EXPECT_TRUE(seesChosen());
+}
+
 TEST_F(FilmWindowTest, AClickShowsAStageAndMarksItsSteps) {
     clickStage(3);
     ASSERT_TRUE(film().isStageShown());

@@ -1,6 +1,7 @@
 // The help: every part of the window leads to a topic that is there, topics are found by words, and
 // all of it goes by keys.
 #include "tests/ui/window/windowfixture.h"
+#include "ui/document/language.h"
 #include "ui/window/batchdialog.h"
 #include "ui/window/benchtabs.h"
 #include "ui/window/formsection.h"
@@ -15,6 +16,8 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QRegularExpression>
+#include <QScrollBar>
+#include <QStyle>
 #include <QTabBar>
 #include <QTest>
 #include <QTextBrowser>
@@ -177,6 +180,33 @@ TEST_F(HelpTest, FindsTopicsByWordsAndGoesByKeys) {
     EXPECT_EQ(topics().count(), all);
     QTest::keyClick(&words(), Qt::Key_Escape);
     EXPECT_FALSE(help()->isVisible());
+}
+
+TEST_F(HelpTest, LongTitlesGoOnInASecondLine) {
+    setLanguageChoice(QStringLiteral("de"));
+    HelpWindow german(nullptr);
+    setLanguageChoice(QString());
+    auto* list = german.findChild<QListWidget*>();
+    german.show();
+    for (const int width : {560, 700, 860, 1300}) {
+        german.resize(width, 620);
+        ASSERT_TRUE(QTest::qWaitFor([&] { return german.width() == width; }));
+        QApplication::sendPostedEvents();
+        QApplication::processEvents();
+        EXPECT_EQ(list->horizontalScrollBar()->maximum(), 0) << width;
+        EXPECT_FALSE(list->horizontalScrollBar()->isVisible()) << width;
+        for (int row = 0; row < list->count(); ++row) {
+            const QRect place = list->visualItemRect(list->item(row));
+            EXPECT_LE(place.right(), list->viewport()->width()) << width;
+            const int margin =
+                list->style()->pixelMetric(QStyle::PM_FocusFrameHMargin, nullptr, list) + 1;
+            const QRect words = QFontMetrics(list->font())
+                                    .boundingRect(QRect(0, 0, place.width() - 2 * margin, 400),
+                                                  Qt::TextWordWrap, list->item(row)->text());
+            EXPECT_GE(place.height(), words.height())
+                << list->item(row)->text().toStdString() << " at " << width;
+        }
+    }
 }
 
 TEST_F(HelpTest, ALinkOpensItsTopicAlsoWhereItWasNotFound) {

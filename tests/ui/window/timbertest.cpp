@@ -23,6 +23,7 @@
 #include <QListWidget>
 #include <QMenu>
 #include <QPushButton>
+#include <QScrollBar>
 #include <QTabBar>
 #include <QTest>
 
@@ -292,6 +293,30 @@ TEST_F(TimberTest, StripsAreLaidOutAndShown) {
     ASSERT_FALSE(plan().layout.isComplete());
     const QString shortage = find<QLabel>("shortage")->text();
     EXPECT_TRUE(shortage.contains(QStringLiteral("Missing: "))) << shortage.toStdString();
+}
+
+TEST_F(TimberTest, WhatStandsBelowThePlanksScrollsWithThem) {
+    openTab();
+    fillRack();
+    ASSERT_TRUE(sawn());
+    panel().showPage(TimberPanel::Cuts);
+    CutsView& cuts = *panel().cuts();
+    auto* safety = find<QLabel>("sawSafety");
+    auto* print = find<QPushButton>("printPlanks");
+    ASSERT_TRUE(cuts.viewport()->isAncestorOf(safety));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return cuts.verticalScrollBar()->maximum() > 200; }));
+    EXPECT_EQ(cuts.geometry().bottom(), cuts.parentWidget()->rect().bottom());
+    cuts.verticalScrollBar()->setValue(0);
+    EXPECT_TRUE(print->visibleRegion().isEmpty());
+    print->setFocus(Qt::TabFocusReason);
+    EXPECT_EQ(print->visibleRegion().boundingRect(), print->rect());
+    cuts.verticalScrollBar()->setValue(cuts.verticalScrollBar()->maximum());
+    EXPECT_EQ(safety->visibleRegion().boundingRect(), safety->rect());
+    EXPECT_GE(safety->height(), safety->heightForWidth(safety->width()));
+    // Opening the form makes room for it.
+    const int before = cuts.verticalScrollBar()->maximum();
+    click("sawingHead");
+    EXPECT_TRUE(QTest::qWaitFor([&] { return cuts.verticalScrollBar()->maximum() > before + 60; }));
 }
 
 TEST_F(TimberTest, AStripIsDraggedToAnotherPlankAndUnpinnedByKeys) {
