@@ -20,8 +20,8 @@ constexpr Rule everyRule[] = {
     rules::noSquaringCut, rules::noTrimMargin,      rules::moistureFarOff,  rules::unevenRows,
     rules::endToEnd,      rules::hardToGlue,        rules::openTime,        rules::openPores,
     rules::unknownPores,  rules::reportedReactions, rules::lowContrast,     rules::gamePieces,
-    rules::gameSquares,   rules::fewClamps,         rules::crowdedClamps,   rules::noSpareSlice,
-    rules::extraJoints,   rules::omittedJoints,     rules::woodsAlike,      rules::lostWay,
+    rules::gameSquares,   rules::fewClamps,         rules::noSpareSlice,    rules::extraJoints,
+    rules::omittedJoints, rules::woodsAlike,        rules::lostWay,
 };
 
 /// "0 2 3": lines, from 0.

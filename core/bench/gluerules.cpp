@@ -39,6 +39,11 @@ std::string parts(const Hit& hit) {
     return all;
 }
 
+/// As books ask for them, whether or not they have room.
+int clampsAsked(const GlueUpNeeds& one) {
+    return std::max(one.clampsByForce, one.clampsBySpacing);
+}
+
 long rounded(double value) {
     return std::lround(value);
 }
@@ -106,8 +111,8 @@ void fewClamps(const Scene& on, Found& found) {
         return;
     }
     const Hit hit = hits(
-        on, [&](const GlueUpNeeds& one) { return one.clamps > owned; },
-        [](const GlueUpNeeds& a, const GlueUpNeeds& b) { return a.clamps > b.clamps; });
+        on, [&](const GlueUpNeeds& one) { return clampsAsked(one) > owned; },
+        [](const GlueUpNeeds& a, const GlueUpNeeds& b) { return clampsAsked(a) > clampsAsked(b); });
     if (hit.worst != nullptr) {
         const GlueUpNeeds& worst = *hit.worst;
         found.push_back(
@@ -115,42 +120,15 @@ void fewClamps(const Scene& on, Found& found) {
              sayCount(hit.steps.size(), "{1} glue-up asks for more than your {2}.",
                       "{1} glue-ups ask for more than your {2}.", rounded(owned)) +
                  " " +
-                 say("The most, {1}, are for {2}: {3} kN in all.", worst.clamps, worst.result,
+                 say("The most, {1}, are for {2}: {3} kN in all.", clampsAsked(worst), worst.result,
                      rounded(worst.force / 1000)),
              say("True joints hold with less: look for a line of squeezed-out glue along the whole "
                  "joint. Else borrow clamps, use stronger ones, or glue in smaller loads."),
              worst.step, hit.steps, worst.final ? CautionPlace() : slicesOf(on, hit.results)});
         found.back().said = {fact("glue-ups", parts(hit)), fact("worst", worst.result),
-                             hundredths("owned", owned), fact("clamps", std::int64_t{worst.clamps}),
+                             hundredths("owned", owned),
+                             fact("clamps", std::int64_t{clampsAsked(worst)}),
                              fact("newtons", std::int64_t{rounded(worst.force)})};
-    }
-}
-
-// More of them would stand in each other's way, so the plan counts on no more than have room.
-void crowdedClamps(const Scene& on, Found& found) {
-    const Hit hit = hits(
-        on, [](const GlueUpNeeds& one) { return one.clampsByForce > one.clamps; },
-        [](const GlueUpNeeds& a, const GlueUpNeeds& b) {
-            return a.clampsByForce * b.clamps > b.clampsByForce * a.clamps;
-        });
-    if (hit.worst != nullptr) {
-        const GlueUpNeeds& worst = *hit.worst;
-        found.push_back(
-            {Severity::Note, "crowded-clamps", say("More clamps than have room"),
-             sayCount(hit.steps.size(),
-                      "{1} glue-up asks for more clamps than can stand side by side.",
-                      "{1} glue-ups ask for more clamps than can stand side by side.") +
-                 " " +
-                 say("The most are for {1}: {2} by the books, and {3} have room on {4}.",
-                     worst.result, worst.clampsByForce, worst.clamps, text(on, worst.jointLength)),
-             say("Set as many as have room, with stiff cauls between clamps and work; use "
-                 "stronger clamps or a press. True joints hold with less pressure than books ask "
-                 "for: look for a line of squeezed-out glue along the whole joint."),
-             worst.step, hit.steps, worst.final ? CautionPlace() : slicesOf(on, hit.results)});
-        found.back().said = {fact("glue-ups", parts(hit)), fact("worst", worst.result),
-                             fact("by-force", std::int64_t{worst.clampsByForce}),
-                             fact("clamps", std::int64_t{worst.clamps}),
-                             fact("length", worst.jointLength)};
     }
 }
 

@@ -46,7 +46,6 @@ void noSpareSlice(const Scene& on, Found& found);
 void coldGlue(const Scene& on, Found& found);
 void openTime(const Scene& on, Found& found);
 void fewClamps(const Scene& on, Found& found);
-void crowdedClamps(const Scene& on, Found& found);
 void hardToGlue(const Scene& on, Found& found);
 
 // userules.cpp

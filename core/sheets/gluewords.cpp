@@ -31,6 +31,14 @@ std::string glueAmount(double grams) {
 std::string clampWords(const GlueUpNeeds& needs, const GlueTimes& times, const Notation& notation) {
     const std::string inClamps = figure(times.clampMinutes, "min");
     const std::string unworked = figure(times.machiningHours, "h");
+    if (needs.clamps > 1 && needs.clamps < needs.clampsByForce) {
+        return sayCount(needs.clamps,
+                        "{1} clamp, as many as have room, one every {2}; {3} at least, no machine "
+                        "before {4}.",
+                        "{1} clamps, as many as have room, one every {2}; {3} at least, no machine "
+                        "before {4}.",
+                        unbroken(aboutLength(needs.spacing, notation)), inClamps, unworked);
+    }
     if (needs.clamps > 1) {
         return sayCount(needs.clamps,
                         "{1} clamp or so, one every {2}; {3} at least, no machine before {4}.",

@@ -408,17 +408,6 @@ TEST(Rules, FewClampsAreANoteAndOnlyWhereTheMakerCountedThem) {
     EXPECT_FALSE(asked.has("few-clamps"));
 }
 
-// No more clamps stand side by side than have room: one every 50 mm (common practice, no source).
-TEST(Rules, NoMoreClampsAreCountedOnThanHaveRoom) {
-    Asked asked;
-    EXPECT_FALSE(asked.has("crowded-clamps"));
-    asked.conditions.glue.clampForce = 200;
-    const Caution caution = asked.one("crowded-clamps");
-    EXPECT_EQ(caution.severity, Severity::Note);
-    EXPECT_THAT(caution.reason, HasSubstr("by the books"));
-    EXPECT_FALSE(caution.steps.empty());
-}
-
 TEST(Rules, AChosenWayThatIsGoneIsSaidAndCanBeLetGoOf) {
     Asked asked;
     EXPECT_FALSE(asked.has("lost-way"));
