@@ -242,7 +242,7 @@ void FilmBodies::face(const SceneBlock& block, const SeenFace& shown) {
     double smallest = std::numeric_limits<double>::infinity();
     const auto at = [&](double x, double y) {
         Spot local{};
-        local[axis] = depth;
+        local[shown.axis] = depth;
         local[a] = x;
         local[b] = y;
         return put(placed(block, local));

@@ -3,6 +3,7 @@
 // so.
 #include "tests/source.h"
 #include "tests/ui/window/windowfixture.h"
+#include "ui/document/language.h"
 #include "ui/window/benchtabs.h"
 #include "ui/window/buildfilm.h"
 #include "ui/window/cardlist.h"
@@ -30,9 +31,16 @@ protected:
         const bool dark = qEnvironmentVariable("KERFWRIGHT_PICTURES_THEME") == u"dark";
         setThemeChoice(dark ? ThemeChoice::Dark : ThemeChoice::Light);
         applyTheme(*qApp);
+        if (const QString code = qEnvironmentVariable("KERFWRIGHT_PICTURES_LANGUAGE");
+            !code.isEmpty()) {
+            speakLanguage(code);
+            translateApplication(*qApp);
+            window = makeWindow();
+        }
     }
     ~PicturesTest() override {
         window.reset();
+        speakLanguage(QStringLiteral("en"));
         setThemeChoice(ThemeChoice::System);
         qApp->setStyle(QStringLiteral("Fusion"));
         qApp->setPalette(qApp->style()->standardPalette());
