@@ -13,7 +13,7 @@
 
 namespace kerfwright::test {
 
-#if defined(__SANITIZE_ADDRESS__)
+#ifdef KERFWRIGHT_SANITIZED
 constexpr bool underSanitizers = true;
 #else
 constexpr bool underSanitizers = false;

@@ -11,7 +11,7 @@
 namespace kerfwright::searching {
 namespace {
 
-#if defined(__SANITIZE_ADDRESS__)
+#ifdef KERFWRIGHT_SANITIZED
 constexpr int thinned = 20;  // looks at every so manieth picture only
 #else
 constexpr int thinned = 1;

@@ -189,7 +189,7 @@ Instance tiny(std::uint64_t seed) {
     return instance;
 }
 
-#ifdef __SANITIZE_ADDRESS__
+#ifdef KERFWRIGHT_SANITIZED
 constexpr std::uint64_t tries = 12;
 #else
 constexpr std::uint64_t tries = 400;

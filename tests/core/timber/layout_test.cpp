@@ -12,7 +12,7 @@ namespace kerfwright::timbertest {
 namespace {
 
 // Sanitizers make the search some twenty times slower.
-#ifdef __SANITIZE_ADDRESS__
+#ifdef KERFWRIGHT_SANITIZED
 constexpr bool isQuick = false;
 #else
 constexpr bool isQuick = true;
