@@ -46,22 +46,10 @@ std::string cells(const Field& field, const std::vector<int>& pieces) {
     return all;
 }
 
-std::string nameOf(Severity severity) {
-    switch (severity) {
-    case Severity::Note:
-        return "note";
-    case Severity::Caution:
-        return "caution";
-    case Severity::Danger:
-        return "danger";
-    }
-    return {};
-}
-
 /// To what the rule says of its numbers: how severe it is, and where.
 void addWhere(const Field& field, Caution& caution) {
     caution.about = brief(caution.about);
-    caution.said.insert(caution.said.begin(), fact("severity", nameOf(caution.severity)));
+    caution.said.insert(caution.said.begin(), fact("severity", keyOf(caution.severity)));
     const CautionPlace& place = caution.place;
     for (const auto& [name, where] :
          {std::pair("pieces", cells(field, place.pieces)), std::pair("rows", numbers(place.rows)),
@@ -105,6 +93,18 @@ std::vector<Caution> cautions(const Ground& ground) {
         return a.severity != b.severity ? a.severity > b.severity : a.step < b.step;
     });
     return found;
+}
+
+std::string keyOf(Severity severity) {
+    switch (severity) {
+    case Severity::Note:
+        return "note";
+    case Severity::Caution:
+        return "caution";
+    case Severity::Danger:
+        return "danger";
+    }
+    return {};
 }
 
 std::string whichSteps(const Caution& caution) {

@@ -21,6 +21,9 @@ enum class Severity {
     Danger,   ///< can hurt someone or will ruin the board
 };
 
+/// As it is called in JSON and among facts: "note", "caution", "danger".
+std::string keyOf(Severity severity);
+
 /// Where on the board, by the indices of its field. All empty: the whole board.
 struct CautionPlace {
     std::vector<int> pieces;

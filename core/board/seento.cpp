@@ -1,5 +1,6 @@
 #include "core/board/seento.h"
 
+#include "core/measure/hexadecimal.h"
 #include "core/words/say.h"
 
 #include <algorithm>
@@ -23,13 +24,7 @@ std::string digest(const std::string& text) {
         hash ^= static_cast<unsigned char>(c);
         hash *= 1'099'511'628'211U;
     }
-    constexpr char digits[] = "0123456789abcdef";
-    std::string hexadecimal(16, '0');
-    for (std::size_t i = hexadecimal.size(); i > 0; --i) {
-        hexadecimal[i - 1] = digits[hash & 0xFU];
-        hash >>= 4U;
-    }
-    return hexadecimal;
+    return hexadecimal(hash, 16);
 }
 
 /// The faults of one list, each with the entry that it is in.

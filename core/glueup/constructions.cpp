@@ -1,6 +1,7 @@
 #include "core/glueup/constructions.h"
 
 #include "core/measure/at.h"
+#include "core/measure/hexadecimal.h"
 #include "core/search/shifted.h"
 #include "core/words/say.h"
 
@@ -32,13 +33,7 @@ std::string keyOf(const Construction& construction, Laying laying) {
         }
         take(-1);
     }
-    constexpr char digits[] = "0123456789abcdef";
-    std::string text(16, '0');
-    for (std::size_t i = text.size(); i > 0; --i) {
-        text[i - 1] = digits[hash & 0xFU];
-        hash >>= 4U;
-    }
-    return text;
+    return hexadecimal(hash, 16);
 }
 
 std::string wayOf(bool byRows, int levels) {

@@ -13,18 +13,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-const char* key(Severity severity) {
-    switch (severity) {
-    case Severity::Note:
-        return "note";
-    case Severity::Caution:
-        return "caution";
-    case Severity::Danger:
-        return "danger";
-    }
-    return "";
-}
-
 const char* key(GrainDirection grain) {
     switch (grain) {
     case GrainDirection::PlannersChoice:
@@ -246,7 +234,7 @@ private:
                 remedies.push_back(remedy.label);
             }
             const Standing standing = standingOf(caution, project_.seenTo);
-            out.push_back({{"severity", key(caution.severity)},
+            out.push_back({{"severity", keyOf(caution.severity)},
                            {"key", caution.key},
                            {"title", caution.title},
                            {"reason", caution.reason},

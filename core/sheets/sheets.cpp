@@ -1,5 +1,6 @@
 #include "core/sheets/sheets.h"
 
+#include "core/measure/hexadecimal.h"
 #include "core/project/file.h"
 #include "core/sheets/pages.h"
 #include "core/sheets/plankpages.h"
@@ -122,13 +123,7 @@ std::string revision(const Project& project) {
         hash ^= static_cast<unsigned char>(c);
         hash *= 16'777'619U;
     }
-    constexpr char digits[] = "0123456789abcdef";
-    std::string text(8, '0');
-    for (std::size_t i = text.size(); i > 0; --i) {
-        text[i - 1] = digits[hash & 0xFU];
-        hash >>= 4U;
-    }
-    return text;
+    return hexadecimal(hash, 8);
 }
 
 }  // namespace kerfwright

@@ -76,6 +76,10 @@ protected:
     void scrollContentsBy(int dx, int dy) override;
 
 private:
+    static constexpr double cutsScale = 3.7;  // pixels for a mm of the drawing
+    static constexpr int cutsSide = 16;       // pixels beside a plank
+    static constexpr int cutsGap = 22;        // pixels between planks
+
     struct Shown {
         int cut = -1;  ///< of the layout; -1: nothing is cut from it
         int rack = 0;  ///< of the rack

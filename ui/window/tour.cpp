@@ -28,7 +28,7 @@ namespace {
 
 constexpr int bubbleWidth = 300;
 constexpr int noseLength = 12;
-constexpr int fromEdge = 8;
+constexpr int bubbleFromEdge = 8;
 constexpr double rounding = 8;
 
 }  // namespace
@@ -157,7 +157,8 @@ void TourBubble::place() {
     const int width = bubbleWidth + 2 * noseLength;
     const int height = std::max(layout()->totalHeightForWidth(width), sizeHint().height());
     const QSize size(width, height);
-    const QRect room = window_.rect().adjusted(fromEdge, fromEdge, -fromEdge, -fromEdge);
+    const QRect room =
+        window_.rect().adjusted(bubbleFromEdge, bubbleFromEdge, -bubbleFromEdge, -bubbleFromEdge);
     const QRect target = anchor() & room;
     const QPoint middle = target.center();
     const std::array<QPoint, 4> corners{
@@ -183,7 +184,8 @@ void TourBubble::place() {
         }
     }
     if (at.isNull()) {
-        at = QRect(QPoint(target.left() + fromEdge, target.bottom() - size.height() - fromEdge),
+        at = QRect(QPoint(target.left() + bubbleFromEdge,
+                          target.bottom() - size.height() - bubbleFromEdge),
                    size);
         at.moveTop(std::max(at.top(), room.top()));
     }

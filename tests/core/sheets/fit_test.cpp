@@ -5,6 +5,7 @@
 #include "core/sheets/settle.h"
 #include "core/timber/demand.h"
 #include "core/timber/timber.h"
+#include "tests/core/sheets/priced.h"
 #include "tests/core/sheets/samples.h"
 #include "tests/core/sheets/wellset.h"
 #include "tests/core/words/pofile.h"
@@ -40,20 +41,6 @@ Rack smallRack(const Project& project) {
     return rack;
 }
 
-Project pricedProject(Project project) {
-    for (Wood& wood : project.woods) {
-        wood.price = {150'000};
-    }
-    project.currency = "€";
-    project.pricing.benchHour = 3'850;
-    project.pricing.glueKilogram = 1'200;
-    project.pricing.finishLitre = 2'400;
-    project.pricing.sundries = 250;
-    project.pricing.selling = 12'500;
-    project.pricing.tax = 8'875;
-    return project;
-}
-
 /// All that can come out of the printer for one project.
 std::vector<Page> everyPage(Project project, Paper paper) {
     project.timber.rack = smallRack(project);
@@ -62,7 +49,7 @@ std::vector<Page> everyPage(Project project, Paper paper) {
         planTimber(demandOf(job.steps, project.woods), project.woods, project.shop, project.timber);
     EXPECT_TRUE(timber) << timber.fault().text();
     std::vector<Page> pages = sheets(project, job, paper, &*timber);
-    for (const Project& asked : {project, pricedProject(project)}) {
+    for (const Project& asked : {project, priced(project)}) {
         const Quote made = quote(job, timberAsSawn(job.totals, asked.woods), asked.pricing,
                                  asked.notation, asked.currency);
         for (const auto& more :

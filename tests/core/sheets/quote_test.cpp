@@ -1,4 +1,5 @@
 #include "core/sheets/quotepage.h"
+#include "tests/core/sheets/priced.h"
 #include "tests/core/sheets/samples.h"
 #include "tests/core/sheets/wellset.h"
 
@@ -14,24 +15,6 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 using Json = nlohmann::json;
-
-/// With a price for everything.
-Project priced(Project project) {
-    for (Wood& wood : project.woods) {
-        wood.price = {150'000};
-    }
-    project.currency = "€";
-    project.pricing.benchHour = 3'850;
-    project.pricing.glueKilogram = 1'200;
-    project.pricing.finishLitre = 2'400;
-    project.pricing.sundries = 250;
-    project.pricing.selling = 12'500;
-    project.pricing.tax = 8'875;
-    project.pricing.rounding = FinalRounding::Five;
-    project.pricing.customer = "The hut at the tarn";
-    project.pricing.validUntil = "the end of May";
-    return project;
-}
 
 Quote quoteOf(const Project& project, const Job& job) {
     return quote(job, timberAsSawn(job.totals, project.woods), project.pricing, project.notation,
